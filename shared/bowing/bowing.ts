@@ -1,0 +1,132 @@
+import type { BarRange } from '../music/bar-range.ts';
+import type { Fraction } from '../music/fraction.ts';
+import type { Direction } from '../music/tune.ts';
+import type { Level } from './settings.ts';
+
+export type { Direction };
+
+/** One movement of the bow. Notes are indices into `performance.notes`, consecutive. */
+export interface Stroke {
+  readonly direction: Direction;
+  readonly pass: number;
+  readonly notes: readonly number[];
+  /** The mark that states it, if one is written. */
+  readonly stated: Direction | null;
+  /** The bow lifts before it and starts again in the same direction. */
+  readonly retake: boolean;
+}
+
+/** Strokes of a whole performance, and the stroke of each sounded note (index into `strokes`). */
+export interface StrokePlan {
+  readonly strokes: readonly Stroke[];
+  readonly strokeOf: readonly number[];
+}
+
+/** Event indices of the written notes that share a stroke, two or more, in order. */
+export type SlurGroup = readonly number[];
+
+/** One edit to the written slurs. Event indices of notes. */
+export type Edit =
+  | { readonly kind: 'slur'; readonly notes: SlurGroup }
+  | { readonly kind: 'drop'; readonly notes: SlurGroup }
+  | { readonly kind: 'lengthen' | 'shorten'; readonly from: SlurGroup; readonly to: SlurGroup }
+  | { readonly kind: 'split'; readonly from: SlurGroup; readonly to: readonly SlurGroup[] }
+  | { readonly kind: 'merge'; readonly from: readonly SlurGroup[]; readonly to: SlurGroup }
+  | { readonly kind: 'retake'; readonly before: number };
+
+/** Why a plan is offered; `words/` makes the sentence. */
+export type Reason =
+  | 'as-written'
+  | 'flips-once'
+  | 'two-flips'
+  | 'keeps'
+  | 'fewest-changes'
+  | 'beats-down'
+  | 'into-beats'
+  | 'stepwise'
+  | 'phrases-alike'
+  | 'phrases-untied';
+
+export interface Plan {
+  /** All slur groups of the lead-in under this plan. */
+  readonly slurs: readonly SlurGroup[];
+  readonly strokes: number;
+  /** What differs from the written bowing, as edits. */
+  readonly changes: readonly Edit[];
+  /** Time down minus time up over the lead-in, in whole notes. */
+  readonly drift: Fraction;
+  readonly because: readonly Reason[];
+  /** The rank: smaller is better, compared from the left. */
+  readonly cost: readonly number[];
+}
+
+/** The free notes from the last settled stroke to an anchor, as the passes that share it play them. */
+export interface LeadIn {
+  readonly passes: readonly number[];
+  /** Event indices of its written notes, tied ones left out, in order. */
+  readonly notes: readonly number[];
+  readonly start: Direction;
+  /** Strokes as written. */
+  readonly strokes: number;
+  readonly groupings: bigint;
+  readonly arriving: bigint;
+  readonly allowed: bigint;
+  readonly allowedArriving: bigint;
+  readonly plans: readonly Plan[];
+}
+
+export interface Arrival {
+  readonly pass: number;
+  /** The direction in which the bow is about to move. */
+  readonly direction: Direction;
+  readonly agrees: boolean;
+}
+
+export interface Anchor {
+  readonly id: string;
+  /** First and last event index, both included. */
+  readonly first: number;
+  readonly last: number;
+  /** The stroke it must be reached on. */
+  readonly direction: Direction;
+  readonly arrivals: readonly Arrival[];
+  readonly leadIns: readonly LeadIn[];
+  /** Single edits, each of which mends every missed pass and breaks none, best first. */
+  readonly mends: readonly Edit[];
+}
+
+export interface RepeatStudy {
+  readonly part: number;
+  /** Strokes in each pass. */
+  readonly strokes: readonly number[];
+  /** null where the part is played once. */
+  readonly secondPass: 'same' | 'reversed' | null;
+  readonly mends: readonly Edit[];
+}
+
+/** What stands in for `:::anchor`: a passage to fix. */
+export interface AnchorRequest {
+  readonly id: string;
+  readonly bars: BarRange;
+  /** null: the tune has a sign there. */
+  readonly start: Direction | null;
+  readonly level: Level | null;
+  readonly preset: string | null;
+}
+
+export interface Swaps {
+  /** Phrase label. */
+  readonly phrase: string;
+  readonly keeps: readonly (readonly SlurGroup[])[];
+  readonly flips: readonly (readonly SlurGroup[])[];
+}
+
+/** Event indices of notes whose stroke differs from pass to pass. */
+export interface BowingStudy {
+  readonly plan: StrokePlan;
+  readonly anchors: readonly Anchor[];
+  readonly repeats: readonly RepeatStudy[];
+  readonly swaps: readonly Swaps[];
+  /** Written notes whose stroke is not the same in every pass. */
+  readonly varying: readonly number[];
+}

@@ -1,0 +1,35 @@
+export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
+
+export const letters: readonly Letter[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
+
+const semitones: Readonly<Record<Letter, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+
+/** A spelled pitch. Octaves as in scientific pitch notation: middle C is C4, MIDI 60. */
+export interface Pitch {
+  readonly letter: Letter;
+  /** Semitones up from the plain letter: -2 to 2. */
+  readonly alter: number;
+  readonly octave: number;
+  /** MIDI note number. */
+  readonly midi: number;
+}
+
+export function pitch(letter: Letter, alter: number, octave: number): Pitch {
+  return { letter, alter, octave, midi: 12 * (octave + 1) + semitones[letter] + alter };
+}
+
+/** Staff steps above C0, counting letters: C4 is 28, D4 is 29. */
+export const diatonic = (p: Pitch): number => p.octave * 7 + letters.indexOf(p.letter);
+
+const signs: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
+
+/** `F#4`, `Bb3`: ASCII signs, for the study and for tests. */
+export const pitchName = (p: Pitch): string => `${p.letter}${signs[p.alter] ?? ''}${p.octave}`;
+
+/** Reads `F#4`, `Bb3`; null when it is not such a name. */
+export function parsePitch(name: string): Pitch | null {
+  const m = /^([A-Ga-g])(##|#|bb|b)?(-?\d)$/.exec(name);
+  if (!m?.[1]) return null;
+  const alter = { '##': 2, '#': 1, b: -1, bb: -2 }[m[2] ?? ''] ?? 0;
+  return pitch(m[1].toUpperCase() as Letter, alter, Number(m[3]));
+}

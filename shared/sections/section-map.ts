@@ -1,0 +1,35 @@
+/** How a phrase stands to the first of its family. See `map-sections.ts`. */
+export type Kin = 'own' | 'same' | 'ending' | 'start' | 'varied' | 'moved';
+
+export interface Phrase {
+  /** Indices of its bars in written order, the pickup that leads into it counted in. */
+  readonly bars: readonly number[];
+  /** `A1-A2`: pickups left out of the name. */
+  readonly name: string;
+  readonly part: number;
+  /** Event indices: first (included) to end (not included). */
+  readonly first: number;
+  readonly end: number;
+  /** a, b, c; primes for other forms: a′. */
+  readonly label: string;
+  readonly kin: Kin;
+  /** Index of the phrase it is compared with; null when it is its own. */
+  readonly of: number | null;
+  /** Event index, in this phrase, of the first note that differs from `of`. */
+  readonly firstDifference: number | null;
+}
+
+/** A phrase that comes more than once, written, and goes on differently. */
+export interface Fork {
+  readonly label: string;
+  readonly goesOn: readonly { readonly after: number; readonly to: number }[];
+}
+
+export interface SectionMap {
+  /** Bars a phrase. */
+  readonly unit: number;
+  readonly phrases: readonly Phrase[];
+  readonly forks: readonly Fork[];
+  /** Phrase indices in the order in which a learner first needs them; the rest come free. */
+  readonly toLearn: readonly number[];
+}

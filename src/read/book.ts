@@ -1,0 +1,150 @@
+import type { Root } from 'hast';
+import type { BowingSettings, Level } from '../../shared/bowing/settings.ts';
+import type { Tuning } from '../../shared/fingering/fingering.ts';
+import type { BarRange } from '../../shared/music/bar-range.ts';
+import type { Direction, TuneType } from '../../shared/music/tune.ts';
+import type { Place, Problem } from '../../shared/problem.ts';
+
+/** A book as its teacher wrote it, checked. */
+export interface Book {
+  /** Folder of the book. */
+  readonly root: string;
+  readonly settings: BookSettings;
+  /** Newest lesson first. */
+  readonly lessons: readonly Page[];
+  readonly tunePages: readonly Page[];
+  readonly pages: readonly Page[];
+  /** Paths of media files, from the book's folder, with forward slashes. */
+  readonly media: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+export interface BookSettings {
+  readonly title: string;
+  readonly teacher: string | null;
+  readonly about: string | null;
+  /** BCP 47. */
+  readonly language: string;
+  readonly paper: 'a4' | 'letter';
+  readonly tuning: Tuning;
+  readonly bowing: BowingSettings;
+  /** Rights of tunes that say nothing of their own. */
+  readonly rights: Rights | null;
+  /** What this book calls a cut. */
+  readonly cutName: string;
+}
+
+/** null, rights unknown: notation and sound are withheld from the published site. */
+export type Rights =
+  | { readonly kind: 'traditional' }
+  | { readonly kind: 'own' }
+  | { readonly kind: 'permission'; readonly words: string };
+
+/** One Markdown file. */
+export interface Page {
+  readonly kind: 'lesson' | 'tune' | 'page';
+  /** From the book's folder, with forward slashes: `lessons/2026-09-15-first-evening.md`. */
+  readonly file: string;
+  /** Its name in links: `2026-09-15-first-evening`. */
+  readonly slug: string;
+  readonly title: string;
+  /** `2026-09-15`, of lessons. */
+  readonly date: string | null;
+  readonly summary: string | null;
+  /**
+   * The body, sanitised, with an element `bow-block` (property `dataBlock`, an index as string
+   * into `blocks`) where each block stands.
+   */
+  readonly body: Root;
+  readonly blocks: readonly Block[];
+}
+
+/** Containers hold a body of their own, whose `bow-block`s point into the page's `blocks` too. */
+export type Block =
+  | TuneBlock
+  | ShowTuneBlock
+  | AnchorBlock
+  | PlanBlock
+  | MapBlock
+  | PrivateBlock
+  | StrokeBlock
+  | NotesBlock;
+
+interface BlockBase {
+  readonly place: Place;
+}
+
+/** Defines a tune. */
+export interface TuneBlock extends BlockBase {
+  readonly kind: 'tune';
+  readonly id: string;
+  readonly abc: Fence;
+  readonly rights: Rights | null;
+  /** Who it was learned from, and where. */
+  readonly learnedFrom: string | null;
+  readonly version: string | null;
+  readonly type: TuneType | null;
+  readonly start: Direction | null;
+  readonly restart: 'part' | null;
+  readonly tuning: Tuning | null;
+  readonly unit: number | null;
+  /** The story around the fence. */
+  readonly body: Root;
+}
+
+export interface Fence {
+  readonly text: string;
+  readonly file: string;
+  /** Line of the file on which `text` begins, from 1. */
+  readonly line: number;
+  readonly indent: number;
+}
+
+/** Shows a tune defined elsewhere. `of` is known to name a tune of the book. */
+export interface ShowTuneBlock extends BlockBase {
+  readonly kind: 'show-tune';
+  readonly of: string;
+  readonly bars: BarRange | null;
+}
+
+export interface AnchorBlock extends BlockBase {
+  readonly kind: 'anchor';
+  readonly id: string;
+  readonly of: string;
+  readonly bars: BarRange;
+  readonly start: Direction | null;
+  /** Why. */
+  readonly body: Root;
+}
+
+export interface PlanBlock extends BlockBase {
+  readonly kind: 'plan';
+  /** Id of an anchor of the book. */
+  readonly to: string;
+  readonly level: Level | null;
+  readonly preset: string | null;
+}
+
+export interface MapBlock extends BlockBase {
+  readonly kind: 'map';
+  readonly of: string;
+}
+
+export interface PrivateBlock extends BlockBase {
+  readonly kind: 'private';
+  readonly body: Root;
+}
+
+/** Inline: a stroke sign in running text. */
+export interface StrokeBlock extends BlockBase {
+  readonly kind: 'stroke';
+  readonly direction: Direction;
+}
+
+/** Inline: a note chain in ABC, drawn with strings, fingers and strokes. */
+export interface NotesBlock extends BlockBase {
+  readonly kind: 'notes';
+  /** The ABC as written between the brackets. */
+  readonly abc: string;
+  readonly from: Direction | null;
+}
