@@ -1,14 +1,19 @@
 import type { AnchorRequest, BowingStudy, Direction } from './bowing/bowing.ts';
 import type { BowingSettings } from './bowing/settings.ts';
+import { studyBowing } from './bowing/study-bowing.ts';
+import { assignFingers } from './fingering/assign-fingers.ts';
 import type { Fingering, Tuning } from './fingering/fingering.ts';
 import type { Performance } from './music/performance.ts';
+import { playedOrder } from './music/played-order.ts';
 import type { Tune } from './music/tune.ts';
 import type { Problem } from './problem.ts';
+import { mapSections } from './sections/map-sections.ts';
 import type { SectionMap } from './sections/section-map.ts';
 
 /** Everything that Bowbook works out about one tune. */
 export interface Study {
   readonly tune: Tune;
+  readonly tuning: Tuning;
   readonly performance: Performance;
   readonly fingering: Fingering;
   readonly map: SectionMap;
@@ -25,4 +30,21 @@ export interface StudyRequest {
   readonly anchors: readonly AnchorRequest[];
   /** Bars a phrase, where the teacher says it. */
   readonly unit: number | null;
+}
+
+/** Studies one tune: fingers, then the map, then the bowing, each on what came before. */
+export function studyTune(tune: Tune, request: StudyRequest): Study {
+  const performance = playedOrder(tune);
+  const fingers = assignFingers(tune, request.tuning);
+  const map = mapSections(tune, request.unit);
+  const bowing = studyBowing(tune, performance, fingers.fingering, map, request);
+  return {
+    tune,
+    tuning: request.tuning,
+    performance,
+    fingering: fingers.fingering,
+    map,
+    bowing: bowing.study,
+    problems: [...fingers.problems, ...bowing.problems],
+  };
 }

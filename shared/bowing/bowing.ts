@@ -1,6 +1,7 @@
 import type { BarRange } from '../music/bar-range.ts';
 import type { Fraction } from '../music/fraction.ts';
 import type { Direction } from '../music/tune.ts';
+import type { Place } from '../problem.ts';
 import type { Level } from './settings.ts';
 
 export type { Direction };
@@ -32,16 +33,18 @@ export type Edit =
   | { readonly kind: 'lengthen' | 'shorten'; readonly from: SlurGroup; readonly to: SlurGroup }
   | { readonly kind: 'split'; readonly from: SlurGroup; readonly to: readonly SlurGroup[] }
   | { readonly kind: 'merge'; readonly from: readonly SlurGroup[]; readonly to: SlurGroup }
-  | { readonly kind: 'retake'; readonly before: number };
+  | { readonly kind: 'retake'; readonly before: number; readonly direction: Direction };
 
 /** Why a plan is offered; `words/` makes the sentence. */
 export type Reason =
   | 'as-written'
   | 'flips-once'
   | 'two-flips'
+  | 'many-flips'
   | 'keeps'
   | 'fewest-changes'
   | 'beats-down'
+  | 'beats-up'
   | 'into-beats'
   | 'stepwise'
   | 'phrases-alike'
@@ -101,6 +104,11 @@ export interface RepeatStudy {
   readonly strokes: readonly number[];
   /** null where the part is played once. */
   readonly secondPass: 'same' | 'reversed' | null;
+  /** The stroke on which each pass reaches its first full bar. */
+  readonly starts: readonly Direction[];
+  /** Whether what follows starts on the stroke this part started on: the next part, or the tune
+   * begun again after the last. null where neither can be said. */
+  readonly next: 'same' | 'reversed' | null;
   readonly mends: readonly Edit[];
 }
 
@@ -112,6 +120,8 @@ export interface AnchorRequest {
   readonly start: Direction | null;
   readonly level: Level | null;
   readonly preset: string | null;
+  /** Where the teacher asks for it, for messages. */
+  readonly place: Place | null;
 }
 
 export interface Swaps {
@@ -121,7 +131,7 @@ export interface Swaps {
   readonly flips: readonly (readonly SlurGroup[])[];
 }
 
-/** Event indices of notes whose stroke differs from pass to pass. */
+/** The bowing of one tune. */
 export interface BowingStudy {
   readonly plan: StrokePlan;
   readonly anchors: readonly Anchor[];

@@ -1,4 +1,4 @@
-/** How a phrase stands to the first of its family. See `map-sections.ts`. */
+/** How a phrase stands to `of`, the earlier phrase that it is most like. See `kin-of.ts`. */
 export type Kin = 'own' | 'same' | 'ending' | 'start' | 'varied' | 'moved';
 
 export interface Phrase {

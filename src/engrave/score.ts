@@ -5,12 +5,18 @@
 export interface Score {
   /** `<symbol>` definitions used by the cells, to stand once in the page. */
   readonly symbols: string;
+  /** The same, one each by id, for a page that shows several tunes. */
+  readonly glyphs: ReadonlyMap<string, string>;
   readonly cells: readonly ScoreCell[];
 }
 
 export interface ScoreCell {
   /** `A1-A2`. */
   readonly name: string;
+  /** Indices of its bars in written order, the pickup that leads into it counted in. */
+  readonly bars: readonly number[];
+  /** Index of its phrase in the section map. */
+  readonly phrase: number;
   /** Index of the part. */
   readonly part: number;
   /** The first cell of its part. */
@@ -25,4 +31,6 @@ export interface ScoreCell {
   readonly width: number;
   readonly height: number;
   readonly staffSpace: number;
+  /** Distance of the top staff line from the top: the same for every cell of a tune. */
+  readonly staffTop: number;
 }

@@ -16,6 +16,8 @@ export interface Book {
   readonly pages: readonly Page[];
   /** Paths of media files, from the book's folder, with forward slashes. */
   readonly media: readonly string[];
+  /** Those of `media` that only private notes refer to: not to be published. */
+  readonly privateMedia: readonly string[];
   readonly problems: readonly Problem[];
 }
 
@@ -72,6 +74,8 @@ export type Block =
 
 interface BlockBase {
   readonly place: Place;
+  /** It stands inside a private note: nothing outside that note may tell of it. */
+  readonly hidden?: true;
 }
 
 /** Defines a tune. */

@@ -1,0 +1,84 @@
+import type { NoteEvent, Tune, TuneEvent } from '../music/tune.ts';
+import type { Edit, SlurGroup } from './bowing.ts';
+import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
+
+/**
+ * The tune with one edit made in it, as a teacher would write it. Slurs are written anew from the
+ * junctions they cover, so that nested ones become the one stroke that they are. A retake is
+ * written as a breath after the note before and the wanted sign on the note itself.
+ */
+export function applyEdit(tune: Tune, edit: Edit): Tune {
+  const slurs = writtenSlurs(tune);
+  if (edit.kind === 'retake') {
+    const before = slurs.previous[edit.before] ?? -1;
+    return withEvents(tune, (e, note) => {
+      if (e === edit.before) return { ...note, mark: edit.direction };
+      return e === before ? { ...note, breath: true } : note;
+    });
+  }
+  return withJoins(tune, slurs, editedJoins(slurs.joined, edit));
+}
+
+/** The tune with several edits made, from the left. */
+export const applyEdits = (tune: Tune, edits: readonly Edit[]): Tune =>
+  edits.reduce(applyEdit, tune);
+
+/** Junctions after an edit; `joined` is indexed by event, as in `WrittenSlurs`. */
+export function editedJoins(joined: readonly boolean[], edit: Edit): boolean[] {
+  const next = [...joined];
+  const set = (group: SlurGroup, to: boolean): void => {
+    for (const e of group.slice(1)) next[e] = to;
+  };
+  switch (edit.kind) {
+    case 'slur':
+      set(edit.notes, true);
+      break;
+    case 'drop':
+      set(edit.notes, false);
+      break;
+    case 'lengthen':
+    case 'shorten':
+      set(edit.from, false);
+      set(edit.to, true);
+      break;
+    case 'split':
+      set(edit.from, false);
+      for (const group of edit.to) set(group, true);
+      break;
+    case 'merge':
+      set(edit.to, true);
+      break;
+    case 'retake':
+      break;
+  }
+  return next;
+}
+
+/** Writes the slurs of a tune from its junctions; slurs without a partner stay as they are. */
+export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly boolean[]): Tune {
+  const { previous, unmatched } = slurs;
+  const linked = tune.events.map((event, e) => {
+    const before = tune.events[previous[e] ?? -1];
+    return event.kind === 'note' && (joined[e] || (before?.kind === 'note' && before.tied));
+  });
+  /** A slurred junction comes later in the same stroke. */
+  const goesOn = tune.events.map(() => false);
+  for (let e = tune.events.length - 1; e >= 0; e--) {
+    const before = previous[e] ?? -1;
+    if (linked[e] && before >= 0 && (joined[e] || goesOn[e])) goesOn[before] = true;
+  }
+  return withEvents(tune, (e, note) => {
+    const slursOpened = (!linked[e] && goesOn[e] ? 1 : 0) + (unmatched[e]?.opened ?? 0);
+    const slursClosed = (joined[e] && !goesOn[e] ? 1 : 0) + (unmatched[e]?.closed ?? 0);
+    return note.slursOpened === slursOpened && note.slursClosed === slursClosed
+      ? note
+      : { ...note, slursOpened, slursClosed };
+  });
+}
+
+function withEvents(tune: Tune, change: (e: number, note: NoteEvent) => NoteEvent): Tune {
+  const events: TuneEvent[] = tune.events.map((event, e) =>
+    event.kind === 'note' ? change(e, event) : event,
+  );
+  return { ...tune, events };
+}

@@ -1,0 +1,99 @@
+import type { Direction } from './bowing.ts';
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+
+/** A passage with set strokes, found in the tune. */
+export interface SetPassage {
+  readonly id: string;
+  /** First and last event, both included. */
+  readonly first: number;
+  readonly last: number;
+  readonly direction: Direction;
+}
+
+/** The free notes before one playing of an anchor: sounded notes from (included) to end (not). */
+export interface FreeStretch {
+  readonly from: number;
+  readonly end: number;
+  readonly start: Direction;
+  /** Passes of the anchor that these notes lead into. */
+  readonly passes: readonly number[];
+}
+
+/**
+ * Sounded notes at which a cell begins: the start of the tune, what comes after a repeat sign, an
+ * ending, and any place where what is played next is not what is written next.
+ */
+export function cellStarts(score: BowScore): ReadonlySet<number> {
+  const { tune, performance } = score;
+  const starts = new Set<number>(score.restarts);
+  performance.bars.forEach((played, i) => {
+    const bar = tune.bars[played.bar];
+    const before = performance.bars[i - 1];
+    const last = before && tune.bars[before.bar];
+    const cut =
+      !last ||
+      bar?.opensRepeat ||
+      last.closesRepeat > 1 ||
+      before.bar + 1 !== played.bar ||
+      last.endings.join() !== bar?.endings.join();
+    if (cut) starts.add(played.first);
+  });
+  return starts;
+}
+
+/**
+ * Walks back from a sounded note to where the stroke was last settled. Where that is a repeat sign
+ * or an ending just before the note, the stretch before the sign is free too, or nothing would be.
+ */
+export function stretchBefore(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+  cells: ReadonlySet<number>,
+  note: number,
+): { from: number; start: Direction } {
+  const { notes } = score.performance;
+  const inPassage = (k: number): boolean => {
+    const e = notes[k]?.event ?? -1;
+    return passages.some(p => p.first <= e && e <= p.last);
+  };
+  const begins = (k: number): boolean => laid.strokeOf[k] !== laid.strokeOf[k - 1];
+  const stated = (k: number): boolean => laid.strokes[laid.strokeOf[k] ?? -1]?.stated != null;
+  let from = note;
+  while (from > 0) {
+    const settledHere = from < note && begins(from) && (stated(from) || cells.has(from));
+    if (settledHere || score.restarts.includes(from) || inPassage(from - 1)) break;
+    from--;
+  }
+  // A slur that runs in over the edge belongs to what comes before.
+  while (from > 0 && from < note && !begins(from)) from++;
+  const stroke = laid.strokes[laid.strokeOf[from] ?? -1];
+  return { from, start: stroke?.direction ?? 'down' };
+}
+
+/** The stretches before every playing of an anchor; passes that share one are listed together. */
+export function freeStretches(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+  anchor: SetPassage,
+): FreeStretch[] {
+  const { notes } = score.performance;
+  const cells = cellStarts(score);
+  const found = new Map<string, FreeStretch>();
+  for (const { note } of laid.reached) {
+    if (notes[note]?.event !== anchor.first) continue;
+    const { from, start } = stretchBefore(score, laid, passages, cells, note);
+    if (from === note) continue;
+    const key = `${start} ${notes.slice(from, note).map(n => n.event)}`;
+    const same = found.get(key);
+    const pass = notes[note]?.pass ?? 1;
+    found.set(key, {
+      from: same?.from ?? from,
+      end: same?.end ?? note,
+      start,
+      passes: [...(same?.passes ?? []), pass],
+    });
+  }
+  return [...found.values()];
+}

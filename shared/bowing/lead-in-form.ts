@@ -1,0 +1,134 @@
+import type { Direction } from './bowing.ts';
+
+/**
+ * A lead-in reduced to what its bowing depends on: n sounded notes and the n - 1 junctions between
+ * neighbours. Junction j lies between notes j and j + 1. A bowing is a list of n - 1 booleans, true
+ * where the stroke changes. Both ends are changes.
+ */
+export interface LeadInForm {
+  readonly notes: number;
+  readonly start: Direction;
+  /** The stroke of the note after the last one. */
+  readonly arrive: Direction;
+  /** The teacher's own bowing. */
+  readonly written: readonly boolean[];
+  /** A slur may cover the junction. */
+  readonly slurrable: readonly boolean[];
+  /** Lengths of the notes in a whole number of any small unit. */
+  readonly lengths: readonly number[];
+  /** Longest slur, in notes, and in the unit of `lengths`; a single note is always allowed. */
+  readonly longestSlur: number;
+  readonly longestStroke: number;
+  /** Notes on strong beats; on any beat. */
+  readonly strong: readonly boolean[];
+  readonly onBeat: readonly boolean[];
+  /** A slur over the junction would leave neighbouring pitches, or the string. */
+  readonly rough: readonly boolean[];
+  /** The stroke wanted on strong beats; null for either. */
+  readonly strongBeat: Direction | null;
+  /** Slurs are wanted to lead into beats. */
+  readonly intoBeat: boolean;
+}
+
+/**
+ * The rank of a bowing: integers compared from the left, smaller first. In order: junctions unlike
+ * the teacher's, strong beats off the wanted stroke, rough slurred junctions, slurs that do not lead
+ * into a beat, stroke lengths squared (in notes).
+ */
+export type Cost = readonly [number, number, number, number, number];
+
+export const noCost: Cost = [0, 0, 0, 0, 0];
+
+export const addCost = (a: Cost, b: Cost): Cost => [
+  a[0] + b[0],
+  a[1] + b[1],
+  a[2] + b[2],
+  a[3] + b[3],
+  a[4] + b[4],
+];
+
+export function compareCost(a: Cost, b: Cost): number {
+  for (let t = 0; t < 5; t++) {
+    const d = (a[t] ?? 0) - (b[t] ?? 0);
+    if (d !== 0) return d;
+  }
+  return 0;
+}
+
+/** Answers about strokes of a form in constant time, from running sums. */
+export interface StrokeTerms {
+  /** Last note that a stroke beginning at i may hold. */
+  readonly lastFrom: (i: number) => number;
+  /** Cost of the stroke i..j, with the change after it. */
+  readonly cost: (i: number, j: number, direction: Direction) => Cost;
+}
+
+export function strokeTerms(form: LeadInForm): StrokeTerms {
+  const n = form.notes;
+  const sums = (count: number, value: (i: number) => number): Float64Array => {
+    const sum = new Float64Array(count + 1);
+    for (let i = 0; i < count; i++) sum[i + 1] = (sum[i] as number) + value(i);
+    return sum;
+  };
+  const changes = sums(n - 1, j => (form.written[j] ? 1 : 0));
+  const rough = sums(n - 1, j => (form.rough[j] ? 1 : 0));
+  const strong = sums(n, i => (form.strong[i] ? 1 : 0));
+  const beats = sums(n, i => (form.onBeat[i] ? 1 : 0));
+  const time = sums(n, i => form.lengths[i] ?? 0);
+  const between = (sum: Float64Array, from: number, end: number): number =>
+    (sum[end] as number) - (sum[from] as number);
+
+  const lastFrom = (i: number): number => {
+    let j = i;
+    while (
+      j + 1 < n &&
+      j + 2 - i <= form.longestSlur &&
+      form.slurrable[j] &&
+      between(time, i, j + 2) <= form.longestStroke
+    ) {
+      j++;
+    }
+    return j;
+  };
+  const cost = (i: number, j: number, direction: Direction): Cost => {
+    const off = form.strongBeat !== null && form.strongBeat !== direction;
+    const slurred = j > i;
+    return [
+      between(changes, i, j) + (j < n - 1 && !form.written[j] ? 1 : 0),
+      off ? between(strong, i, j + 1) : 0,
+      between(rough, i, j),
+      form.intoBeat && slurred && between(beats, i + 1, j + 1) === 0 ? 1 : 0,
+      (j - i + 1) ** 2,
+    ];
+  };
+  return { lastFrom, cost };
+}
+
+/** Strokes of a bowing as first and last note. */
+export function strokesOf(bowing: readonly boolean[]): [number, number][] {
+  const strokes: [number, number][] = [];
+  let from = 0;
+  for (let j = 0; j <= bowing.length; j++) {
+    if (j === bowing.length || bowing[j]) {
+      strokes.push([from, j]);
+      from = j + 1;
+    }
+  }
+  return strokes;
+}
+
+/** The rank of a whole bowing, allowed or not. */
+export function bowingCost(form: LeadInForm, bowing: readonly boolean[]): Cost {
+  if (form.notes === 0) return noCost;
+  const terms = strokeTerms(form);
+  return strokesOf(bowing).reduce<Cost>(
+    (sum, [i, j], s) => addCost(sum, terms.cost(i, j, strokeDirection(form.start, s))),
+    noCost,
+  );
+}
+
+/** Direction of stroke s, counted from 0. */
+export const strokeDirection = (start: Direction, s: number): Direction =>
+  (s % 2 === 0) === (start === 'down') ? 'down' : 'up';
+
+export const turned = (d: Direction): Direction => (d === 'down' ? 'up' : 'down');

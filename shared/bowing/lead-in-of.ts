@@ -1,0 +1,213 @@
+import type { Fingering } from '../fingering/fingering.ts';
+import {
+  divide,
+  type Fraction,
+  fraction,
+  fractionText,
+  parseFraction,
+  subtract,
+} from '../music/fraction.ts';
+import { beatsOf, strongBeats } from '../music/meter.ts';
+import type { Performance } from '../music/performance.ts';
+import { diatonic } from '../music/pitch.ts';
+import type { Meter, NoteEvent, Tune } from '../music/tune.ts';
+import type { SectionMap } from '../sections/section-map.ts';
+import type { Direction } from './bowing.ts';
+import type { LeadInForm } from './lead-in-form.ts';
+import type { BowingSettings, Level, Preset } from './settings.ts';
+
+/** What a slur over a junction between two notes would meet. */
+interface Junction {
+  readonly slurrable: boolean;
+  readonly rough: boolean;
+}
+
+/** What the bowing of one tune is judged by, gathered once. */
+export interface BowingContext {
+  readonly tune: Tune;
+  readonly performance: Performance;
+  readonly fingering: Fingering;
+  readonly map: SectionMap;
+  readonly settings: BowingSettings;
+  /** For each event: on a strong beat; on any beat. */
+  readonly strong: readonly boolean[];
+  readonly onBeat: readonly boolean[];
+  /** For each event: the treble it belongs to, by its first event; -1 for none. */
+  readonly trebles: readonly number[];
+  /** Junctions judged so far, by the events on both sides. */
+  readonly judged: Map<number, Junction>;
+  /** Events that begin a phrase. */
+  readonly phraseStarts: ReadonlySet<number>;
+}
+
+export function bowingContext(
+  tune: Tune,
+  performance: Performance,
+  fingering: Fingering,
+  map: SectionMap,
+  settings: BowingSettings,
+): BowingContext {
+  const beats = new Map<Meter, { strong: ReadonlySet<string>; beat: Fraction }>();
+  const beatsIn = (meter: Meter) => {
+    const known = beats.get(meter) ?? {
+      strong: new Set(strongBeats(meter, tune.type).map(fractionText)),
+      beat: beatsOf(meter, tune.type),
+    };
+    beats.set(meter, known);
+    return known;
+  };
+  const placed = tune.events.map(event => {
+    const bar = tune.bars[event.bar];
+    if (!bar || event.kind !== 'note') return { strong: false, onBeat: false };
+    const { meter } = bar;
+    const onset =
+      bar.pickup && !meter.free
+        ? subtract(fraction(meter.beats, meter.unit), subtract(bar.length, event.onset))
+        : event.onset;
+    const { strong, beat } = beatsIn(meter);
+    return { strong: strong.has(fractionText(onset)), onBeat: divide(onset, beat).d === 1 };
+  });
+  return {
+    tune,
+    performance,
+    fingering,
+    map,
+    settings,
+    strong: placed.map(p => p.strong),
+    onBeat: placed.map(p => p.onBeat),
+    trebles: treblesOf(tune),
+    judged: new Map(),
+    phraseStarts: new Set(map.phrases.map(p => p.first)),
+  };
+}
+
+/** Three quick strokes: a triplet on one pitch, `(3AAA`. */
+function treblesOf(tune: Tune): number[] {
+  const trebles = tune.events.map(() => -1);
+  tune.events.forEach((event, e) => {
+    if (event.kind !== 'note' || event.tuplet?.p !== 3 || !event.tuplet.opens) return;
+    const three = [e, e + 1, e + 2].map(i => tune.events[i]);
+    const alike = three.every(n => n?.kind === 'note' && n.tuplet && samePitches(n, event));
+    if (alike) for (let i = e; i < e + 3; i++) trebles[i] = e;
+  });
+  return trebles;
+}
+
+const samePitches = (a: NoteEvent, b: NoteEvent): boolean =>
+  a.pitches.length === b.pitches.length && a.pitches.every((p, i) => p.midi === b.pitches[i]?.midi);
+
+/** What to plan a stretch for, besides its notes. */
+export interface LeadInAim {
+  readonly start: Direction;
+  readonly arrive: Direction;
+  readonly level: Level;
+  readonly preset: Preset;
+}
+
+/** The preset a tune is bowed by where none is named, and its key in the settings. */
+export function presetOf(settings: BowingSettings, tune: Tune, name: string | null): Preset {
+  const key = name ?? (tune.type ? settings.presetFor[tune.type] : undefined) ?? '';
+  return settings.presets[key] ?? anyPreset;
+}
+
+/** No wishes: for tunes of no known type. */
+const anyPreset: Preset = {
+  name: 'as it comes',
+  strongBeat: 'down',
+  intoBeat: false,
+  phraseEndsChange: true,
+  longestSlur: null,
+};
+
+/** Units of a form's note lengths in a whole note: exact for every length of ABC 2.1. */
+export const unitsInWhole = 40320;
+
+/**
+ * The form of sounded notes from..end, bowed as `joined` has it (indexed by event). Limits: longest
+ * slur by level, or by the preset where it names one; longest stroke in seconds at the slow practice
+ * tempo; no slur over a repeated pitch without a cut, over a rest, over a leap of two strings, into
+ * or out of a treble, nor over a phrase end where the preset says so (common practice).
+ */
+export function leadInForm(
+  context: BowingContext,
+  from: number,
+  end: number,
+  joined: readonly boolean[],
+  aim: LeadInAim,
+): LeadInForm {
+  const { performance, settings } = context;
+  const notes = performance.notes.slice(from, end);
+  const limits = settings.limits[aim.level];
+  const junctions = notes
+    .slice(1)
+    .map((note, i) => judgeJunction(context, notes[i]?.event ?? -1, note.event));
+  return {
+    notes: notes.length,
+    start: aim.start,
+    arrive: aim.arrive,
+    written: notes.slice(1).map(note => !joined[note.event]),
+    slurrable: notes
+      .slice(1)
+      .map(
+        (note, i) =>
+          junctions[i]?.slurrable === true &&
+          !note.afterGap &&
+          !isSigned(context.tune, note.event) &&
+          !(aim.preset.phraseEndsChange && context.phraseStarts.has(note.event)),
+      ),
+    lengths: notes.map(note => unitsOf(note.duration)),
+    longestSlur: aim.preset.longestSlur ?? limits.longestSlur,
+    longestStroke: unitsInSeconds(context, limits.longestStroke),
+    strong: notes.map(note => context.strong[note.event] === true),
+    onBeat: notes.map(note => context.onBeat[note.event] === true),
+    rough: junctions.map(j => j.rough),
+    strongBeat: aim.preset.strongBeat,
+    intoBeat: aim.preset.intoBeat,
+  };
+}
+
+/** A note with a sign begins a stroke. */
+const isSigned = (tune: Tune, e: number): boolean => {
+  const event = tune.events[e];
+  return event?.kind === 'note' && event.mark !== null;
+};
+
+const unitsOf = (length: Fraction): number => Math.round((length.n * unitsInWhole) / length.d);
+
+function unitsInSeconds(context: BowingContext, seconds: number): number {
+  const tempo = context.tune.type ? context.settings.tempi[context.tune.type] : undefined;
+  const beat = (tempo && parseFraction(tempo.beat)) ?? fraction(1, 4);
+  const bpm = tempo?.slow ?? 80;
+  // A hair of room, so that a stroke of just that length passes.
+  return Math.floor((unitsOf(beat) * bpm * seconds) / 60 + 1e-6);
+}
+
+function judgeJunction(context: BowingContext, before: number, after: number): Junction {
+  const key = before * context.tune.events.length + after;
+  const known = context.judged.get(key);
+  if (known) return known;
+  const found = meetAt(context, before, after);
+  context.judged.set(key, found);
+  return found;
+}
+
+function meetAt(context: BowingContext, before: number, after: number): Junction {
+  const [a, b] = [context.tune.events[before], context.tune.events[after]];
+  if (a?.kind !== 'note' || b?.kind !== 'note') return { slurrable: false, rough: true };
+  const strings = (e: number): number[] =>
+    (context.fingering[e] ?? []).flatMap(stop => (stop ? [stop.string] : []));
+  const crossing = nearestGap(strings(before), strings(after));
+  const steps = nearestGap(a.pitches.map(diatonic), b.pitches.map(diatonic));
+  const repeated = samePitches(a, b) && b.graces.length === 0;
+  const treble = context.trebles[before] !== context.trebles[after];
+  return {
+    slurrable: !repeated && !treble && crossing < 2,
+    rough: steps > 1 || crossing > 0,
+  };
+}
+
+/** The least distance between members of two lists; 0 where one is empty. */
+function nearestGap(a: readonly number[], b: readonly number[]): number {
+  const gaps = a.flatMap(x => b.map(y => Math.abs(x - y)));
+  return gaps.length > 0 ? Math.min(...gaps) : 0;
+}

@@ -1,0 +1,29 @@
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+import type { MendRegion } from './mends.ts';
+import type { Level } from './settings.ts';
+
+/** The sounded notes from..end as a place to look for mends, within the limits of a level. */
+export function mendRegion(
+  context: BowingContext,
+  score: BowScore,
+  laid: LaidStrokes,
+  from: number,
+  end: number,
+  level: Level = context.settings.level,
+  preset: string | null = null,
+): MendRegion {
+  const start = laid.strokes[laid.strokeOf[from] ?? -1]?.direction ?? 'down';
+  const form = leadInForm(context, from, end, score.joined, {
+    start,
+    arrive: start,
+    level,
+    preset: presetOf(context.settings, context.tune, preset),
+  });
+  const lifts: number[] = [];
+  for (let k = from + 1; k <= end; k++) {
+    const note = score.performance.notes[k];
+    if (note && (note.afterGap || context.phraseStarts.has(note.event))) lifts.push(k);
+  }
+  return { from, end, form, lifts };
+}

@@ -1,0 +1,152 @@
+import { editedJoins } from './apply-edit.ts';
+import type { Direction, Edit, SlurGroup } from './bowing.ts';
+import type { SetPassage } from './find-lead-ins.ts';
+import { type BowScore, type LaidStrokes, layScore } from './lay-strokes.ts';
+import { bowingCost, type LeadInForm, strokesOf, strokeTerms } from './lead-in-form.ts';
+import { flips, junctionsChanged } from './slur-edits.ts';
+import { type Troubles, troublesOf } from './troubles.ts';
+
+/**
+ * Mends: single edits, each of which removes a trouble in every pass and brings no new one.
+ *
+ * Only edits before the trouble, back to where the stroke was last settled, can reach it, and only
+ * those that turn the bow round: an odd number of junctions changed, or a retake. Each of these is
+ * made, the strokes are laid again over the whole tune as played, and the troubles before and after
+ * are compared. So a mend that helps the first time through and harms the second is not one.
+ */
+
+/** A stretch of sounded notes in which to look for edits. */
+export interface MendRegion {
+  readonly from: number;
+  readonly end: number;
+  readonly form: LeadInForm;
+  /** Sounded notes in or just after it before which the bow may lift. */
+  readonly lifts: readonly number[];
+}
+
+export interface MendSearch {
+  readonly score: BowScore;
+  readonly laid: LaidStrokes;
+  readonly passages: readonly SetPassage[];
+  readonly regions: readonly MendRegion[];
+  /** Keys (see `troubles.ts`) that a mend must remove. */
+  readonly targets: readonly string[];
+  /** Most mends wanted; all of them when left out. */
+  readonly most?: number;
+  /** A part newly reversed the second time rules a mend out, rather than ranking it lower. */
+  readonly keepRepeats?: boolean;
+}
+
+interface Candidate {
+  readonly edit: Edit;
+  /** Compared from the left, smaller first. */
+  readonly rank: readonly number[];
+  /** x ⊕ x⁰, compared last. */
+  readonly unlike: string;
+}
+
+/** The mends, best first: fewest junctions changed, then as plans are ranked; retakes after slurs. */
+export function findMends(search: MendSearch): Edit[] {
+  const { score, passages } = search;
+  const before = troublesOf(score, search.laid, passages);
+  const seen = new Set<string>();
+  const mends: Candidate[] = [];
+  for (const candidate of search.regions.flatMap(r => candidates(search, r)).sort(byRank)) {
+    const key = JSON.stringify(candidate.edit);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const edited = editedScore(score, candidate.edit);
+    const after = troublesOf(edited, layScore(edited), passages);
+    if (search.targets.some(t => after.faults.has(t) || after.reversals.has(t))) continue;
+    if ([...after.faults].some(f => !before.faults.has(f))) continue;
+    const reversed = newReversals(before, after);
+    if (reversed > 0 && search.keepRepeats) continue;
+    mends.push({ ...candidate, rank: [reversed, ...candidate.rank] });
+    if (search.keepRepeats && mends.length === search.most) break;
+  }
+  return mends
+    .sort(byRank)
+    .slice(0, search.most)
+    .map(m => m.edit);
+}
+
+const newReversals = (before: Troubles, after: Troubles): number =>
+  [...after.reversals].filter(r => !before.reversals.has(r)).length;
+
+/** The score with one edit made, notes and passes staying as they are. */
+export function editedScore(score: BowScore, edit: Edit): BowScore {
+  if (edit.kind !== 'retake') return { ...score, joined: editedJoins(score.joined, edit) };
+  const marks = [...score.marks];
+  marks[edit.before] = edit.direction;
+  const gaps = score.gaps.map((gap, k) => gap || score.performance.notes[k]?.event === edit.before);
+  return { ...score, marks, gaps };
+}
+
+function byRank(a: Candidate, b: Candidate): number {
+  const t = a.rank.findIndex((x, i) => x !== b.rank[i]);
+  if (t >= 0) return (a.rank[t] ?? 0) - (b.rank[t] ?? 0);
+  return a.unlike < b.unlike ? -1 : a.unlike > b.unlike ? 1 : 0;
+}
+
+function candidates(search: MendSearch, region: MendRegion): Candidate[] {
+  const { score, laid } = search;
+  const { form } = region;
+  const { notes } = score.performance;
+  const events = notes.slice(region.from, region.end).map(n => n.event);
+  const slurs = singleEdits(form, events)
+    .filter(flips)
+    .map(edit => {
+      const joined = editedJoins(score.joined, edit);
+      const bowing = events.slice(1).map(e => !joined[e]);
+      const unlike = bowing.map((x, j) => (x === form.written[j] ? '0' : '1')).join('');
+      const [, ...rest] = bowingCost(form, bowing);
+      return { edit, rank: [0, junctionsChanged(edit), ...rest], unlike };
+    });
+  const lifts = region.lifts.flatMap<Candidate>(k => {
+    const before = laid.strokes[laid.strokeOf[k - 1] ?? -1];
+    const event = notes[k]?.event;
+    if (!before || event === undefined || score.joined[event]) return [];
+    const direction: Direction =
+      score.anchored.get(event) ?? score.marks[event] ?? before.direction;
+    const edit: Edit = { kind: 'retake', before: event, direction };
+    return [{ edit, rank: [1, 1, 0, 0, 0, 0], unlike: String(1e6 - k).padStart(8, '0') }];
+  });
+  return [...slurs, ...lifts];
+}
+
+/** Every single edit of a bowing that keeps within its limits, by event indices. */
+export function singleEdits(form: LeadInForm, events: readonly number[]): Edit[] {
+  if (form.notes < 2) return [];
+  const { lastFrom } = strokeTerms(form);
+  const runs = strokesOf(form.written).filter(([from, last]) => last > from);
+  const group = (from: number, last: number): SlurGroup => events.slice(from, last + 1);
+  const edits: Edit[] = [];
+  for (let i = 0; i < form.notes; i++) {
+    const last = lastFrom(i);
+    for (let j = i + 1; j <= last; j++) {
+      const met = runs.filter(([from, end]) => from <= j && end >= i);
+      const [a, b] = met;
+      if (!a) edits.push({ kind: 'slur', notes: group(i, j) });
+      else if (!b) {
+        const grows = i <= a[0] && j >= a[1] && j - i > a[1] - a[0];
+        if (grows && (i === a[0] || j === a[1])) {
+          edits.push({ kind: 'lengthen', from: group(a[0], a[1]), to: group(i, j) });
+        }
+      } else if (met.length === 2 && a[0] === i && b[1] === j && a[1] + 1 === b[0]) {
+        edits.push({ kind: 'merge', from: met.map(([f, l]) => group(f, l)), to: group(i, j) });
+      }
+    }
+  }
+  for (const [from, last] of runs) {
+    const whole = group(from, last);
+    edits.push({ kind: 'drop', notes: whole });
+    for (let j = from + 1; j < last; j++) {
+      edits.push({ kind: 'shorten', from: whole, to: group(from, j) });
+      edits.push({ kind: 'shorten', from: whole, to: group(j, last) });
+      if (j + 1 < last) {
+        edits.push({ kind: 'split', from: whole, to: [group(from, j), group(j + 1, last)] });
+      }
+    }
+  }
+  return edits;
+}

@@ -1,0 +1,41 @@
+import type { Performance } from '../music/performance.ts';
+import type { Tune } from '../music/tune.ts';
+
+/** One time through a part: sounded notes from (included) to end (not included). */
+export interface PartRun {
+  readonly part: number;
+  readonly from: number;
+  readonly end: number;
+  /** The sounded note that begins its first full bar, where passes are compared. */
+  readonly firstFull: number;
+}
+
+/** Every time through every part, in played order. */
+export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
+  const runs: PartRun[] = [];
+  let firstFull: number | null = null;
+  performance.bars.forEach((played, i) => {
+    const bar = tune.bars[played.bar];
+    const before = performance.bars[i - 1];
+    const part = bar?.part ?? 0;
+    const anew = !before || tune.bars[before.bar]?.part !== part || played.bar <= before.bar;
+    if (anew) {
+      runs.push({ part, from: played.first, end: played.end, firstFull: played.first });
+      firstFull = null;
+    }
+    const run = runs.at(-1);
+    if (!run) return;
+    if (firstFull === null && bar && !bar.pickup && played.end > played.first) {
+      firstFull = played.first;
+    }
+    runs[runs.length - 1] = { ...run, end: played.end, firstFull: firstFull ?? run.firstFull };
+  });
+  return runs.filter(run => run.end > run.from);
+}
+
+/** Every time through each part. */
+export function partRuns(runs: readonly PartRun[]): ReadonlyMap<number, readonly PartRun[]> {
+  const byPart = new Map<number, PartRun[]>();
+  for (const run of runs) byPart.set(run.part, [...(byPart.get(run.part) ?? []), run]);
+  return byPart;
+}

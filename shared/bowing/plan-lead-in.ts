@@ -1,0 +1,157 @@
+import type { Direction } from './bowing.ts';
+import {
+  addCost,
+  type Cost,
+  compareCost,
+  type LeadInForm,
+  noCost,
+  strokeTerms,
+  turned,
+} from './lead-in-form.ts';
+
+/**
+ * All bowings of a lead-in, counted exactly, and the best of those that arrive.
+ *
+ * Counting. With changes wherever one likes, n notes have 2^(n-1) groupings, and for n > 1 half of
+ * them arrive, since the last junction turns the arrival round. Within limits, let C[j][p] be the
+ * number of ways to play the first j notes in strokes whose number is p mod 2; the last stroke holds
+ * notes i..j: C[j][p] = Σᵢ allowed(i, j) · C[i - 1][1 - p].
+ *
+ * Ranking. Work from the last note to the first. `best(i, direction)` holds the k best ways to play
+ * notes i..n-1 beginning with a stroke in that direction and arriving as asked. A way is a first
+ * stroke i..j and a way of playing the rest, which is already ranked. The rank is a sum over strokes,
+ * and addition keeps its order, so nothing outside the k best of the rest can be among the k best of
+ * the whole. Ties go to x ⊕ x⁰, compared from the left, 0 first: of two ways with one first stroke
+ * the rest decides, and of two with first strokes ending at j < j′ junction j does, where one changes
+ * and the other does not: the one that does as the teacher does comes first.
+ *
+ * Three separate notes from down, to arrive up: `D U D` has three strokes and arrives; so does no
+ * other with a change unlike the teacher's, for one slur makes two strokes. Slurring all three makes one
+ * stroke and arrives too, two junctions away. So the order is: as written, then the slur of three.
+ */
+export interface Counts {
+  readonly groupings: bigint;
+  readonly arriving: bigint;
+  readonly allowed: bigint;
+  readonly allowedArriving: bigint;
+}
+
+export interface RankedBowing {
+  /** true where the stroke changes, for each junction. */
+  readonly bowing: readonly boolean[];
+  readonly cost: Cost;
+}
+
+/** Counts of all groupings and of those that arrive, without limits and within them. */
+export function countBowings(form: LeadInForm): Counts {
+  const n = form.notes;
+  const arrives = (strokes: number): boolean =>
+    (strokes % 2 === 0) === (form.start === form.arrive);
+  if (n === 0) {
+    const one = arrives(0) ? 1n : 0n;
+    return { groupings: 1n, arriving: one, allowed: 1n, allowedArriving: one };
+  }
+  const { lastFrom } = strokeTerms(form);
+  const even = Array.from({ length: n + 1 }, () => 0n);
+  const odd = Array.from({ length: n + 1 }, () => 0n);
+  even[0] = 1n;
+  for (let i = 0; i < n; i++) {
+    const [e, o] = [even[i] as bigint, odd[i] as bigint];
+    const last = lastFrom(i);
+    for (let j = i; j <= last; j++) {
+      even[j + 1] = (even[j + 1] as bigint) + o;
+      odd[j + 1] = (odd[j + 1] as bigint) + e;
+    }
+  }
+  const [ways, oddWays] = [even[n] as bigint, odd[n] as bigint];
+  return {
+    groupings: 1n << BigInt(n - 1),
+    arriving: n === 1 ? (arrives(1) ? 1n : 0n) : 1n << BigInt(n - 2),
+    allowed: ways + oddWays,
+    allowedArriving: arrives(0) ? ways : oddWays,
+  };
+}
+
+/** A way to play the notes from some note on: its first stroke ends at `last`. */
+interface Way {
+  readonly cost: Cost;
+  readonly last: number;
+  readonly rest: Way | null;
+}
+
+/** The k best allowed bowings that arrive, best first. */
+export const bestBowings = (form: LeadInForm, k: number): RankedBowing[] => bestShared([form], k);
+
+/**
+ * The k best bowings that several stretches of equally many notes can share, all of them arriving.
+ * Costs are summed over the stretches; ties are broken by the first one's written bowing.
+ */
+export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowing[] {
+  const form = forms[0];
+  if (!form) return [];
+  const n = form.notes;
+  if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
+  const terms = forms.map(f => ({ ...strokeTerms(f), alike: f.start === form.start }));
+  const cost = (i: number, j: number, direction: Direction): Cost =>
+    terms.reduce<Cost>(
+      (sum, t) => addCost(sum, t.cost(i, j, t.alike ? direction : turned(direction))),
+      noCost,
+    );
+  const end: Way = { cost: noCost, last: n, rest: null };
+  const down: Way[][] = Array.from({ length: n + 1 }, () => []);
+  const up: Way[][] = Array.from({ length: n + 1 }, () => []);
+  (form.arrive === 'down' ? down : up)[n] = [end];
+  for (let i = n - 1; i >= 0; i--) {
+    const last = Math.min(...terms.map(t => t.lastFrom(i)));
+    down[i] = bestFrom(form, i, last, k, up, j => cost(i, j, 'down'));
+    up[i] = bestFrom(form, i, last, k, down, j => cost(i, j, 'up'));
+  }
+  return ((form.start === 'down' ? down : up)[0] ?? []).map(way => ({
+    bowing: bowingOf(way, n),
+    cost: way.cost,
+  }));
+}
+
+/** Merges, for each end of the first stroke, the ranked ways of playing what comes after it. */
+function bestFrom(
+  form: LeadInForm,
+  i: number,
+  last: number,
+  k: number,
+  after: readonly (readonly Way[])[],
+  costTo: (j: number) => Cost,
+): Way[] {
+  const heads: { way: Way; own: Cost; rank: number; list: readonly Way[] }[] = [];
+  for (let j = i; j <= last; j++) {
+    const list = after[j + 1] ?? [];
+    const rest = list[0];
+    const own = rest ? costTo(j) : noCost;
+    if (rest)
+      heads.push({ way: { cost: addCost(own, rest.cost), last: j, rest }, own, rank: 0, list });
+  }
+  const ways: Way[] = [];
+  while (ways.length < k && heads.length > 0) {
+    let best = 0;
+    for (let h = 1; h < heads.length; h++) {
+      const [a, b] = [heads[h]?.way as Way, heads[best]?.way as Way];
+      const d = compareCost(a.cost, b.cost);
+      if (d < 0 || (d === 0 && endsAsWritten(form, a.last, b.last))) best = h;
+    }
+    const head = heads[best] as (typeof heads)[number];
+    ways.push(head.way);
+    const rest = head.list[++head.rank];
+    if (rest) head.way = { cost: addCost(head.own, rest.cost), last: head.way.last, rest };
+    else heads.splice(best, 1);
+  }
+  return ways;
+}
+
+/** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */
+const endsAsWritten = (form: LeadInForm, a: number, b: number): boolean =>
+  a < b ? form.written[a] === true : form.written[b] !== true;
+
+function bowingOf(way: Way, n: number): boolean[] {
+  const bowing = Array.from({ length: n - 1 }, () => false);
+  for (let w: Way | null = way; w !== null; w = w.rest) if (w.last < n - 1) bowing[w.last] = true;
+  return bowing;
+}

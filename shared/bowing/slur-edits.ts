@@ -1,0 +1,109 @@
+import type { Tune } from '../music/tune.ts';
+import type { Edit, SlurGroup } from './bowing.ts';
+import { strokesOf } from './lead-in-form.ts';
+
+/**
+ * Bowings as slurs, and the difference between two bowings as edits.
+ *
+ * Runs of the two that overlap belong together. One run that only grows or only loses notes is
+ * lengthened or shortened; one that falls into parts is split; several inside one new run are
+ * merged; what fits none of these is dropped and slurred anew. `(AB) c d` to `A (Bcd)`: the old run
+ * neither holds the new nor lies in it, so drop AB, slur Bcd.
+ */
+
+/** Slurs of a bowing, two notes or more, as the given event indices. */
+export const slursOf = (bowing: readonly boolean[], events: readonly number[]): SlurGroup[] =>
+  strokesOf(bowing).flatMap(([from, last]) => (last > from ? [events.slice(from, last + 1)] : []));
+
+/** Edits that turn the written bowing into the other, in order of the notes. */
+export function editsBetween(
+  written: readonly boolean[],
+  bowing: readonly boolean[],
+  events: readonly number[],
+): Edit[] {
+  const runs = (x: readonly boolean[]) => strokesOf(x).filter(([from, last]) => last > from);
+  const [before, after] = [runs(written), runs(bowing)];
+  const all = [
+    ...before.map(([from, last]) => ({ from, last, old: true })),
+    ...after.map(([from, last]) => ({ from, last, old: false })),
+  ].sort((a, b) => a.from - b.from || a.last - b.last);
+  const clusters: (typeof all)[] = [];
+  let reach = -1;
+  for (const run of all) {
+    if (run.from > reach) clusters.push([]);
+    clusters.at(-1)?.push(run);
+    reach = Math.max(reach, run.last);
+  }
+  return clusters.flatMap(cluster => {
+    const groups = (old: boolean): SlurGroup[] =>
+      cluster.filter(r => r.old === old).map(r => events.slice(r.from, r.last + 1));
+    return clusterEdits(groups(true), groups(false));
+  });
+}
+
+function clusterEdits(from: readonly SlurGroup[], to: readonly SlurGroup[]): Edit[] {
+  const [f, t] = [from[0], to[0]];
+  if (from.length === 1 && to.length === 1 && f && t) {
+    if (f.length === t.length && f[0] === t[0]) return [];
+    if (holds(t, f)) return [{ kind: 'lengthen', from: f, to: t }];
+    if (holds(f, t)) return [{ kind: 'shorten', from: f, to: t }];
+  }
+  if (from.length === 1 && to.length > 1 && f && to.every(g => holds(f, g))) {
+    return [{ kind: 'split', from: f, to }];
+  }
+  if (from.length > 1 && to.length === 1 && t && from.every(g => holds(t, g))) {
+    return [{ kind: 'merge', from, to: t }];
+  }
+  return [
+    ...from.map<Edit>(notes => ({ kind: 'drop', notes })),
+    ...to.map<Edit>(notes => ({ kind: 'slur', notes })),
+  ];
+}
+
+const holds = (outer: SlurGroup, inner: SlurGroup): boolean => inner.every(e => outer.includes(e));
+
+/** Junctions an edit changes; a retake counts as one, since it turns the bow once. */
+export function junctionsChanged(edit: Edit): number {
+  const junctions = (groups: readonly SlurGroup[]): number =>
+    groups.reduce((sum, g) => sum + g.length - 1, 0);
+  switch (edit.kind) {
+    case 'slur':
+    case 'drop':
+      return junctions([edit.notes]);
+    case 'lengthen':
+    case 'shorten':
+      return Math.abs(junctions([edit.to]) - junctions([edit.from]));
+    case 'split':
+      return junctions([edit.from]) - junctions(edit.to);
+    case 'merge':
+      return junctions([edit.to]) - junctions(edit.from);
+    case 'retake':
+      return 1;
+  }
+}
+
+/** An edit turns round every later stroke exactly when it changes an odd number of junctions. */
+export const flips = (edit: Edit): boolean => junctionsChanged(edit) % 2 === 1;
+
+/** `slur B5:2-B5:3`, `split A1:1-A1:4 into A1:1-A1:2 and A1:3-A1:4`: for the study and for facts. */
+export function editText(tune: Tune, edit: Edit): string {
+  const id = (e: number | undefined): string => {
+    const event = tune.events[e ?? -1];
+    return event?.kind === 'note' ? event.id : '?';
+  };
+  const span = (g: SlurGroup): string => `${id(g[0])}-${id(g.at(-1))}`;
+  switch (edit.kind) {
+    case 'slur':
+    case 'drop':
+      return `${edit.kind} ${span(edit.notes)}`;
+    case 'lengthen':
+    case 'shorten':
+      return `${edit.kind} ${span(edit.from)} to ${span(edit.to)}`;
+    case 'split':
+      return `split ${span(edit.from)} into ${edit.to.map(span).join(' and ')}`;
+    case 'merge':
+      return `merge ${edit.from.map(span).join(' and ')} into ${span(edit.to)}`;
+    case 'retake':
+      return `retake ${edit.direction} at ${id(edit.before)}`;
+  }
+}

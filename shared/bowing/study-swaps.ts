@@ -1,0 +1,78 @@
+import type { Phrase } from '../sections/section-map.ts';
+import type { Direction, SlurGroup, Swaps } from './bowing.ts';
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import { type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
+import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+import { bestBowings } from './plan-lead-in.ts';
+import { slursOf } from './slur-edits.ts';
+
+/** Other bowings offered in each group, besides those in use. */
+const mostOthers = 3;
+
+/**
+ * For each family of phrases: the bowings in use and the best others, as slurs of its first
+ * occurrence. `keeps` leave the stroke after the phrase as the first occurrence leaves it, `flips`
+ * turn it round; any may stand for any other of its group.
+ */
+export function studySwaps(context: BowingContext, score: BowScore, laid: LaidStrokes): Swaps[] {
+  const families = new Map<string, Phrase[]>();
+  for (const phrase of context.map.phrases) {
+    families.set(phrase.label, [...(families.get(phrase.label) ?? []), phrase]);
+  }
+  return [...families].flatMap(([label, phrases]) => {
+    const places = phrases.flatMap(p => placeOf(context, score, laid, p) ?? []);
+    const first = places[0];
+    if (!first || first.form.notes < 2) return [];
+    const { form, events } = first;
+    const strokes = strokesOf(form.written).length;
+    const used = places.filter(p => p.form.notes === form.notes).map(p => p.form.written);
+    const groups = [0, 1].map(turn => {
+      const arrive = strokeDirection(form.start, strokes + turn);
+      const others = bestBowings({ ...form, arrive }, mostOthers + used.length).map(r => r.bowing);
+      const own = used.filter(x => strokesOf(x).length % 2 === (strokes + turn) % 2);
+      const all = distinct([...own, ...others]);
+      const inUse = distinct(own).length;
+      return all.slice(0, inUse + mostOthers).map(x => slursOf(x, events));
+    });
+    return [{ phrase: label, keeps: groups[0] ?? [], flips: groups[1] ?? [] }];
+  });
+}
+
+interface Place {
+  readonly form: LeadInForm;
+  readonly events: SlurGroup;
+}
+
+/** The first playing of a phrase, where it is played in one stretch. */
+function placeOf(
+  context: BowingContext,
+  score: BowScore,
+  laid: LaidStrokes,
+  phrase: Phrase,
+): Place | null {
+  const { notes } = context.performance;
+  const inside = (k: number): boolean => {
+    const e = notes[k]?.event ?? -1;
+    return phrase.first <= e && e < phrase.end;
+  };
+  const from = notes.findIndex((_, k) => inside(k));
+  if (from < 0) return null;
+  let end = from;
+  while (inside(end) && (end === from || score.follows[end])) end++;
+  const start: Direction = laid.strokes[laid.strokeOf[from] ?? -1]?.direction ?? 'down';
+  const form = leadInForm(context, from, end, score.joined, {
+    start,
+    arrive: start,
+    level: context.settings.level,
+    preset: presetOf(context.settings, context.tune, null),
+  });
+  return { form, events: notes.slice(from, end).map(n => n.event) };
+}
+
+function distinct(bowings: readonly (readonly boolean[])[]): (readonly boolean[])[] {
+  const seen = new Set<string>();
+  return bowings.filter(x => {
+    const key = x.join();
+    return !seen.has(key) && seen.add(key);
+  });
+}

@@ -1,0 +1,38 @@
+import type { SetPassage } from './find-lead-ins.ts';
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import { partRuns } from './part-runs.ts';
+
+/**
+ * What is wrong with strokes as laid, as keys that can be compared before and after an edit:
+ * signs that the count does not reach, anchors reached the wrong way, parts whose second time
+ * through is reversed. A key names the sounded note, so each pass counts by itself.
+ */
+export interface Troubles {
+  /** Signs and anchors. */
+  readonly faults: ReadonlySet<string>;
+  /** Parts that start reversed the second time. */
+  readonly reversals: ReadonlySet<string>;
+}
+
+export const signFault = (note: number): string => `sign ${note}`;
+export const anchorFault = (note: number): string => `anchor ${note}`;
+export const reversal = (part: number): string => `part ${part}`;
+
+export function troublesOf(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+): Troubles {
+  const wanted = new Map(passages.map(p => [p.first, p.direction]));
+  const faults = new Set(laid.conflicts.map(c => signFault(c.note)));
+  for (const { note, direction } of laid.reached) {
+    const event = score.performance.notes[note]?.event ?? -1;
+    if (wanted.get(event) !== direction) faults.add(anchorFault(note));
+  }
+  const reversals = new Set<string>();
+  for (const [part, runs] of partRuns(score.runs)) {
+    const [first, second] = runs.map(run => laid.strokes[laid.strokeOf[run.firstFull] ?? -1]);
+    if (first && second && first.direction !== second.direction) reversals.add(reversal(part));
+  }
+  return { faults, reversals };
+}

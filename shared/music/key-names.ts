@@ -1,0 +1,50 @@
+import type { Letter } from './pitch.ts';
+import type { Key } from './tune.ts';
+
+/** Letters in the order in which sharps are added to a signature; flats go backwards. */
+const sharpOrder: readonly Letter[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
+
+/** How far each mode's signature lies from that of the major key on the same tonic. */
+const modeShift: Readonly<Record<Key['mode'], number>> = {
+  lydian: 1,
+  major: 0,
+  mixolydian: -1,
+  dorian: -2,
+  minor: -3,
+  phrygian: -4,
+  locrian: -5,
+  none: 0,
+};
+
+/**
+ * Sharps of the signature of a key, flats below zero: D major 2, E dorian 2, F minor -4.
+ * The tonic is a letter with `#` or `b` after it. (ABC 2.1, section 3.1.14.)
+ */
+export function fifthsOf(tonic: string, mode: Key['mode']): number {
+  const place = sharpOrder.indexOf((tonic[0] ?? 'C').toUpperCase() as Letter) - 1;
+  const sign = tonic[1] === '#' ? 7 : tonic[1] === 'b' ? -7 : 0;
+  return mode === 'none' ? 0 : place + sign + modeShift[mode];
+}
+
+/** What a signature alters each letter by. */
+export function signatureOf(fifths: number): Record<Letter, number> {
+  const alters: Record<Letter, number> = { C: 0, D: 0, E: 0, F: 0, G: 0, A: 0, B: 0 };
+  const order = fifths < 0 ? [...sharpOrder].reverse() : sharpOrder;
+  for (let i = 0; i < Math.abs(fifths); i++) {
+    const letter = order[i % 7];
+    if (letter) alters[letter] += Math.sign(fifths);
+  }
+  return alters;
+}
+
+/** The key of a tonic and a mode, with no explicit accidentals. */
+export function keyOf(tonic: string, mode: Key['mode']): Key {
+  const fifths = fifthsOf(tonic, mode);
+  return { tonic, mode, fifths, alters: signatureOf(fifths) };
+}
+
+/** The key of a tune that states none, and of `K:none`. */
+export const noKey: Key = { tonic: 'C', mode: 'none', fifths: 0, alters: signatureOf(0) };
+
+/** `D major`, `E dorian`; `no key` where none is stated. */
+export const keyName = (k: Key): string => (k.mode === 'none' ? 'no key' : `${k.tonic} ${k.mode}`);

@@ -1,0 +1,116 @@
+import type { Key, NoteEvent, Tune } from '../music/tune.ts';
+import type { Study } from '../study.ts';
+import { noteLetter } from './note-letter.ts';
+import { type PrintedStroke, printedStrokes } from './printed-strokes.ts';
+
+/**
+ * A copy of a tune's ABC with what Bowbook worked out written into it, in the signs of ABC 2.1:
+ * `v` down-bow, `u` up-bow, `!1!` fingers, `"_G"` letters below. Each sign is put straight before
+ * its note, after whatever the teacher wrote there: `"G"(3{a}Bcd` becomes `"G"(3{a}vBucvd`. What
+ * the teacher wrote stays as it is, and a sign or finger that stands already is not written twice.
+ *
+ * Read again, the copy has the same notes and the same strokes. A sign in ABC speaks for every time
+ * through, so a note whose stroke is not the same each time gets none.
+ */
+export interface AnnotateOptions {
+  readonly marks: 'all' | 'changes' | 'anchors' | 'none';
+  readonly fingers: boolean;
+  readonly letters: boolean;
+  /** Only these bars (indices, neighbours in written order), as a tune of their own. */
+  readonly bars?: readonly number[];
+}
+
+export function annotateAbc(study: Study, options: AnnotateOptions): string {
+  const { tune } = study;
+  const { text } = tune.source;
+  const strokes = printedStrokes(study);
+  const [from, to] = options.bars ? extentOf(tune, options.bars) : chunkOf(tune);
+  const named = /^U:\s*[uv]\s*=/m.test(text);
+  let out = '';
+  let copied = from;
+  tune.events.forEach((event, e) => {
+    if (event.kind !== 'note' || event.start < from || event.stop > to) return;
+    const at = noteOffset(text, event.start, event.stop);
+    out += text.slice(copied, at) + signsOf(study, event, e, strokes.get(e), named, options);
+    copied = at;
+  });
+  out += text.slice(copied, to);
+  return options.bars ? `${headerOf(tune, options.bars)}${out.trim()}|\n` : out;
+}
+
+function signsOf(
+  { tune, fingering }: Study,
+  event: NoteEvent,
+  index: number,
+  stroke: PrintedStroke | undefined,
+  named: boolean,
+  options: AnnotateOptions,
+): string {
+  const parts: string[] = [];
+  const key = tune.bars[event.bar]?.key ?? tune.key;
+  const top = event.pitches[event.pitches.length - 1];
+  if (options.letters && top) parts.push(`"_${noteLetter(top, key)}"`);
+  if (options.fingers && event.fingers.length === 0) {
+    for (const stop of fingering[index] ?? []) if (stop) parts.push(`!${stop.finger}!`);
+  }
+  if (stroke && event.mark === null && !stroke.varies && isWanted(stroke, options.marks)) {
+    if (named) parts.push(stroke.direction === 'down' ? '!downbow!' : '!upbow!');
+    else parts.push(stroke.direction === 'down' ? 'v' : 'u');
+  }
+  return parts.join('');
+}
+
+function isWanted({ weight }: PrintedStroke, marks: AnnotateOptions['marks']): boolean {
+  if (marks === 'all') return true;
+  if (marks === 'changes') return weight !== 'all';
+  return marks === 'anchors' && weight === 'anchor';
+}
+
+/** What may stand before a note: words, graces, signs, tuplets, slurs, fields, space. */
+const beforeNote =
+  /"[^"]*"|\{[^}]*\}|![^!\n]*!|\+[^+\n]*\+|\[[A-Za-z]:[^\]]*\]|\(\d+(?::\d*){0,2}|\.?\(|[<>]+|[\s.~uvH-Yh-w`-]/y;
+
+/** Offset of the note itself, its accidental or the bracket of its chord. */
+function noteOffset(text: string, start: number, stop: number): number {
+  let at = start;
+  while (at < stop) {
+    beforeNote.lastIndex = at;
+    const found = beforeNote.exec(text);
+    if (!found) return at;
+    at += found[0].length;
+  }
+  throw new Error(`no note at offset ${start}: ${text.slice(start, stop)}`);
+}
+
+/** From the `X:` of the tune to the next tune, a blank line or the end. */
+function chunkOf(tune: Tune): readonly [number, number] {
+  const { text } = tune.source;
+  const first = tune.events[0]?.start ?? 0;
+  const last = tune.events[tune.events.length - 1]?.stop ?? text.length;
+  const start = [...text.slice(0, first).matchAll(/^X:/gm)].at(-1)?.index ?? 0;
+  const rest = text.slice(last).search(/\n[ \t]*(?:\n|$)|\nX:/);
+  return [start, rest < 0 ? text.length : last + rest + 1];
+}
+
+function extentOf(tune: Tune, bars: readonly number[]): readonly [number, number] {
+  const events = bars.flatMap(b => {
+    const bar = tune.bars[b];
+    return bar ? tune.events.slice(bar.first, bar.end) : [];
+  });
+  return [events[0]?.start ?? 0, events[events.length - 1]?.stop ?? 0];
+}
+
+function headerOf(tune: Tune, bars: readonly number[]): string {
+  const bar = tune.bars[bars[0] ?? 0];
+  const { beats, unit, free } = bar?.meter ?? tune.meter;
+  const meter = free ? 'none' : `${beats}/${unit}`;
+  return `X:1\nM:${meter}\nL:${tune.unit.n}/${tune.unit.d}\nK:${keyText(tune, bar?.key ?? tune.key)}\n`;
+}
+
+/** The teacher's own words for the key where it is the tune's, else tonic and mode. */
+function keyText(tune: Tune, key: Key): string {
+  const [start, end] = chunkOf(tune);
+  const written = /^K:\s*([^%\n]*)/m.exec(tune.source.text.slice(start, end))?.[1]?.trim();
+  if (written && JSON.stringify(key) === JSON.stringify(tune.key)) return written;
+  return key.mode === 'none' ? 'none' : `${key.tonic} ${key.mode}`;
+}

@@ -1,0 +1,108 @@
+/**
+ * How one phrase stands to another.
+ *
+ * Both are lists of places with a pitch, as `phrase-notes.ts` reads them. They differ at a place
+ * where only one of them begins a note, or where the pitches differ; so a held note against the same
+ * note repeated differs at one place. Then:
+ *
+ *   same     they differ nowhere, and have as many bars
+ *   ending   they differ only from half way on
+ *   start    they differ only before half way
+ *   varied   at most a third of the places differ, or some bar is the same in both
+ *   moved    same rhythm, and every note the same distance away: in semitones or in staff steps
+ *
+ * A first half with one or two notes in it that differ is a variation rather than another start.
+ * Two notes in common are wanted, or a whole bar: that both begin on D is no kinship.
+ *
+ * In twos, `GABc d2BG | ABcA G4` and `GABc d2BG | cBAF G4`: they differ from the second bar on,
+ * at four places of eleven, so the second is an `ending` form of the first.
+ */
+import type { PhraseNote, PhraseNotes } from './phrase-notes.ts';
+import type { Kin } from './section-map.ts';
+
+export interface Likeness {
+  readonly kin: Exclude<Kin, 'own'>;
+  /** Places at which they differ. */
+  readonly differing: number;
+  /** Event, in the first phrase given, of the first note that differs; null where none does. */
+  readonly firstDifference: number | null;
+}
+
+/** How `a` stands to `b`; null when it is no kin of it. */
+export function kinOf(a: PhraseNotes, b: PhraseNotes): Likeness | null {
+  if (a.text === b.text) return { kin: 'same', differing: 0, firstDifference: null };
+  const places = alignNotes(a.notes, b.notes);
+  const differing = places.filter(differ);
+  const kin = kinBy(a, b, places, differing);
+  if (!kin) return null;
+  return { kin, differing: differing.length, firstDifference: noteAt(a, differing[0]) };
+}
+
+/** One place of either phrase, and what begins there. */
+interface PlacePair {
+  readonly at: number;
+  readonly bar: number;
+  readonly a: PhraseNote | undefined;
+  readonly b: PhraseNote | undefined;
+}
+
+const differ = ({ a, b }: PlacePair): boolean => a?.midi !== b?.midi || a?.held !== b?.held;
+
+function alignNotes(a: readonly PhraseNote[], b: readonly PhraseNote[]): PlacePair[] {
+  const places: PlacePair[] = [];
+  let [i, j] = [0, 0];
+  for (;;) {
+    const [x, y] = [a[i], b[j]];
+    const next = x && y ? (x.at <= y.at ? x : y) : (x ?? y);
+    if (!next) return places;
+    const { at, bar } = next;
+    places.push({ at, bar, a: x?.at === at ? x : undefined, b: y?.at === at ? y : undefined });
+    if (x?.at === at) i++;
+    if (y?.at === at) j++;
+  }
+}
+
+function kinBy(
+  a: PhraseNotes,
+  b: PhraseNotes,
+  places: readonly PlacePair[],
+  differing: readonly PlacePair[],
+): Likeness['kin'] | null {
+  const half = Math.min(a.half, b.half);
+  const barShared = sharesBar(a, b, places);
+  const shared = places.length - differing.length;
+  const [first, last] = [differing[0], differing.at(-1)];
+  if (shared >= 2 || barShared) {
+    if (!first || !last || first.at >= half) return 'ending';
+    if (last.at < half && a.bars === b.bars) return differing.length <= 2 ? 'varied' : 'start';
+    if (barShared || differing.length * 3 <= places.length) return 'varied';
+  }
+  return movedFrom(a, b) ? 'moved' : null;
+}
+
+/** Whether some bar is the same in both, at the same place, and has a note in it. */
+function sharesBar(a: PhraseNotes, b: PhraseNotes, places: readonly PlacePair[]): boolean {
+  const [sounding, unlike] = [new Set<number>(), new Set<number>()];
+  for (const p of places) (differ(p) ? unlike : sounding).add(p.bar);
+  const bars = Math.min(a.bars, b.bars);
+  return [...sounding].some(bar => bar < bars && !unlike.has(bar));
+}
+
+/** Three notes at least: any one note is any other, moved. */
+function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
+  const rhythm = (p: PhraseNotes): string => p.notes.map(n => `${n.at}${n.held}`).join();
+  if (a.bars !== b.bars || a.notes.length < 3 || rhythm(a) !== rhythm(b)) return false;
+  const away = (by: 'midi' | 'steps'): Set<number> =>
+    new Set(a.notes.map((n, i) => n[by] - (b.notes[i]?.[by] ?? 0)));
+  return away('midi').size === 1 || away('steps').size === 1;
+}
+
+/**
+ * The note of `a` at a place where it differs; where nothing begins there, the note that is held
+ * over it.
+ */
+function noteAt(a: PhraseNotes, place: PlacePair | undefined): number | null {
+  if (!place) return null;
+  const note = place.a ?? a.notes.findLast(n => n.at < place.at) ?? a.notes[0];
+  return note?.event ?? null;
+}

@@ -1,0 +1,203 @@
+import type { Direction, Edit, Plan, Reason, RepeatStudy, SlurGroup } from '../../bowing/bowing.ts';
+import type { Tune } from '../../music/tune.ts';
+import type { Problem } from '../../problem.ts';
+
+/** Problems of the bowing in sentences. */
+export const bowingMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
+  'stroke-conflict': p => ({
+    message:
+      `The sign at ${p.facts.note} asks for ${aBow(p.actual)}, but the bow comes to it ` +
+      `${p.expected[0]}, ${strokes(Number(p.facts.since))} after the last settled one ` +
+      `(${passesText(p)}).`,
+    mend: mendText(
+      p,
+      'Take the sign away, or write !breath! before it if the bow is to lift there.',
+    ),
+  }),
+  'anchor-not-in-tune': p => ({
+    message: `The anchor "${p.facts.anchor}" names ${p.facts.bars}, but this tune has no ${p.actual}.`,
+    mend: p.nearest
+      ? `Did you mean ${p.nearest}?`
+      : 'Name bars of this tune, such as B7-B8; its page lists them.',
+  }),
+  'anchor-without-stroke': p => ({
+    message: `The anchor "${p.facts.anchor}" at ${p.facts.bars} does not say on which stroke it starts.`,
+    mend: 'Write start=down or start=up on it, or a sign (v or u) on its first note in the tune.',
+  }),
+  'anchor-against-mark': p => ({
+    message:
+      `The anchor "${p.facts.anchor}" starts ${p.expected[0]}, but the sign on its first note ` +
+      `says ${p.actual}.`,
+    mend: 'Make them agree, or take the sign away; until then the anchor wins.',
+  }),
+  'slur-into-anchor': p => ({
+    message: `A slur runs into the anchor "${p.facts.anchor}" at ${p.facts.note}, where a stroke begins.`,
+    mend: `End the slur before ${p.facts.note}, or start the anchor earlier.`,
+  }),
+  'arrival-missed': p => ({
+    message:
+      `The bow comes to the anchor "${p.facts.anchor}" at ${p.facts.note} ${p.actual}, ` +
+      `but it is to start ${p.expected[0]} (${passesText(p)}).`,
+    mend: p.facts.mend
+      ? `${editTextSentence(String(p.facts.mend))}${others(Number(p.facts.mends) - 1)}`
+      : 'No single change mends it in every pass; look at the repeats, or at the plans.',
+  }),
+};
+
+const aBow = (direction: string | null): string =>
+  direction === 'up' ? 'an up-bow' : 'a down-bow';
+
+const strokes = (n: number): string => (n === 1 ? '1 stroke' : `${n} strokes`);
+
+const passesText = (p: Problem): string => {
+  const passes = String(p.facts.passes);
+  return passes.includes(',') ? `passes ${passes}` : `pass ${passes}`;
+};
+
+function mendText(p: Problem, otherwise: string): string {
+  const mends = String(p.facts.mends ?? '')
+    .split('; ')
+    .filter(Boolean);
+  return mends[0] ? `${editTextSentence(mends[0])}${others(mends.length - 1)}` : otherwise;
+}
+
+const others = (n: number): string =>
+  n === 0 ? '' : n === 1 ? ' One other change would do too.' : ` ${n} other changes would do too.`;
+
+/** An edit as text (`slur B5:2-B5:3`) as a sentence. */
+function editTextSentence(text: string): string {
+  const [kind, ...rest] = text.split(' ');
+  const what = rest.join(' ').replaceAll(/([^ ]+:\d+)-([^ ]+:\d+)/g, '$1 to $2');
+  const notes = rest[0] ? what : '';
+  switch (kind) {
+    case 'slur':
+      return `Slur ${notes}.`;
+    case 'drop':
+      return `Take away the slur over ${notes}.`;
+    case 'lengthen':
+    case 'shorten': {
+      const [from, to] = (text.slice(kind.length + 1).split(' to ') as [string, string]).map(words);
+      return `${kind === 'lengthen' ? 'Lengthen' : 'Shorten'} the slur over ${from}: let it hold ${to}.`;
+    }
+    case 'split':
+      return `Split the slur over ${what.replace(' into ', ' in two: ')}.`;
+    case 'merge':
+      return `Make one slur of ${what.replace(' into ', ': ')}.`;
+    default:
+      return `Lift the bow before ${rest.at(-1)} and start it again ${rest[0]}.`;
+  }
+}
+
+const words = (span: string): string => span.replace('-', ' to ');
+
+/** "Slur notes 2 to 3 of B5." One sentence for an edit, naming its notes and bars. */
+export function editSentence(tune: Tune, edit: Edit): string {
+  const span = (g: SlurGroup): string => spanWords(tune, g);
+  switch (edit.kind) {
+    case 'slur':
+      return `Slur ${span(edit.notes)}.`;
+    case 'drop':
+      return `Take away the slur over ${span(edit.notes)}.`;
+    case 'lengthen':
+      return `Lengthen the slur over ${span(edit.from)}: let it hold ${span(edit.to)}.`;
+    case 'shorten':
+      return `Shorten the slur over ${span(edit.from)}: let it hold ${span(edit.to)}.`;
+    case 'split':
+      return `Split the slur over ${span(edit.from)}: slur ${edit.to.map(span).join(', and ')}.`;
+    case 'merge':
+      return `Make one slur of ${edit.from.map(span).join(' and ')}.`;
+    case 'retake':
+      return `Lift the bow before ${noteWords(tune, edit.before)} and start it again ${edit.direction}.`;
+  }
+}
+
+/** "notes 2 to 3 of B5", "note 8 of B5 to note 1 of B6". */
+function spanWords(tune: Tune, group: SlurGroup): string {
+  const [first, last] = [idParts(tune, group[0]), idParts(tune, group.at(-1))];
+  if (first.bar === last.bar) {
+    const joint = Number(last.note) - Number(first.note) === 1 ? 'and' : 'to';
+    return `notes ${first.note} ${joint} ${last.note} of ${first.bar}`;
+  }
+  return `note ${first.note} of ${first.bar} to note ${last.note} of ${last.bar}`;
+}
+
+const noteWords = (tune: Tune, e: number): string => {
+  const { bar, note } = idParts(tune, e);
+  return `note ${note} of ${bar}`;
+};
+
+function idParts(tune: Tune, e: number | undefined): { bar: string; note: string } {
+  const event = tune.events[e ?? -1];
+  const [bar, note] = event?.kind === 'note' ? event.id.split(':') : [];
+  return { bar: bar ?? '', note: note ?? '' };
+}
+
+/** What each reason of a plan says, as a sentence of its own. */
+export const reasonSentences: Readonly<Record<Reason, string>> = {
+  'as-written': 'It arrives as it is written.',
+  'flips-once': 'One change turns the bow round, so it arrives.',
+  'two-flips': 'Two changes turn the bow round and back again, so it arrives.',
+  'many-flips': 'Taken together the changes leave the bow going the right way.',
+  keeps: 'What it changes leaves the bow going the same way, so it still arrives.',
+  'fewest-changes': 'No other way changes less.',
+  'beats-down': 'Every strong beat is a down-bow.',
+  'beats-up': 'Every strong beat is an up-bow.',
+  'into-beats': 'Every slur leads into a beat.',
+  stepwise: 'The slurs go by step and stay on one string.',
+  'phrases-alike': 'Phrases that are the same are bowed the same.',
+  'phrases-untied': 'Phrases that are the same cannot all be bowed the same and arrive.',
+};
+
+const clauses: Readonly<Partial<Record<Reason, string>>> = {
+  'flips-once': 'which turns the bow round once, so it arrives',
+  'two-flips': 'which turns the bow round and back again, so it arrives',
+  'many-flips': 'which together leave the bow going the right way, so it arrives',
+  keeps: 'which leaves the bow going the same way, so it still arrives',
+};
+
+const extras: Readonly<Partial<Record<Reason, string>>> = {
+  'beats-down': 'every strong beat is a down-bow',
+  'beats-up': 'every strong beat is an up-bow',
+  'into-beats': 'every slur leads into a beat',
+  stepwise: 'the slurs go by step on one string',
+  'phrases-alike': 'like phrases stay alike',
+  'phrases-untied': 'like phrases cannot all stay alike',
+};
+
+/** One plain sentence for a plan: what it changes, and why it arrives. */
+export function planSentence(tune: Tune, plan: Plan): string {
+  if (plan.changes.length === 0) return reasonSentences['as-written'];
+  const changes = plan.changes.map((edit, i) => {
+    const sentence = editSentence(tune, edit).slice(0, -1);
+    return i === 0 ? sentence : sentence.charAt(0).toLowerCase() + sentence.slice(1);
+  });
+  const why = plan.because.flatMap(reason => clauses[reason] ?? []);
+  const more = plan.because.flatMap(reason => extras[reason] ?? []);
+  return `${listWords(changes, ', then ')}, ${why.join(', ')}${more.length > 0 ? `; ${listWords(more)}` : ''}.`;
+}
+
+function listWords(items: readonly string[], joint = ' and '): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')}${joint}${items.at(-1)}`;
+}
+
+/** "Each time through takes 33 strokes, so the second time starts the other way round." */
+export function repeatSentence(repeat: RepeatStudy): string {
+  const counts = [...new Set(repeat.strokes)];
+  const each =
+    repeat.strokes.length < 2
+      ? `Once through takes ${strokes(counts[0] ?? 0)}`
+      : counts.length === 1
+        ? `Each time through takes ${strokes(counts[0] ?? 0)}`
+        : `The times through take ${listWords(repeat.strokes.map(String))} strokes`;
+  const second =
+    repeat.secondPass === null
+      ? ''
+      : repeat.secondPass === 'same'
+        ? ', and the second time starts on the same stroke as the first'
+        : ', and the second time starts the other way round';
+  return `${each}${second}.`;
+}
+
+/** "down-bow", "up-bow". */
+export const strokeName = (d: Direction): string => (d === 'down' ? 'down-bow' : 'up-bow');

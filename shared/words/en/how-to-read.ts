@@ -1,0 +1,112 @@
+/** The page that explains the marks. `sign` names a drawing of `parts/sign` or `parts/legend`. */
+export interface MarkExplained {
+  readonly sign:
+    | 'down'
+    | 'up'
+    | 'slur'
+    | 'own'
+    | 'same'
+    | 'ending'
+    | 'start'
+    | 'varied'
+    | 'moved'
+    | null;
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface MarksSection {
+  readonly id: string;
+  readonly heading: string;
+  readonly lead: string;
+  readonly marks: readonly MarkExplained[];
+}
+
+export const howToRead: readonly MarksSection[] = [
+  {
+    id: 'strokes',
+    heading: 'Strokes of the bow',
+    lead: 'The strokes take turns: down, up, down, up. Each note has a stroke of its own unless a slur says otherwise.',
+    marks: [
+      { sign: 'down', name: 'Down-bow', text: 'The hand moves away from the fiddle.' },
+      { sign: 'up', name: 'Up-bow', text: 'The hand moves back towards the fiddle.' },
+      {
+        sign: 'slur',
+        name: 'Slur',
+        text: 'A curve over two or more different notes: one stroke takes them all. Add one or leave one out, and every stroke after it turns round.',
+      },
+      {
+        sign: null,
+        name: 'Lifting the bow',
+        text: 'Two like strokes in a row: lift the bow and start again the same way.',
+      },
+    ],
+  },
+  {
+    id: 'alike',
+    heading: 'Where we all play alike',
+    lead: 'A shaded passage with a line over it has set notes and set strokes. Everyone plays it the same way. The rest is yours, as long as the bow gets there going the right way.',
+    marks: [
+      {
+        sign: null,
+        name: 'Getting there',
+        text: 'Under the passage stands how the bow arrives, and the best few ways to arrive as asked.',
+      },
+    ],
+  },
+  {
+    id: 'fingers',
+    heading: 'Fingers, strings and letters',
+    lead: 'Numbers over a note are fingers: 0 is the open string, 1 the first finger, 4 the little one. Strings are named by their open note.',
+    marks: [
+      {
+        sign: null,
+        name: 'Low and high',
+        text: '“Low 2 on A” is the second finger drawn back towards the first; “high 3 on D” the third pushed forward.',
+      },
+      {
+        sign: null,
+        name: 'Note letters',
+        text: 'Letters under the staff name the notes. Where it matters which octave is meant, the finger and string settle it.',
+      },
+    ],
+  },
+  {
+    id: 'map',
+    heading: 'The map of a tune',
+    lead: 'Each block is a phrase, in the order of the tune. A letter and a pattern stand for a family of phrases; the shape of the block shows where a phrase differs from the first of its family.',
+    marks: [
+      { sign: 'own', name: 'The first of its family', text: 'A plain block, with its own letter.' },
+      { sign: 'same', name: 'The same again', text: 'A double edge: play just what you know.' },
+      {
+        sign: 'ending',
+        name: 'Its own ending',
+        text: 'The right edge is cut: it begins as you know it, and ends otherwise.',
+      },
+      {
+        sign: 'start',
+        name: 'Its own start',
+        text: 'The left edge is cut: it begins otherwise, and ends as you know it.',
+      },
+      { sign: 'varied', name: 'A few notes differ', text: 'Broken lines above and below.' },
+      {
+        sign: 'moved',
+        name: 'Moved',
+        text: 'The block stands higher: the same shape, at another pitch.',
+      },
+    ],
+  },
+  {
+    id: 'care',
+    heading: 'Take care of yourself',
+    lead: 'Rest five minutes in every half hour, and lengthen your practice by no more than ten minutes a day.',
+    marks: [
+      {
+        sign: null,
+        name: 'Hands and shoulders',
+        text: 'Stop if it hurts; loosen thumb and shoulder; see a professional if it lasts.',
+      },
+      { sign: null, name: 'Ears', text: 'Ears ringing? Quieter, or stop.' },
+    ],
+  },
+];

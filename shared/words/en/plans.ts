@@ -1,0 +1,172 @@
+import type {
+  Anchor,
+  Arrival,
+  Direction,
+  Edit,
+  LeadIn,
+  Plan,
+  Reason,
+  SlurGroup,
+} from '../../bowing/bowing.ts';
+import type { NoteEvent, Tune } from '../../music/tune.ts';
+import type { Study } from '../../study.ts';
+import { spokenPitch } from './spoken.ts';
+
+/** The bowing of a tune told to a class: lead-ins, plans, mends, repeats and swaps in sentences. */
+
+const stroke = (d: Direction): string => (d === 'down' ? 'a down-bow' : 'an up-bow');
+
+/** "First and second time: as written, the bow arrives on an up-bow, as it should." */
+export function arrivalSentences(
+  anchor: Anchor,
+): readonly { readonly agrees: boolean; readonly sentence: string }[] {
+  const seen = new Map<Direction, Arrival[]>();
+  for (const arrival of anchor.arrivals) {
+    seen.set(arrival.direction, [...(seen.get(arrival.direction) ?? []), arrival]);
+  }
+  const alone = seen.size === 1;
+  return [...seen].map(([direction, arrivals]) => {
+    const agrees = direction === anchor.direction;
+    const when = alone ? 'As written' : `${timesWords(arrivals.map(a => a.pass))}, as written`;
+    const end = agrees ? 'as it should' : 'the wrong way round';
+    return { agrees, sentence: `${when}, the bow arrives on ${stroke(direction)}, ${end}.` };
+  });
+}
+
+/** Where the lead-in starts, its strokes, and how many ways there are: exact counts. */
+export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): readonly string[] {
+  const { tune } = study;
+  const [first, last] = [leadIn.notes[0], leadIn.notes.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const start = leadIn.start === 'down' ? 'on a down-bow' : 'on an up-bow';
+  const arrives = arrivalOf(leadIn);
+  const verdict =
+    arrives === anchor.direction
+      ? `so the bow is ready for ${stroke(arrives)} at the passage, as it should be`
+      : `so the bow would begin the passage on ${stroke(arrives)}, and it should be ${stroke(anchor.direction)}`;
+  const when = anchor.leadIns.length > 1 ? `${timesWords(leadIn.passes)}: t` : 'T';
+  return [
+    `${when}he way there starts at ${noteWords(tune, first)}, ${start}. ${count(leadIn.notes.length, 'note')} in ${count(leadIn.strokes, 'stroke')}, ${verdict}.`,
+    `There ${leadIn.groupings === 1n ? 'is one way' : `are ${big(leadIn.groupings)} ways`} to share these notes out between strokes, and ${big(leadIn.arriving)} of them ${leadIn.arriving === 1n ? 'arrives' : 'arrive'} as asked. Within what this level plays, ${big(leadIn.allowedArriving)} of ${big(leadIn.allowed)}.`,
+  ];
+}
+
+/** "Slur notes 2 and 3 of B5. One change turns the bow round." */
+export function planSentence(tune: Tune, plan: Plan): string {
+  const what =
+    plan.changes.length === 0
+      ? 'Play it as it is written.'
+      : `${capital(plan.changes.map(e => editWords(tune, e)).join('; '))}.`;
+  const why = plan.because
+    .filter(r => r !== 'as-written')
+    .map(r => reasons[r])
+    .join(', ');
+  return `${what} ${capital(`${count(plan.strokes, 'stroke')}${why && `: ${why}`}`)}.`;
+}
+
+const reasons: Readonly<Record<Reason, string>> = {
+  'as-written': 'it stays as written',
+  'flips-once': 'one change turns the bow round',
+  'two-flips': 'two turns undo each other',
+  'many-flips': 'several changes turn the bow, and together they bring it right',
+  keeps: 'the strokes after it stay as they are',
+  'fewest-changes': 'nothing arrives with fewer changes',
+  'beats-down': 'strong beats are on down-bows',
+  'beats-up': 'strong beats are on up-bows',
+  'into-beats': 'slurs lead into the beat',
+  stepwise: 'slurs take neighbouring notes',
+  'phrases-alike': 'like phrases are bowed alike',
+  'phrases-untied': 'like phrases have to be bowed differently, or nothing arrives',
+};
+
+/** "slur notes 2 and 3 of B5", without a full stop. */
+export function editWords(tune: Tune, edit: Edit): string {
+  switch (edit.kind) {
+    case 'slur':
+      return `slur ${groupWords(tune, edit.notes)}`;
+    case 'drop':
+      return `leave out the slur over ${groupWords(tune, edit.notes)}`;
+    case 'lengthen':
+      return `lengthen the slur over ${groupWords(tune, edit.from)} so that it takes ${groupWords(tune, edit.to)}`;
+    case 'shorten':
+      return `shorten the slur over ${groupWords(tune, edit.from)} to ${groupWords(tune, edit.to)}`;
+    case 'split':
+      return `split the slur over ${groupWords(tune, edit.from)} into ${edit.to.map(g => groupWords(tune, g)).join(' and ')}`;
+    case 'merge':
+      return `join the slurs over ${edit.from.map(g => groupWords(tune, g)).join(' and ')}`;
+    case 'retake':
+      return `lift the bow before ${noteWords(tune, edit.before)}`;
+  }
+}
+
+/** For each part that is played again: whether it starts on the same stroke, and what mends it. */
+export function repeatSentences(study: Study): readonly string[] {
+  return study.bowing.repeats.flatMap(repeat => {
+    const part = study.tune.parts[repeat.part]?.name ?? '';
+    if (repeat.secondPass === null) return [];
+    const [first] = repeat.strokes;
+    const strokes = first === undefined ? '' : ` (${count(first, 'stroke')} the first time)`;
+    if (repeat.secondPass === 'same') {
+      return [`Part ${part} starts on the same stroke the second time${strokes}.`];
+    }
+    const mend = repeat.mends[0];
+    const end = mend ? ` To keep it the same, ${editWords(study.tune, mend)}.` : '';
+    return [
+      `Part ${part} is turned round the second time: every stroke is the other way${strokes}.${end}`,
+    ];
+  });
+}
+
+/** One of several bowings of a phrase: "slur notes 1 and 2 of A1 (D, E); slur …", "no slurs". */
+export const bowingWords = (tune: Tune, slurs: readonly SlurGroup[]): string =>
+  slurs.length === 0
+    ? 'no slurs'
+    : slurs.map(group => `slur ${groupWords(tune, group)}`).join('; ');
+
+/** "notes 2 and 3 of B5 (F sharp, E)"; "note 8 of B5 to note 1 of B6 (D, G)" over a bar line. */
+function groupWords(tune: Tune, group: SlurGroup): string {
+  const notes = group.flatMap(i => noteAt(tune, i) ?? []);
+  const [first, last] = [notes[0], notes.at(-1)];
+  if (!first || !last) return 'no notes';
+  const names = notes.map(nameOf).join(', ');
+  const [bar, from] = first.id.split(':');
+  const [lastBar, to] = last.id.split(':');
+  const joint = notes.length === 2 ? 'and' : 'to';
+  return bar === lastBar
+    ? `notes ${from} ${joint} ${to} of ${barWords(bar)} (${names})`
+    : `note ${from} of ${barWords(bar)} to note ${to} of ${barWords(lastBar)} (${names})`;
+}
+
+/** "note 3 of B5 (F sharp)". */
+function noteWords(tune: Tune, event: number): string {
+  const note = noteAt(tune, event);
+  if (!note) return 'the start';
+  const [bar, number] = note.id.split(':');
+  return `note ${number} of ${barWords(bar)} (${nameOf(note)})`;
+}
+
+/** "B5"; "the pickup to B" of `B0`. */
+const barWords = (bar = ''): string => bar.replace(/^(.*\D)0(?:\/.*)?$/, 'the pickup to $1');
+
+function noteAt(tune: Tune, event: number): NoteEvent | null {
+  const e = tune.events[event];
+  return e?.kind === 'note' ? e : null;
+}
+
+const nameOf = (note: NoteEvent): string => note.pitches.map(spokenPitch).join(' and ');
+
+/** The stroke that follows the lead-in's last: strokes alternate. */
+const arrivalOf = (l: LeadIn): Direction =>
+  (l.start === 'down') === (l.strokes % 2 === 0) ? 'down' : 'up';
+
+function timesWords(passes: readonly number[]): string {
+  const names = passes.map(p => ordinals[p - 1] ?? `${p}th`);
+  const list = names.length < 2 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return capital(`${list ?? ''} time`);
+}
+
+const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+const count = (n: number, thing: string): string => (n === 1 ? `one ${thing}` : `${n} ${thing}s`);
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** Thousands in threes, so that long counts can be read. */
+const big = (n: bigint): string => n.toLocaleString('en-GB');

@@ -1,0 +1,281 @@
+import type { Problem } from '../../problem.ts';
+
+/** The heading over a page's footnotes, for readers who hear the page. */
+export const footnotesHeading = 'Footnotes';
+
+/** What a value should have been, where it is not one of a list. */
+export const expects = {
+  words: 'words, in quotes where they hold a colon',
+  yesNo: '`true` or `false`',
+  count: (most: number) => `a whole number from 1 to ${most}`,
+  seconds: 'a number of seconds above 0',
+  beats: 'beats a minute, from 10 to 400',
+  beat: 'a length such as `1/4` or `3/8`',
+  tuning: 'four strings from the lowest, such as `GDAE`, or pitches such as `[E5, A4, D4, G3]`',
+  language: 'a language tag such as `en` or `en-GB`',
+  table: 'names with values under them',
+  date: 'a day such as `2026-09-15`',
+  id: 'lower-case letters, digits and hyphens',
+  bars: 'bars such as `B7`, `B7-B8`, `B7:3-B8:5` or `B8/2`',
+} as const;
+
+type Words = (p: Problem) => { readonly message: string; readonly mend: string };
+
+/** As found in the book, on one line. */
+const quoted = (text: string | null): string =>
+  `\`${(text ?? '').replace(/\s+/g, ' ').replace(/\p{Cc}/gu, '')}\``;
+
+/** One of `expects`, rather than a value to be written as it stands. */
+const isDescription = (text: string): boolean => text.includes('`') || text.split(' ').length > 3;
+
+/** `a`, `b` or `c`, the first dozen of them. */
+function either(names: readonly string[]): string {
+  if (names.length === 0) return 'none: there are none yet';
+  const shown = names.slice(0, 12).map(name => (isDescription(name) ? name : quoted(name)));
+  const rest = names.length > 12 ? ` and ${names.length - 12} more` : '';
+  const last = shown.at(-1) ?? '';
+  return shown.length === 1 || rest
+    ? `${shown.join(', ')}${rest}`
+    : `${shown.slice(0, -1).join(', ')} or ${last}`;
+}
+
+const meant = (p: Problem, otherwise: string): string =>
+  p.nearest === null ? otherwise : `Did you mean ${quoted(p.nearest)}?`;
+
+const fact = (p: Problem, name: string): string => `${p.facts[name] ?? ''}`;
+
+const unreadFence: Readonly<Record<string, string>> = {
+  space: 'Take out the space between the name and what follows it.',
+  name: 'Write the name straight after the colons, as in `:::private`.',
+  rest: 'Only `{…}` may follow the name on its line, with its brackets and quotes closed.',
+};
+
+/** Messages about Markdown, front matter and `bowbook.yaml`. */
+export const readingMessages: Readonly<Record<string, Words>> = {
+  'settings-missing': () => ({
+    message: 'This folder has no `bowbook.yaml`, so it is not a book.',
+    mend: 'Make a file `bowbook.yaml` with at least a line such as `title: Tuesday tunes`, or name the folder that has one.',
+  }),
+  'yaml-broken': p => ({
+    message: `This is not sound YAML: ${p.actual}.`,
+    mend: 'Look for a missing colon, quote or bracket, or an uneven indent, here or on the line above.',
+  }),
+  'yaml-repeated': () => ({
+    message: 'This name is given twice.',
+    mend: 'Keep one of the two lines.',
+  }),
+  'setting-unknown': p => ({
+    message: `Unexpected ${quoted(p.actual)}${p.facts.under ? ` under ${quoted(fact(p, 'under'))}` : ''}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Take it out, or use one of these names.'),
+  }),
+  'setting-value': p => ({
+    message: `Unexpected value ${quoted(p.actual)}${p.facts.setting ? ` of ${quoted(fact(p, 'setting'))}` : ''}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Change the value, or take the line out.'),
+  }),
+  'setting-missing': p => ({
+    message: `${quoted(fact(p, 'setting'))} has no value.`,
+    mend: 'Write one, or take the line out.',
+  }),
+  'front-matter-unclosed': () => ({
+    message: 'The front matter begun with `---` is not closed.',
+    mend: 'Write a second line of `---` below it.',
+  }),
+  'rights-twice': () => ({
+    message: '`rights` and `permission` are both given.',
+    mend: 'Keep `permission` where someone else owns the tune, and `rights` where nobody does or you do.',
+  }),
+  'lesson-date-missing': () => ({
+    message: 'This lesson has no date.',
+    mend: 'Add `date: 2026-09-15` to its front matter, or begin the file name with the day.',
+  }),
+  'tune-page-empty': () => ({
+    message: 'This file in `tunes` has no tune in it.',
+    mend: 'Add a fenced `abc` block, or move the file to `pages`.',
+  }),
+  'file-name-empty': p => ({
+    message: `The file name ${quoted(p.actual)} has no letter or digit to make a page's name from.`,
+    mend: 'Rename the file.',
+  }),
+  'file-name-repeated': p => ({
+    message: `${quoted(p.actual)} and ${quoted(fact(p, 'other'))} come to the same page of the site.`,
+    mend: 'Rename one of them.',
+  }),
+
+  'fence-stray': p => ({
+    message: `${quoted(p.actual)} closes nothing.`,
+    mend: 'Take it out, or look above for a block that was closed too early.',
+  }),
+  'fence-unclosed': p => ({
+    message: `The block ${quoted(p.actual)} is never closed.`,
+    mend: `Write ${either(p.expected)} on a line of its own where it ends.`,
+  }),
+  'fence-length': p => ({
+    message: `${quoted(p.actual)} does not match the fence of \`:::${fact(p, 'name')}\` on line ${fact(p, 'opened')}, expected ${either(p.expected)}.`,
+    mend: 'Give the closing fence as many colons as the opening one.',
+  }),
+  'fence-nested': p => ({
+    message: `${quoted(p.actual)} stands inside \`:::${fact(p, 'around')}\` (line ${fact(p, 'opened')}) with as many colons or more, so its end would close both.`,
+    mend: `Close \`:::${fact(p, 'around')}\` first, or give it more colons than ${fact(p, 'colons')}, at both its ends.`,
+  }),
+  'fence-indented': p => ({
+    message: `The fence ${quoted(p.actual)} does not stand at the start of its line.`,
+    mend: 'Move it to the first column, out of any list or quotation; to show it as an example, put it in a code block fenced with ```.',
+  }),
+  'fence-unread': p => ({
+    message: `${quoted(p.actual)} is not read as a block, and would be printed as prose.`,
+    mend: unreadFence[fact(p, 'why')] ?? 'Write it as in `:::private`.',
+  }),
+  'fence-in-code': p => ({
+    message: `The fence ${quoted(p.actual)} stands in the code block that begins on line ${fact(p, 'opened')}.`,
+    mend: 'Close the code block first. If the fence is only an example, move the code block out of the block around it.',
+  }),
+  'fence-in-text': p => ({
+    message: `${quoted(p.actual)} stands in running text, where it is no fence.`,
+    mend: 'Give the fence a line of its own; to print colons, write them as `code`.',
+  }),
+  'fence-ambiguous': p => ({
+    message: `It cannot be told for certain where \`:::${fact(p, 'name')}\` begins and ends (lines ${fact(p, 'opened')} to ${fact(p, 'closed')}).`,
+    mend: 'Put empty lines before and after both its fences, and look for HTML, a quotation or a code block that runs into it.',
+  }),
+  'private-unread': p => ({
+    message: `${quoted(p.actual)} looks like a private note, but is not read as one and would be published.`,
+    mend: 'Write `:::private` on a line of its own, and `:::` where the note ends.',
+  }),
+  'code-fence-unclosed': p => ({
+    message: 'This code block is never closed.',
+    mend: `Write ${p.expected.join('')} on a line of its own where it ends.`,
+  }),
+  'code-fence-in-code': p => ({
+    message: `A code block seems to begin here, inside the one that began on line ${fact(p, 'opened')}.`,
+    mend: 'Close the first one; if this is an example, fence the outer block with more signs.',
+  }),
+  'comment-broken': () => ({
+    message: 'A comment is only half hidden here: part of it would be published.',
+    mend: 'Use `:::private` for what is not for students, or give the comment a paragraph of its own.',
+  }),
+  'reference-into-private': p => ({
+    message: `${quoted(p.actual)} is explained only inside a private note.`,
+    mend: 'Move what it refers to out of the private note.',
+  }),
+  'defined-in-private': p => ({
+    message: `${p.actual === 'abc' ? 'A tune' : quoted(p.actual)} is defined inside a private note, so no page could show it.`,
+    mend: 'Move it out of the private note; for an example, write the code block without `abc`.',
+  }),
+
+  'block-unknown': p => ({
+    message: `Unexpected block ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Use one of these, or take the colons out.'),
+  }),
+  'attribute-unknown': p => ({
+    message: `Unexpected ${quoted(p.actual)} on ${quoted(fact(p, 'block'))}, expected ${p.expected.length > 0 ? either(p.expected) : 'nothing'}.`,
+    mend: meant(p, 'Take it out.'),
+  }),
+  'attribute-repeated': p => ({
+    message: `${quoted(p.actual)} is given twice on ${quoted(fact(p, 'block'))}.`,
+    mend: 'Keep one of the two.',
+  }),
+  'attribute-empty': p => ({
+    message: `${quoted(p.actual)} on ${quoted(fact(p, 'block'))} has no value.`,
+    mend: `Write ${quoted(`${p.actual}=…`)}, or take it out.`,
+  }),
+  'attribute-missing': p => ({
+    message: `${quoted(fact(p, 'block'))} has no ${quoted(fact(p, 'name'))}.`,
+    mend:
+      fact(p, 'name') === 'id'
+        ? `Name it, as in ${quoted(`${fact(p, 'block')}{#my-name}`)}; no space before the bracket.`
+        : `Write ${quoted(`${fact(p, 'block')}{${fact(p, 'name')}=…}`)}, with no space before the bracket.`,
+  }),
+  'attribute-value': p => ({
+    message: `Unexpected ${quoted(p.actual)} for ${quoted(fact(p, 'name'))} on ${quoted(fact(p, 'block'))}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Change the value.'),
+  }),
+  'label-missing': p => ({
+    message: `${quoted(fact(p, 'block'))} has nothing in brackets after it.`,
+    mend: 'Write `:stroke[up]`, or `:notes[A (Bc) d]{from=up}`; a bare colon needs a backslash before it.',
+  }),
+  'label-unwanted': p => ({
+    message: `${quoted(fact(p, 'block'))} takes no words in brackets, but has ${quoted(p.actual)}.`,
+    mend: 'Move the words into the block, or into the text beside it.',
+  }),
+  'stroke-unknown': p => ({
+    message: `Unexpected stroke ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Write `:stroke[up]` or `:stroke[down]`.'),
+  }),
+  'block-in-prose': p => ({
+    message: `${quoted(p.actual)} is not read as a block, and would be printed as prose.`,
+    mend: 'Give it a line of its own, and put no space before the name or the bracket.',
+  }),
+
+  'tune-without-abc': () => ({
+    message: 'This tune has no notes.',
+    mend: 'Put its ABC into a code block fenced with ```abc.',
+  }),
+  'tune-twice': () => ({
+    message: 'A second tune stands in one `:::tune`.',
+    mend: 'Give each tune a `:::tune` of its own.',
+  }),
+  'tune-without-id': () => ({
+    message: 'This tune has no title to make its name from.',
+    mend: 'Add a line `T:` with its title, or put it into `:::tune{#its-name}`.',
+  }),
+  'abc-meta': p => ({
+    message: `Unexpected ${quoted(p.actual)} after \`abc\`.`,
+    mend: 'To say more about a tune, put its code block into `:::tune{#its-name}` … `:::`.',
+  }),
+  'abc-file-header': () => ({
+    message: 'What stands before the first `X:` is read as part of the first tune only.',
+    mend: 'Repeat it in each tune that needs it.',
+  }),
+  'id-repeated': p => ({
+    message: `The name ${quoted(p.actual)} is taken: ${fact(p, 'file')}, line ${fact(p, 'line')}, has it already.`,
+    mend: `Choose another name; to show a tune again, write \`::tune{of=${p.actual}}\`.`,
+  }),
+  'tune-unknown': p => ({
+    message: `No tune is called ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Write the name of a tune of this book.'),
+  }),
+  'anchor-unknown': p => ({
+    message: `No anchor is called ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    mend: meant(p, 'Write the name of an anchor of this book.'),
+  }),
+  'of-missing': p => ({
+    message: `${quoted(fact(p, 'block'))} does not say which tune it is about, and no tune stands above it.`,
+    mend: 'Add `of=` and the name of a tune.',
+  }),
+  'of-unclear': p => ({
+    message: `${quoted(fact(p, 'block'))} does not say which tune it is about, and several stand in the code block above it.`,
+    mend: `Add \`of=\`: ${either(p.expected)}.`,
+  }),
+
+  'footnote-unknown': p => ({
+    message: `The footnote ${quoted(p.actual)} is not found, so the sign is printed as it stands.`,
+    mend: `Write ${quoted(`${p.actual}:`)} and its words on a line of their own, outside any block.`,
+  }),
+  'html-dropped': p => ({
+    message: `HTML is left out: ${quoted(p.actual)}.`,
+    mend: 'Write it in Markdown.',
+  }),
+  'link-unsafe': p => ({
+    message: `The link to ${quoted(p.actual)} is left out, because of how it begins.`,
+    mend: 'Link to a page of the book, or to an address that begins with `https:`, `mailto:` or `tel:`.',
+  }),
+  'image-elsewhere': p => ({
+    message: `The picture ${quoted(p.actual)} is left out: pages of the book ask no other site for anything.`,
+    mend: 'Put the picture into `media` and name it from there.',
+  }),
+  'link-missing': p => ({
+    message: `${quoted(p.actual)} leads to no file of this book.`,
+    mend: meant(
+      p,
+      'Write the path from this file, such as `../tunes/name.md` or `../media/name.jpg`.',
+    ),
+  }),
+  'link-to-draft': p => ({
+    message: `${quoted(p.actual)} leads to a draft, which is not in the site.`,
+    mend: 'Take the link out for now, or publish the draft.',
+  }),
+  'link-to-no-tune': p => ({
+    message: `${quoted(p.actual)} has no tune in it, and so no page.`,
+    mend: 'Add a tune to that file, or move it to `pages`.',
+  }),
+};

@@ -1,0 +1,118 @@
+import type { Key, TuneType } from '../../music/tune.ts';
+
+/** The site's own labels. Sentences about bowing, the map and notes are in their rooms' files. */
+export const siteWords = {
+  skip: 'Skip to the page',
+  siteNav: 'This book',
+  home: 'Start',
+  lessons: 'Lessons',
+  tunes: 'What we play',
+  howToRead: 'How to read the marks',
+  newest: 'The newest lesson',
+  readLesson: 'Open the lesson',
+  earlier: 'Earlier lessons',
+  allLessons: 'All lessons',
+  allTunes: 'All we play',
+  noLessons: 'No lesson has been given yet. The first one will stand here.',
+  noTunes: 'No tune has been written down yet.',
+  about: 'About us',
+  thisTunesHere: 'Tunes in this lesson',
+  notation: 'Notation',
+  map: 'How the tune is made',
+  anchors: 'Where we all play alike',
+  repeats: 'Round again',
+  swaps: 'Other ways to bow a phrase',
+  swapsHow: 'Within a list, any way may stand for any other, and nothing after it changes.',
+  keeps: 'The strokes after it stay as they are',
+  flips: 'Every stroke after it turns round',
+  phrase: (label: string): string => `Phrase ${label}`,
+  spoken: 'Note by note, in words',
+  spokenHow:
+    'Each line is one bar: the note, its finger and string, and the stroke it is played on.',
+  story: 'About this tune',
+  credits: 'Where it comes from',
+  itsLessons: 'Lessons with this tune',
+  tunePage: 'The whole tune',
+  print:
+    'To keep it on paper, print this page: the map, the notation and the credits fill one sheet.',
+  marks: 'Stroke signs',
+  marksAll: 'every stroke',
+  marksStarts: 'phrase starts and where we play alike',
+  marksAnchors: 'only where we play alike',
+  fingers: 'finger numbers',
+  letters: 'note letters',
+  showWith: 'Show with the notes',
+  withheld:
+    'The rights in this tune are not known, so its notes are not published here. Its map and where it comes from are.',
+  unreadable: 'The notation of this tune could not be read, so only its story stands here.',
+  noMap: 'This tune has no map yet.',
+  private: 'The teacher’s own notes',
+  privatePage: 'Private copy: it shows the teacher’s own notes. Do not publish it.',
+  anchor: 'All alike',
+  why: 'Why',
+  plan: 'Getting there',
+  bestWays: 'The best ways',
+  everyStroke: 'Every stroke on the way',
+  mends: 'One change that puts it right',
+  down: 'down-bow',
+  up: 'up-bow',
+  retake: 'lift the bow',
+  slurred: 'slurred',
+  opening: 'Opens',
+  type: 'Type',
+  key: 'Key',
+  metre: 'Metre',
+  form: 'Form',
+  title: 'Tune',
+  notFound: 'This page is not in the book',
+  notFoundText:
+    'Perhaps a lesson was renamed, or a letter in the address is wrong. Everything in the book can be reached from here:',
+  madeWith: 'Made with Bowbook. Nothing on these pages asks any other place for anything.',
+  backToTop: 'Back to the top',
+  held: 'held',
+  bar: (name: string, phrase: string | null): string =>
+    phrase === null ? `Bar ${name}.` : `Phrase ${phrase}, bar ${name}.`,
+  part: (name: string): string => `Part ${name}`,
+  timesThrough: (n: number): string =>
+    n === 1 ? 'once' : n === 2 ? 'twice' : n === 3 ? 'three times' : `${n} times`,
+  taughtBy: (teacher: string): string => `with ${teacher}`,
+  reachIt: (direction: 'down' | 'up'): string =>
+    direction === 'down' ? 'Reach it on a down-bow.' : 'Reach it on an up-bow.',
+  arrives: (direction: 'down' | 'up'): string =>
+    `As written, the bow arrives on ${direction === 'down' ? 'a down-bow' : 'an up-bow'}, as it should.`,
+  misses: (direction: 'down' | 'up'): string =>
+    `As written, the bow arrives on ${direction === 'down' ? 'a down-bow' : 'an up-bow'}, the wrong way.`,
+  anchorOf: (tune: string, bars: string): string => `${tune}, ${bars}`,
+  planLevel: (level: string): string => `for the ${level}`,
+} as const;
+
+export const typeName: Readonly<Record<TuneType, string>> = {
+  reel: 'reel',
+  jig: 'jig',
+  'slip jig': 'slip jig',
+  hornpipe: 'hornpipe',
+  polka: 'polka',
+  slide: 'slide',
+  waltz: 'waltz',
+  strathspey: 'strathspey',
+  march: 'march',
+  air: 'slow air',
+};
+
+/** `F sharp minor`: words, since text fonts seldom hold the signs. */
+export function keyName(key: Key): string {
+  const letter = key.tonic.charAt(0);
+  const sign = key.tonic.slice(1).replace('#', ' sharp').replace('b', ' flat');
+  return key.mode === 'none' ? 'no key signature' : `${letter}${sign} ${key.mode}`;
+}
+
+/** `Tuesday, 15 September 2026`, of `2026-09-15`. */
+export function dateName(date: string): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  }).format(new Date(`${date}T00:00:00Z`));
+}

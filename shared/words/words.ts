@@ -1,0 +1,28 @@
+import type { Problem } from '../problem.ts';
+import { abcMessages } from './en/abc.ts';
+import { bowingMessages } from './en/bowing.ts';
+import { mapMessages } from './en/map.ts';
+import { readingMessages } from './en/reading.ts';
+
+/** A problem in words: what was found and expected, and how to mend it. */
+export interface ProblemWords {
+  readonly message: string;
+  readonly mend: string;
+}
+
+const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
+  ...readingMessages,
+  ...abcMessages,
+  ...bowingMessages,
+  ...mapMessages,
+};
+
+/** The sentences of a problem. Throws on a rule without words: that is a defect of ours. */
+export function wordProblem(p: Problem): ProblemWords {
+  const words = Object.hasOwn(messages, p.rule) ? messages[p.rule] : undefined;
+  if (!words) throw new Error(`no words for the rule ${p.rule}`);
+  return words(p);
+}
+
+/** Every rule that has words; `docs/rules/` has a page for each. */
+export const wordedRules: readonly string[] = Object.keys(messages);

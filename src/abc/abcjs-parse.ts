@@ -1,0 +1,116 @@
+import abcjs from 'abcjs';
+
+/**
+ * The one doorway to abcjs's parser: the parts of its parse that Bowbook reads, as they are in
+ * abcjs 6.7 (its own types leave most of them out).
+ */
+export interface RawTune {
+  readonly metaText: RawMeta;
+  readonly warnings?: readonly string[];
+  readonly lines: readonly RawLine[];
+}
+
+export interface RawMeta {
+  readonly title?: string;
+  readonly rhythm?: string;
+  readonly composer?: unknown;
+  readonly origin?: unknown;
+  readonly source?: unknown;
+  readonly book?: unknown;
+  readonly transcription?: unknown;
+  readonly notes?: unknown;
+  readonly partOrder?: unknown;
+  readonly tempo?: { readonly duration?: readonly number[]; readonly bpm?: number };
+}
+
+export interface RawLine {
+  readonly subtitle?: { readonly text: string };
+  readonly staff?: readonly RawStaff[];
+}
+
+export interface RawStaff {
+  readonly clef?: { readonly type?: string };
+  readonly key?: RawKey;
+  readonly meter?: RawMeter;
+  readonly voices: readonly (readonly RawElement[])[];
+}
+
+export interface RawKey {
+  readonly root?: string;
+  readonly acc?: string;
+  readonly mode?: string;
+  readonly accidentals?: readonly { readonly acc: string; readonly note: string }[];
+}
+
+export interface RawMeter {
+  readonly type?: string;
+  readonly value?: readonly { readonly num: string; readonly den?: string }[];
+}
+
+export interface RawPitch {
+  /** Staff steps above middle C. */
+  readonly pitch: number;
+  readonly accidental?: string;
+  readonly startTie?: object;
+  readonly startSlur?: readonly unknown[];
+  readonly endSlur?: readonly unknown[];
+}
+
+/** A note, rest, bar line or change, told apart by `el_type`. */
+export interface RawElement extends RawKey, RawMeter {
+  readonly el_type: string;
+  readonly startChar?: number;
+  readonly endChar?: number;
+  readonly title?: string;
+  readonly duration?: number;
+  readonly pitches?: readonly RawPitch[];
+  readonly gracenotes?: readonly RawPitch[];
+  readonly rest?: { readonly type: string; readonly text?: number };
+  readonly decoration?: readonly string[];
+  readonly startTriplet?: number;
+  readonly tripletMultiplier?: number;
+  readonly endTriplet?: boolean;
+  readonly startSlur?: readonly unknown[];
+  readonly endSlur?: readonly unknown[];
+  readonly lyric?: readonly { readonly syllable: string }[];
+  readonly chord?: readonly { readonly name: string; readonly position?: string }[];
+  readonly startEnding?: string;
+  readonly endEnding?: boolean;
+}
+
+/** abcjs's parse of one tune; the reason as text where it gave up on it. */
+export function parseWithAbcjs(abc: string): RawTune | { readonly failure: string } {
+  try {
+    const [tune] = abcjs.parseOnly(abc) as unknown as readonly RawTune[];
+    return tune ?? { failure: 'nothing was found to read' };
+  } catch (fault) {
+    return { failure: fault instanceof Error ? fault.message : String(fault) };
+  }
+}
+
+/** What abcjs says about a place in the text it was given. */
+export interface RawWarning {
+  /** From 0. */
+  readonly line: number;
+  readonly column: number;
+  readonly text: string;
+}
+
+/**
+ * Takes apart `Music Line:20:39: Unknown decoration: weird:  ccc<span …>!</span>weird!`: line from
+ * 1, column from 1, the message, then the whole line with the place marked in HTML.
+ */
+export function readWarning(warning: string): RawWarning {
+  const m = /^Music Line:(-?\d+):(-?\d+): (.*)$/s.exec(warning);
+  const text = m?.[3] ?? warning;
+  const marked = /<span[^>]*>(.*?)<\/span>/s.exec(text)?.[1];
+  const message = (text.split(/: {2}/)[0] ?? text).replace(/<\/?span[^>]*>/g, '').trim();
+  return {
+    line: Math.max(0, Number(m?.[1] ?? 1) - 1),
+    column: Math.max(0, Number(m?.[2] ?? 1) - 1),
+    text: unescapeHtml(marked && /ignored/.test(message) ? `${message}: ${marked}` : message),
+  };
+}
+
+const unescapeHtml = (text: string): string =>
+  text.replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&amp;/g, '&');

@@ -1,0 +1,24 @@
+import type { AbcSource } from '../../shared/music/tune.ts';
+import type { Place } from '../../shared/problem.ts';
+
+/** Finds the place, in the teacher's file, of an offset in a fence's text. */
+export type Locate = (offset: number) => Place;
+
+/** A fence stands some lines down in its file, and some columns in. */
+export function locator(source: AbcSource): Locate {
+  const starts = [0];
+  for (let i = 0; i < source.text.length; i++) if (source.text[i] === '\n') starts.push(i + 1);
+  return offset => {
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const mid = (low + high + 1) >> 1;
+      if ((starts[mid] ?? 0) <= offset) low = mid;
+      else high = mid - 1;
+    }
+    return {
+      file: source.file,
+      line: source.line + low,
+      column: source.indent + offset - (starts[low] ?? 0) + 1,
+    };
+  };
+}

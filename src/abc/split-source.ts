@@ -1,0 +1,61 @@
+/**
+ * A source may hold several tunes, each from its `X:` to the next. Lines of fields before the
+ * first `X:` are the file header and hold for every tune (ABC 2.1, section 2.2.2): they are put in
+ * after the tune's own `X:` line, so that abcjs reads them as the tune's.
+ */
+export interface Chunk {
+  /** What abcjs is given. */
+  readonly abc: string;
+  /** The offset in the source of an offset in `abc`. */
+  readonly offset: (inAbc: number) => number;
+  /** The line of the source, from 0, of a line of `abc`, from 0. */
+  readonly line: (inAbc: number) => number;
+  /** Music after a blank line, which ends a tune: its offset in the source; null without any. */
+  readonly strayMusic: number | null;
+}
+
+const headerLine = /^(?:[A-Za-z+]:|%%).*\n?/gm;
+
+export function splitSource(text: string): readonly Chunk[] {
+  const starts = [...text.matchAll(/^X:/gm)].map(m => m.index);
+  const first = starts[0];
+  if (first === undefined) return text.trim() === '' ? [] : [chunk(text, 0, text.length, '')];
+  const header = [...text.slice(0, first).matchAll(headerLine)].map(m => m[0]).join('');
+  return starts.map((start, i) => chunk(text, start, starts[i + 1] ?? text.length, header));
+}
+
+function chunk(text: string, start: number, end: number, header: string): Chunk {
+  const body = text.slice(start, end);
+  const lead = body.length - body.replace(/^(?:[ \t]*\n)+/, '').length;
+  const blank = body.slice(lead).search(/\n[ \t]*\n/);
+  const stop = blank < 0 ? body.length : lead + blank + 1;
+  const own = body.slice(lead, stop);
+  const cut = header === '' ? 0 : own.indexOf('\n') + 1;
+  const from = start + lead;
+  const firstLine = countLines(text.slice(0, from));
+  const headerLines = countLines(header);
+  const stray = text.slice(start + stop, end).search(/^(?![A-Za-z]:|%).*\|/m);
+  return {
+    abc: adapt(own.slice(0, cut) + header + own.slice(cut)),
+    offset: at => from + (at < cut ? at : Math.max(cut, at - header.length)),
+    line: at => firstLine + (cut === 0 || at === 0 ? at : Math.max(1, at - headerLines)),
+    strayMusic: stray < 0 ? null : start + stop + stray,
+  };
+}
+
+/**
+ * Two things that abcjs would misread, changed without moving anything. Header fields that the
+ * standard does not use are to be passed over (ABC 2.1, section 3), but abcjs would read `Y:AB` as
+ * two notes: they become comments. And of `:|:`, which is to be taken as `::` (section 4.8), it
+ * would lose the second half.
+ */
+function adapt(abc: string): string {
+  const key = Math.max(0, abc.search(/^K:/m));
+  const header = abc.slice(0, key).replace(/^[EJYa-ln-qt-vx-z]:/gm, '%:');
+  const music = abc
+    .slice(key)
+    .replace(/^(?![A-Za-z]:[^|:]|%).*:\|:.*$/gm, line => line.replaceAll(':|:', ':: '));
+  return header + music;
+}
+
+const countLines = (text: string): number => text.split('\n').length - 1;

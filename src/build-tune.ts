@@ -1,0 +1,108 @@
+import type { AnchorRequest } from '../shared/bowing/bowing.ts';
+import { type Problem, problem } from '../shared/problem.ts';
+import { type Study, studyTune } from '../shared/study.ts';
+import { creditLine } from '../shared/words/en/credits.ts';
+import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
+import { parseTunes } from './abc/parse-tune.ts';
+import { engraveTune } from './engrave/engrave-tune.ts';
+import type { BuiltTune } from './pages/built-tune.ts';
+import type { ChainNote } from './pages/site.ts';
+import type { AnchorBlock, BookSettings, NotesBlock, Rights, TuneBlock } from './read/book.ts';
+
+/** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
+export interface StudiedTune {
+  readonly block: TuneBlock;
+  readonly study: Study | null;
+  readonly rights: Rights | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads and studies one tune. Pure but for the parser: the same tune gives the same study. */
+export function buildTune(
+  block: TuneBlock,
+  anchors: readonly AnchorBlock[],
+  settings: BookSettings,
+): StudiedTune {
+  const rights = block.rights ?? settings.rights;
+  const unknown = problem('rights-unknown', 'warning', block.place, { facts: { tune: block.id } });
+  const rightsProblems = rights === null ? [unknown] : [];
+  const parsed = parseTunes(block.abc, { id: block.id });
+  const tune = parsed.tunes[0];
+  if (!tune) {
+    return { block, study: null, rights, problems: [...parsed.problems, ...rightsProblems] };
+  }
+  const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, {
+    tuning: block.tuning ?? settings.tuning,
+    bowing: { ...settings.bowing, restart: block.restart ?? settings.bowing.restart },
+    start: block.start,
+    anchors: anchors.map(anchorRequest),
+    unit: block.unit,
+  });
+  return {
+    block,
+    study,
+    rights,
+    problems: [...parsed.problems, ...rightsProblems, ...study.problems],
+  };
+}
+
+const anchorRequest = (a: AnchorBlock): AnchorRequest => ({
+  id: a.id,
+  bars: a.bars,
+  start: a.start,
+  level: null,
+  preset: null,
+  place: a.place,
+});
+
+/** Draws a studied tune and words its credits: all that the pages need of it. */
+export function drawTune({ block, study, rights }: StudiedTune): BuiltTune {
+  return {
+    block,
+    study,
+    score: study === null ? null : engraveTune(study, { describe: describeCells(study) }),
+    published: rights !== null,
+    credits: creditLine({
+      abc: study?.tune.credits ?? null,
+      rights,
+      learnedFrom: block.learnedFrom,
+      version: block.version,
+    }),
+  };
+}
+
+/** What a screen reader says in place of a drawing: its bars, as on the spoken line. */
+function describeCells(study: Study): (cell: { readonly bars: readonly number[] }) => string {
+  const said = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b.text] as const)));
+  return cell =>
+    cell.bars
+      .map(b => study.tune.bars[b]?.name ?? '')
+      .map(name => `${name}. ${said.get(name) ?? ''}`)
+      .join(' ');
+}
+
+/** The notes of a `:notes[…]` chain, as written (no key signature); null where they cannot be read. */
+export function buildChain(block: NotesBlock, settings: BookSettings): readonly ChainNote[] | null {
+  const source = { text: `L:1/8\nK:none\n${block.abc}`, file: block.place.file, line: 1, indent: 0 };
+  const tune = parseTunes(source).tunes[0];
+  if (!tune) return null;
+  const { performance, fingering, bowing } = studyTune(tune, {
+    tuning: settings.tuning,
+    bowing: settings.bowing,
+    start: block.from ?? 'down',
+    anchors: [],
+    unit: null,
+  });
+  return performance.notes.flatMap((sounded, i) => {
+    const note = tune.events[sounded.event];
+    const stroke = bowing.plan.strokes[bowing.plan.strokeOf[i] ?? -1];
+    if (note?.kind !== 'note' || !stroke) return [];
+    const stop = fingering[sounded.event]?.at(-1) ?? null;
+    return {
+      letter: note.pitches.map(spokenPitch).join(' and '),
+      spoken: stop === null ? null : spokenStop(stop, settings.tuning),
+      direction: stroke.direction,
+      slurred: stroke.notes[0] !== i,
+    };
+  });
+}

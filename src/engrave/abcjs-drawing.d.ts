@@ -1,0 +1,62 @@
+/**
+ * The parts of abcjs 6.7.2 that lay out and draw one line of music, which it does not type. We
+ * call them apart from its own page-making, so that each phrase is drawn by itself and nothing
+ * needs a document. Vertical positions are staff steps: the lowest line is 2, the highest 10.
+ */
+declare module 'abcjs/src/write/engraver-controller.js' {
+  const EngraverController: { readonly prototype: object };
+  export default EngraverController;
+}
+declare module 'abcjs/src/write/renderer.js' {
+  const Renderer: { readonly prototype: object };
+  export default Renderer;
+}
+declare module 'abcjs/src/write/creation/abstract-engraver.js' {
+  const AbstractEngraver: new (
+    textSize: object,
+    tuneNumber: number,
+    options: object,
+  ) => {
+    setStemHeight(pixels: number): void;
+    measureLength: number;
+    startlimitelem: { x: number; w: number };
+    createABCLine(
+      staffs: readonly object[],
+      tempo: null,
+      line: number,
+    ): import('./laid-line.ts').StaffGroup;
+  };
+  export default AbstractEngraver;
+}
+declare module 'abcjs/src/write/layout/layout.js' {
+  const layout: (
+    renderer: object,
+    tune: object,
+    width: number,
+    space: number,
+    expandToWidest: boolean,
+    timeBased: undefined,
+  ) => number;
+  export default layout;
+}
+declare module 'abcjs/src/write/draw/staff-group.js' {
+  const drawStaffGroup: (
+    renderer: object,
+    group: object,
+    selectables: object,
+    line: number,
+  ) => void;
+  export default drawStaffGroup;
+}
+declare module 'abcjs/src/write/helpers/classes.js' {
+  const Classes: new (options: { shouldAddClasses: boolean }) => object;
+  export default Classes;
+}
+declare module 'abcjs/src/write/helpers/get-font-and-attr.js' {
+  const GetFontAndAttr: new (formatting: object, classes: object) => object;
+  export default GetFontAndAttr;
+}
+declare module 'abcjs/src/write/helpers/get-text-size.js' {
+  const GetTextSize: new (fontAndAttr: object, paper: object) => object;
+  export default GetTextSize;
+}

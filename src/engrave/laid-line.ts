@@ -1,0 +1,54 @@
+/** What abcjs knows of a line of music after laying it out: the parts that we read. */
+export interface StaffGroup {
+  readonly voices: readonly Voice[];
+  readonly staffs: readonly { top: number; bottom: number }[];
+  /** Right edge. */
+  readonly w: number;
+  readonly startx: number;
+}
+
+export interface Voice {
+  readonly children: readonly AbsoluteElement[];
+  readonly otherchildren: readonly OtherElement[];
+}
+
+/** A note, rest, bar line or sign with all that hangs on it. */
+export interface AbsoluteElement {
+  readonly type: string;
+  readonly abcelem: AbcElement;
+  readonly x: number;
+  readonly w: number;
+  readonly heads: readonly RelativeElement[];
+  readonly children: readonly RelativeElement[];
+}
+
+export interface RelativeElement {
+  readonly type: string;
+  readonly c: string | null;
+  readonly name: string;
+  readonly x: number;
+  readonly w: number;
+  pitch: number;
+  readonly pitch2?: number;
+  readonly top?: number;
+  readonly bottom?: number;
+  readonly scalex?: number;
+}
+
+/** Slurs, ties, endings, triplets. */
+export interface OtherElement {
+  readonly type?: string;
+  pitch?: number;
+}
+
+/** An element of abcjs's parse. */
+export interface AbcElement {
+  readonly el_type: string;
+  readonly type?: string;
+  readonly startChar?: number;
+  readonly endChar?: number;
+  readonly rest?: { readonly type: string };
+  readonly decoration?: readonly string[];
+  readonly startEnding?: string;
+  readonly endEnding?: boolean;
+}

@@ -1,0 +1,119 @@
+import type { Shape } from './drawing-surface.ts';
+import type { AbsoluteElement, RelativeElement, StaffGroup } from './laid-line.ts';
+import { step } from './lay-out-lines.ts';
+
+/** Where a written note stands. Units of the drawing, staff step 0 at y = 0. */
+export interface NotePlace {
+  /** Event index. */
+  readonly event: number;
+  /** Middle of its head. */
+  readonly x: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** Something drawn that marks must keep clear of. */
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+export const staffTop = -10 * step;
+export const staffBottom = -2 * step;
+
+/** Event index of a note or rest; -1 for bar lines and signs. */
+export const eventOf = (
+  events: ReadonlyMap<number, number>,
+  { abcelem }: AbsoluteElement,
+): number => (abcelem.el_type === 'note' ? (events.get(abcelem.startChar ?? -1) ?? -1) : -1);
+
+/** The notes of a laid-out line, left to right; rests left out. */
+export function placeNotes(
+  group: StaffGroup,
+  events: ReadonlyMap<number, number>,
+): readonly NotePlace[] {
+  return (group.voices[0]?.children ?? []).flatMap(element => {
+    const event = eventOf(events, element);
+    const heads = element.heads;
+    if (event < 0 || heads.length === 0) return [];
+    const left = Math.min(...heads.map(h => h.x));
+    const right = Math.max(...heads.map(h => h.x + h.w));
+    return [{ event, x: (left + right) / 2, left, right }];
+  });
+}
+
+/** Boxes round everything in a drawn line but chord symbols, endings and the staff. */
+export function boxesOf(group: StaffGroup, root: Shape): readonly Box[] {
+  const elements = group.voices[0]?.children ?? [];
+  return [...elements.flatMap(boxesOfElement), ...root.children.flatMap(boxesOfShape)];
+}
+
+function boxesOfElement(element: AbsoluteElement): readonly Box[] {
+  return element.type === 'part' ? [] : element.children.flatMap(boxOfChild);
+}
+
+/** Words have rows of their own; those of `w:` count below the staff. */
+function boxOfChild(child: RelativeElement): readonly Box[] {
+  const { type, x, w, pitch, pitch2 } = child;
+  if (type === 'chord' || type === 'text' || type === 'part' || type === 'barNumber') return [];
+  if (type === 'bar') return [];
+  const ends =
+    type === 'stem' ? [pitch, pitch2 ?? pitch] : [child.top ?? pitch, child.bottom ?? pitch];
+  if (type === 'lyric') ends.splice(0, 2, pitch, pitch - 5);
+  return [
+    { left: x, right: x + w, top: -Math.max(...ends) * step, bottom: -Math.min(...ends) * step },
+  ];
+}
+
+/** Slurs, ties, beams and the figures of triplets, which stand beside the notes' own groups. */
+function boxesOfShape(shape: Shape): readonly Box[] {
+  if (shape.attributes['data-name'] === 'ending') return [];
+  if (shape.attributes['data-name'] === 'triplet') return shape.children.flatMap(boxesOfShape);
+  if (shape.tag === 'text') {
+    const [x, y] = [Number(shape.attributes.x), Number(shape.attributes.y)];
+    return [{ left: x - 4, right: x + 4, top: y - 10, bottom: y + 1 }];
+  }
+  if (shape.tag !== 'path') return [];
+  const path = shape.attributes.path ?? '';
+  const curve =
+    /^M ([\d. -]+) C ([\d. -]+) C/.exec(path) ?? /^M ([\d. -]+) C ([\d. -]+)$/.exec(path);
+  if (curve) return boxesOfCurve(`${curve[1]} ${curve[2]}`.trim().split(/\s+/).map(Number));
+  return [...path.matchAll(/M([^M]*)/g)].map(m =>
+    boxOfPoints((m[1]?.match(/-?[\d.]+/g) ?? []).map(Number)),
+  );
+}
+
+function boxOfPoints(numbers: readonly number[]): Box {
+  const xs = numbers.filter((_, i) => i % 2 === 0);
+  const ys = numbers.filter((_, i) => i % 2 === 1);
+  return {
+    left: Math.min(...xs),
+    right: Math.max(...xs),
+    top: Math.min(...ys),
+    bottom: Math.max(...ys),
+  };
+}
+
+/** A slur cut into short boxes along its outer curve. */
+function boxesOfCurve(points: readonly number[]): readonly Box[] {
+  const at = (t: number, k: 0 | 1): number => {
+    const [a, b, c, d] = [0, 2, 4, 6].map(i => points[i + k] ?? 0) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const s = 1 - t;
+    return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
+  };
+  const pieces = 8;
+  return Array.from({ length: pieces }, (_, i) =>
+    boxOfPoints([i / pieces, (i + 1) / pieces].flatMap(t => [at(t, 0), at(t, 1)])),
+  );
+}
+
+/** The highest point of what stands between two x. */
+export const topBetween = (boxes: readonly Box[], left: number, right: number): number =>
+  Math.min(staffTop, ...boxes.filter(b => b.right > left && b.left < right).map(b => b.top));

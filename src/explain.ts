@@ -1,0 +1,129 @@
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, extname, join, relative, resolve } from 'node:path';
+import type { AnchorRequest, Direction } from '../shared/bowing/bowing.ts';
+import { defaultBowing } from '../shared/bowing/default-settings.ts';
+import type { Level } from '../shared/bowing/settings.ts';
+import { fiddleTuning } from '../shared/fingering/tunings.ts';
+import { parseBarRange } from '../shared/music/bar-range.ts';
+import { nearest } from '../shared/nearest.ts';
+import type { Problem } from '../shared/problem.ts';
+import { type Study, studyTune } from '../shared/study.ts';
+import { parseTunes } from './abc/parse-tune.ts';
+import { studyBook } from './build.ts';
+import { studyJson } from './export/study-json.ts';
+import { studyText } from './export/study-text.ts';
+
+/** The command was used wrongly: exit 2. */
+export class UsageError extends Error {}
+
+export interface ExplainOptions {
+  readonly json?: boolean;
+  readonly start?: Direction;
+  readonly anchor?: string;
+  readonly arrive?: Direction;
+  readonly tune?: string;
+  readonly level?: Level;
+  readonly preset?: string;
+}
+
+interface Explained {
+  readonly text: string;
+  readonly problems: readonly Problem[];
+  /** The folder that the problems' files are named from. */
+  readonly root: string;
+}
+
+/**
+ * What Bowbook works out about a book, a lesson of one, or a bare `.abc` file, for which the
+ * options stand in for the Markdown.
+ */
+export async function explainFile(file: string, options: ExplainOptions): Promise<Explained> {
+  if (!existsSync(file)) throw new UsageError(`There is no "${file}".`);
+  const abc = extname(file) === '.abc';
+  const { studies, problems, root } = abc ? explainAbc(file, options) : await explainBook(file);
+  const text = options.json
+    ? `${JSON.stringify(studyJson(studies, problems), null, 2)}\n`
+    : studyText(studies);
+  return { text, problems, root };
+}
+
+interface Explanation {
+  readonly studies: readonly Study[];
+  readonly problems: readonly Problem[];
+  readonly root: string;
+}
+
+function explainAbc(file: string, options: ExplainOptions): Explanation {
+  const bars = options.anchor === undefined ? null : parseBarRange(options.anchor);
+  if (options.anchor !== undefined && bars === null) {
+    throw new UsageError(
+      `--anchor takes bars such as B7-B8 or B7:3-B8:5, not "${options.anchor}".`,
+    );
+  }
+  if (options.preset !== undefined && !(options.preset in defaultBowing.presets)) {
+    const known = Object.keys(defaultBowing.presets);
+    const near = nearest(options.preset, known);
+    const hint = near === null ? `Known: ${known.join(', ')}.` : `Did you mean "${near}"?`;
+    throw new UsageError(`There is no preset "${options.preset}". ${hint}`);
+  }
+  const anchors: AnchorRequest[] =
+    bars === null
+      ? []
+      : [
+          {
+            id: 'anchor',
+            bars,
+            start: options.arrive ?? null,
+            level: options.level ?? null,
+            preset: options.preset ?? null,
+            place: null,
+          },
+        ];
+  const source = { text: decodeAbc(readFileSync(file)), file, line: 1, indent: 0 };
+  const parsed = parseTunes(source, options.tune === undefined ? {} : { number: options.tune });
+  if (options.tune !== undefined && parsed.tunes.length === 0) {
+    throw new UsageError(`"${file}" has no tune with X:${options.tune}.`);
+  }
+  const studies = parsed.tunes.map(tune =>
+    studyTune(tune, {
+      tuning: fiddleTuning,
+      bowing: { ...defaultBowing, level: options.level ?? defaultBowing.level },
+      start: options.start ?? null,
+      anchors,
+      unit: null,
+    }),
+  );
+  const problems = [...parsed.problems, ...studies.flatMap(s => s.problems)];
+  return { studies, problems, root: process.cwd() };
+}
+
+async function explainBook(file: string): Promise<Explanation> {
+  const folder = statSync(file).isDirectory();
+  const root = bookAround(folder ? resolve(file) : dirname(resolve(file)));
+  if (root === null) {
+    throw new UsageError(`"${file}" is not in a book: no bowbook.yaml in its folder or above.`);
+  }
+  const { tunes, problems } = await studyBook(root, () => {});
+  const name = relative(root, resolve(file)).replaceAll('\\', '/');
+  const own = folder ? tunes : tunes.filter(t => t.block.place.file === name);
+  return {
+    studies: own.flatMap(t => (t.study === null ? [] : [t.study])),
+    problems: folder ? problems : problems.filter(p => p.place?.file === name),
+    root,
+  };
+}
+
+function bookAround(folder: string): string | null {
+  if (existsSync(join(folder, 'bowbook.yaml'))) return folder;
+  const above = dirname(folder);
+  return above === folder ? null : bookAround(above);
+}
+
+/** UTF-8, or Latin-1 where the bytes are not UTF-8, as old tune collections are. */
+function decodeAbc(bytes: Buffer): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return bytes.toString('latin1');
+  }
+}

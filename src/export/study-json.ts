@@ -1,0 +1,191 @@
+import type { Edit, LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
+import type { Stop } from '../../shared/fingering/fingering.ts';
+import { fractionText } from '../../shared/music/fraction.ts';
+import { pitchName } from '../../shared/music/pitch.ts';
+import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { Study } from '../../shared/study.ts';
+import { spokenStop } from '../../shared/words/en/spoken.ts';
+import { wordProblem } from '../../shared/words/words.ts';
+
+/**
+ * The study as plain JSON data, `bowbookStudy` 1: a download, the browser's data, and the contract
+ * for anything that reads Bowbook. `docs/study.schema.json` describes it. Indices become the names
+ * a teacher uses (`A1:3`), fractions become text in lowest terms, counts become strings.
+ */
+export function studyJson(studies: readonly Study[], problems: readonly Problem[]): object {
+  return { bowbookStudy: 1, tunes: studies.map(tuneJson), problems: problems.map(problemJson) };
+}
+
+function tuneJson(study: Study): object {
+  const { tune, performance, map, bowing } = study;
+  const name = (event: number): string => noteName(tune, event);
+  return {
+    id: tune.id,
+    title: tune.title,
+    type: tune.type,
+    meter: tune.meter.free ? 'none' : `${tune.meter.beats}/${tune.meter.unit}`,
+    key: { tonic: tune.key.tonic, mode: tune.key.mode, fifths: tune.key.fifths },
+    parts: tune.parts.map((part, i) => ({
+      name: part.name,
+      bars: part.bars.map(b => tune.bars[b]?.name),
+      passes: Math.max(1, bowing.repeats.find(r => r.part === i)?.strokes.length ?? 1),
+    })),
+    notes: tune.events.flatMap((event, i) =>
+      event.kind === 'note' ? [noteJson(study, event, study.fingering[i] ?? [])] : [],
+    ),
+    played: performance.notes.map((n, i) => ({
+      note: name(n.event),
+      tied: n.tied.map(name),
+      pass: n.pass,
+      onset: fractionText(n.onset),
+      duration: fractionText(n.duration),
+      stroke: bowing.plan.strokeOf[i],
+    })),
+    strokes: bowing.plan.strokes.map(s => ({
+      direction: s.direction,
+      pass: s.pass,
+      notes: s.notes.map(n => name(performance.notes[n]?.event ?? -1)),
+      stated: s.stated,
+      retake: s.retake,
+    })),
+    phrases: map.phrases.map(p => ({
+      bars: p.name,
+      label: p.label,
+      kin: p.kin,
+      of: p.of === null ? null : (map.phrases[p.of]?.name ?? null),
+      firstDifference: p.firstDifference === null ? null : name(p.firstDifference),
+    })),
+    forks: map.forks.map(f => ({
+      phrase: f.label,
+      goesOn: f.goesOn.map(g => ({
+        after: map.phrases[g.after]?.name,
+        to: map.phrases[g.to]?.label,
+      })),
+    })),
+    repeats: bowing.repeats.map(r => ({
+      part: tune.parts[r.part]?.name,
+      strokes: r.strokes,
+      secondPass: r.secondPass,
+      mends: r.mends.map(m => ({ change: editText(tune, m) })),
+    })),
+    swaps: bowing.swaps.map(s => ({
+      phrase: s.phrase,
+      keeps: s.keeps.map(groups => slurNames(tune, groups)),
+      flips: s.flips.map(groups => slurNames(tune, groups)),
+    })),
+    anchors: bowing.anchors.map(a => ({
+      id: a.id,
+      bars: passageName(tune, a.first, a.last),
+      direction: a.direction,
+      arrivals: a.arrivals,
+      leadIns: a.leadIns.map(l => leadInJson(tune, l)),
+      mends: a.mends.map(m => ({ change: editText(tune, m) })),
+    })),
+  };
+}
+
+function noteJson(study: Study, note: NoteEvent, stops: readonly (Stop | null)[]): object {
+  return {
+    id: note.id,
+    bar: study.tune.bars[note.bar]?.name,
+    onset: fractionText(note.onset),
+    duration: fractionText(note.duration),
+    pitches: note.pitches.map((p, i) => {
+      const stop = stops[i] ?? null;
+      return {
+        midi: p.midi,
+        name: pitchName(p),
+        string: stop?.string ?? null,
+        finger: stop?.finger ?? null,
+        spoken: stop === null ? null : spokenStop(stop, study.tuning),
+      };
+    }),
+    line: note.place.line,
+    column: note.place.column,
+  };
+}
+
+function leadInJson(tune: Tune, l: LeadIn): object {
+  return {
+    passes: l.passes,
+    from: noteName(tune, l.notes[0] ?? -1),
+    to: noteName(tune, l.notes.at(-1) ?? -1),
+    start: l.start,
+    notes: l.notes.length,
+    strokes: l.strokes,
+    groupings: String(l.groupings),
+    arriving: String(l.arriving),
+    allowed: String(l.allowed),
+    allowedArriving: String(l.allowedArriving),
+    plans: l.plans.map(p => planJson(tune, p)),
+  };
+}
+
+function planJson(tune: Tune, p: Plan): object {
+  return {
+    slurs: slurNames(tune, p.slurs),
+    strokes: p.strokes,
+    changes: p.changes.map(c => editText(tune, c)),
+    drift: fractionText(p.drift),
+    because: p.because,
+  };
+}
+
+/** `slur B5:2-B5:3`, `drop B5:2-B5:3`, `lengthen B5:2-B5:3 to B5:2-B5:4`, `retake before B6:1`. */
+export function editText(tune: Tune, edit: Edit): string {
+  const span = (group: SlurGroup): string =>
+    `${noteName(tune, group[0] ?? -1)}-${noteName(tune, group.at(-1) ?? -1)}`;
+  switch (edit.kind) {
+    case 'slur':
+    case 'drop':
+      return `${edit.kind} ${span(edit.notes)}`;
+    case 'lengthen':
+    case 'shorten':
+      return `${edit.kind} ${span(edit.from)} to ${span(edit.to)}`;
+    case 'split':
+      return `split ${span(edit.from)} into ${edit.to.map(g => span(g)).join(' and ')}`;
+    case 'merge':
+      return `merge ${edit.from.map(g => span(g)).join(' and ')}`;
+    case 'retake':
+      return `retake before ${noteName(tune, edit.before)}`;
+  }
+}
+
+function problemJson(p: Problem): object {
+  const { message, mend } = wordProblem(p);
+  return {
+    rule: p.rule,
+    severity: p.severity,
+    file: p.place?.file ?? null,
+    line: p.place?.line ?? null,
+    column: p.place?.column ?? null,
+    message,
+    mend,
+    actual: p.actual,
+    expected: p.expected.length > 0 ? p.expected.join(', ') : null,
+    nearest: p.nearest,
+  };
+}
+
+function noteName(tune: Tune, event: number): string {
+  const found = tune.events[event];
+  if (found?.kind !== 'note') throw new Error(`${tune.id}: event ${event} is no note`);
+  return found.id;
+}
+
+function passageName(tune: Tune, first: number, last: number): string {
+  const bar = (event: number): string => tune.bars[tune.events[event]?.bar ?? -1]?.name ?? '';
+  const [from, to] = [bar(first), bar(last)];
+  const whole = (event: number, edge: 'first' | 'last'): boolean => {
+    const own = tune.bars[tune.events[event]?.bar ?? -1];
+    if (!own) return false;
+    const notes = tune.events.slice(own.first, own.end).filter(e => e.kind === 'note');
+    return tune.events[event] === (edge === 'first' ? notes[0] : notes.at(-1));
+  };
+  if (whole(first, 'first') && whole(last, 'last')) return from === to ? from : `${from}-${to}`;
+  return `${noteName(tune, first)}-${noteName(tune, last)}`;
+}
+
+const slurNames = (tune: Tune, groups: readonly SlurGroup[]): string[][] =>
+  groups.map(g => g.map(e => noteName(tune, e)));

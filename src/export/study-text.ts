@@ -1,0 +1,94 @@
+import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
+import { pitchName } from '../../shared/music/pitch.ts';
+import type { Study } from '../../shared/study.ts';
+import { editText } from './study-json.ts';
+
+/** The signs of the trade, as near as type comes: a bracket open below, and a V. */
+const sign = { down: '⊓', up: 'V' } as const;
+
+/** Studies for a person to read at a terminal: map, strokes bar by bar, repeats, anchors. */
+export function studyText(studies: readonly Study[]): string {
+  return studies.map(one).join('\n');
+}
+
+function one(study: Study): string {
+  const { tune, map, bowing } = study;
+  const mode = tune.key.mode === 'none' ? '' : ` ${tune.key.mode}`;
+  const meter = tune.meter.free ? 'free metre' : `${tune.meter.beats}/${tune.meter.unit}`;
+  const about = [tune.type, `${tune.key.tonic}${mode}`, meter].filter(x => x !== null);
+  const title = `${tune.title}: ${about.join(', ')}`;
+  const blocks = [
+    `${title}\n${'='.repeat(title.length)}`,
+    section(
+      'Map',
+      map.phrases.map(p => `${p.name}  ${p.label}`),
+    ),
+    section('Strokes, first time through', strokeLines(study)),
+    section(
+      'Repeats',
+      bowing.repeats.map(r => {
+        const name = `part ${tune.parts[r.part]?.name}`;
+        const counts = r.strokes.map((n, i) => `pass ${i + 1}: ${n} strokes`).join(', ');
+        const second = r.secondPass === null ? '' : `; the second pass starts ${r.secondPass}`;
+        return `${name}: ${counts}${second}`;
+      }),
+    ),
+    ...bowing.anchors.map(a => section(`Anchor ${a.id}`, anchorLines(study, a))),
+  ];
+  return `${blocks.filter(b => b !== '').join('\n\n')}\n`;
+}
+
+const section = (title: string, lines: readonly string[]): string =>
+  lines.length === 0 ? '' : [title, ...lines.map(l => `  ${l}`)].join('\n');
+
+/** `A1  ⊓D4 V(F4 A4) …`: each bar as it is first played; a stroke that runs on opens with `~`. */
+function strokeLines(study: Study): string[] {
+  const { tune, performance, bowing } = study;
+  const seen = new Set<number>();
+  const lines: string[] = [];
+  for (const bar of performance.bars) {
+    if (seen.has(bar.bar)) continue;
+    seen.add(bar.bar);
+    const words: string[] = [];
+    for (let i = bar.first; i < bar.end; i++) {
+      const stroke = bowing.plan.strokes[bowing.plan.strokeOf[i] ?? -1];
+      const event = tune.events[performance.notes[i]?.event ?? -1];
+      if (!stroke || event?.kind !== 'note') continue;
+      const name = event.pitches.map(pitchName).join('+');
+      const opens = stroke.notes[0] === i;
+      const closes = stroke.notes.at(-1) === i;
+      const slurred = stroke.notes.length > 1;
+      const head = opens
+        ? `${sign[stroke.direction]}${slurred ? '(' : ''}`
+        : i === bar.first
+          ? '~'
+          : '';
+      words.push(`${head}${name}${slurred && closes ? ')' : ''}`);
+    }
+    lines.push(`${(tune.bars[bar.bar]?.name ?? '').padEnd(6)}${words.join(' ')}`);
+  }
+  return lines;
+}
+
+function anchorLines(study: Study, anchor: Anchor): string[] {
+  const arrivals = anchor.arrivals.map(
+    a =>
+      `pass ${a.pass}: arrives ${a.direction}, ${a.agrees ? 'as asked' : 'wanted ' + anchor.direction}`,
+  );
+  const mends = anchor.mends.slice(0, 5).map(m => `mend: ${editText(study.tune, m)}`);
+  return [...arrivals, ...mends, ...anchor.leadIns.flatMap(l => leadInLines(study, l))];
+}
+
+function leadInLines(study: Study, l: LeadIn): string[] {
+  const passes = l.passes.length === 1 ? `pass ${l.passes[0]}` : `passes ${l.passes.join(', ')}`;
+  const counts = `${l.groupings} ways, ${l.arriving} arrive; within the limits ${l.allowed}, ${l.allowedArriving} arrive`;
+  const head = `lead-in of ${passes}: ${l.notes.length} notes, ${l.strokes} strokes from ${l.start}: ${counts}`;
+  const plans = l.plans.slice(0, 3).map((p, i) => {
+    const changes =
+      p.changes.length === 0
+        ? 'as written'
+        : p.changes.map(c => editText(study.tune, c)).join('; ');
+    return `  plan ${i + 1}: ${changes} (${p.strokes} strokes)`;
+  });
+  return [head, ...plans];
+}

@@ -1,0 +1,52 @@
+import { barRangeText } from '../../shared/music/bar-range.ts';
+import type { Direction } from '../../shared/music/tune.ts';
+import { arrivalSentences } from '../../shared/words/en/plans.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import type { AnchorBlock } from '../read/book.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { titleOf } from './lists-view.ts';
+import { cellsOver, type NotationView, notationView } from './notation-view.ts';
+import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
+import { type PlanView, planView } from './plan-view.ts';
+import type { Html } from './render.ts';
+
+export interface AnchorView {
+  readonly id: string | null;
+  readonly where: string;
+  readonly href: string;
+  readonly notation: NotationView | null;
+  readonly direction: Direction;
+  /** null where the passage was not found in the tune. */
+  readonly reachIt: string | null;
+  readonly why: Html | null;
+  readonly arrivals: readonly { readonly agrees: boolean; readonly sentence: string }[];
+  /** Ways to get there, where asked for. */
+  readonly plan: PlanView | null;
+}
+
+/** A passage that all play alike: its notation, why, the stroke, and whether the bow arrives on it. */
+export function anchorView(
+  block: AnchorBlock,
+  tune: BuiltTune,
+  why: Html | null,
+  context: PageContext,
+  withPlan = false,
+): AnchorView {
+  const { study, score } = tune;
+  const anchor = study?.bowing.anchors.find(a => a.id === block.id);
+  const shown = study && anchor && mayShow(tune, context.input);
+  return {
+    id: claimId(context, block.id),
+    where: siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)),
+    href: `${context.root}${tunePath(block.of)}`,
+    notation:
+      shown && score
+        ? notationView(block.of, score, context, cellsOver(study, score, anchor), 'excerpt')
+        : null,
+    direction: anchor?.direction ?? 'down',
+    reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
+    why,
+    arrivals: shown ? arrivalSentences(anchor) : [],
+    plan: shown && withPlan ? planView(study, anchor) : null,
+  };
+}

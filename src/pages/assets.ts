@@ -1,0 +1,51 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fitStyles } from './fit.ts';
+import { packageRoot } from './package-root.ts';
+
+/** A file of the site that is not a page: its text, or a file to copy (absolute path). */
+export type SiteAsset =
+  | { readonly path: string; readonly content: string }
+  | { readonly path: string; readonly copyOf: string };
+
+/** Style sheets in the order in which they stand in `assets/book.css`. */
+const sheets = [
+  'tokens',
+  'frame',
+  'text',
+  'lists',
+  'blocks',
+  'words',
+  'notation',
+  'map',
+  'print',
+] as const;
+
+/** Fonts, all under the SIL Open Font Licence: one for reading, one plain for signs and labels. */
+const fonts = [
+  ['brygada-1918', ['400-normal', '400-italic', '700-normal']],
+  ['andika', ['400-normal', '700-normal']],
+] as const;
+
+/** Styles, the pages' script, the fonts and their licences. */
+export function siteAssets(): readonly SiteAsset[] {
+  const root = packageRoot();
+  const styles = sheets.map(name => {
+    const text = readFileSync(join(root, 'templates', 'styles', `${name}.css`), 'utf8');
+    return name === 'notation' ? fitStyles() + text : text;
+  });
+  return [
+    { path: 'assets/book.css', content: styles.join('\n') },
+    { path: 'assets/page.js', copyOf: join(root, 'dist', 'browser', 'page.js') },
+    ...fonts.flatMap(([font, faces]) => {
+      const folder = join(root, 'node_modules', '@fontsource', font);
+      return [
+        ...faces.map(face => ({
+          path: `assets/fonts/${font}-latin-${face}.woff2`,
+          copyOf: join(folder, 'files', `${font}-latin-${face}.woff2`),
+        })),
+        { path: `assets/fonts/${font}-LICENSE.txt`, copyOf: join(folder, 'LICENSE') },
+      ];
+    }),
+  ];
+}

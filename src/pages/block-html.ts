@@ -1,0 +1,152 @@
+import { barRangeText } from '../../shared/music/bar-range.ts';
+import type { Direction } from '../../shared/music/tune.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import type {
+  AnchorBlock,
+  Block,
+  MapBlock,
+  NotesBlock,
+  PlanBlock,
+  PrivateBlock,
+  ShowTuneBlock,
+  TuneBlock,
+} from '../read/book.ts';
+import { anchorView } from './anchor-view.ts';
+import { titleOf, tuneKind } from './lists-view.ts';
+import { tuneMap } from './map-view.ts';
+import { cellsOver, notationView } from './notation-view.ts';
+import { eventsOfRange } from './note-range.ts';
+import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
+import { planView } from './plan-view.ts';
+import { type Html, html, render } from './render.ts';
+import type { ChainNote } from './site.ts';
+
+/** The HTML of one of the page's blocks, where it stands in running text. */
+export function blockHtml(index: number, context: PageContext): string {
+  const block = context.page?.blocks[index];
+  if (!block) throw new Error(`the page has no block ${index}`);
+  return makeBlock(block, context);
+}
+
+function makeBlock(block: Block, context: PageContext): string {
+  switch (block.kind) {
+    case 'tune':
+      return tuneHtml(block, block.body, context);
+    case 'show-tune':
+      return tuneHtml(block, null, context);
+    case 'anchor':
+      return anchorHtml(block, context);
+    case 'plan':
+      return planHtml(block, context);
+    case 'map':
+      return mapHtml(block, context);
+    case 'private':
+      return privateHtml(block, context);
+    case 'stroke':
+      return render('parts/sign', {
+        direction: block.direction,
+        alt: siteWords[block.direction],
+      }).trim();
+    case 'notes':
+      return notesHtml(block, context);
+  }
+}
+
+function tuneHtml(
+  block: TuneBlock | ShowTuneBlock,
+  story: TuneBlock['body'] | null,
+  context: PageContext,
+): string {
+  const id = block.kind === 'tune' ? block.id : block.of;
+  const tune = context.input.tunes.get(id);
+  if (!tune) throw new Error(`the tune ${id} was not built`);
+  const { study, score } = tune;
+  const shown = study && score && mayShow(tune, context.input);
+  const range = study && block.kind === 'show-tune' && block.bars;
+  const events = range ? eventsOfRange(study.tune, range) : null;
+  return render('parts/tune', {
+    id: claimId(context, id),
+    title: titleOf(tune),
+    kind: study === null ? null : tuneKind(study),
+    href: context.root + tunePath(id),
+    notation: shown
+      ? notationView(id, score, context, events ? cellsOver(study, score, events) : score.cells)
+      : null,
+    whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
+    story: story && innerHtml(story, context),
+    credits: tune.credits,
+  });
+}
+
+function anchorHtml(block: AnchorBlock, context: PageContext): string {
+  const tune = context.input.tunes.get(block.of);
+  if (!tune) throw new Error(`the tune ${block.of} was not built`);
+  return render('parts/anchor', anchorView(block, tune, innerHtml(block.body, context), context));
+}
+
+function planHtml(block: PlanBlock, context: PageContext): string {
+  const anchor = context.index.anchors.get(block.to);
+  const tune = anchor && context.input.tunes.get(anchor.of);
+  if (!tune) throw new Error(`the anchor ${block.to} is not in the book`);
+  const studied = tune.study?.bowing.anchors.find(a => a.id === block.to);
+  if (!tune.study || !studied) return render('parts/notice', { text: siteWords.unreadable });
+  if (!mayShow(tune, context.input)) return render('parts/notice', { text: siteWords.withheld });
+  return render('parts/plan-block', {
+    id: claimId(context, `plan-${block.to}`),
+    where: siteWords.anchorOf(titleOf(tune), barRangeText(anchor.bars)),
+    href: `${context.root}${tunePath(anchor.of)}#${anchor.id}`,
+    plan: planView(tune.study, studied),
+  });
+}
+
+function mapHtml(block: MapBlock, context: PageContext): string {
+  const tune = context.input.tunes.get(block.of);
+  if (!tune?.study) return render('parts/notice', { text: siteWords.noMap });
+  const path = `${context.root}${tunePath(block.of)}`;
+  return render('parts/map-block', {
+    id: claimId(context, `map-${block.of}`),
+    title: titleOf(tune),
+    href: path,
+    map: tuneMap(tune, context, path),
+  });
+}
+
+/** Nothing at all in a published copy, so that no trace of the teacher's notes leaves the house. */
+function privateHtml(block: PrivateBlock, context: PageContext): string {
+  if (!context.input.isPrivate) return '';
+  return render('parts/private', { body: innerHtml(block.body, context) });
+}
+
+function notesHtml(block: NotesBlock, context: PageContext): string {
+  const notes = context.input.noteChain(block);
+  if (notes === null) return render('parts/verbatim', { text: block.abc }).trim();
+  return render('parts/notes', { strokes: chainStrokes(notes) }).trim();
+}
+
+interface ChainStroke {
+  readonly direction: Direction;
+  readonly alt: string;
+  readonly slurred: boolean;
+  readonly notes: readonly ChainNote[];
+}
+
+/** A chain by stroke: notes taken in one stroke stand together. */
+function chainStrokes(notes: readonly ChainNote[]): readonly ChainStroke[] {
+  const strokes: ChainNote[][] = [];
+  for (const note of notes) {
+    const last = strokes.at(-1);
+    if (note.slurred && last) last.push(note);
+    else strokes.push([note]);
+  }
+  return strokes.flatMap(group => {
+    const direction = group[0]?.direction;
+    if (direction === undefined) return [];
+    return [{ direction, alt: siteWords[direction], slurred: group.length > 1, notes: group }];
+  });
+}
+
+/** The body of a container, whose blocks are the page's too; null when nothing is in it. */
+export function innerHtml(body: TuneBlock['body'], context: PageContext): Html | null {
+  const text = context.input.bodyHtml(body, index => blockHtml(index, context));
+  return text.trim() === '' ? null : html(text);
+}

@@ -1,0 +1,76 @@
+import type { AnchorBlock, Block, Book, Page, TuneBlock } from '../read/book.ts';
+
+/** Where things stand in a book. */
+export interface BookIndex {
+  /** Page that defines each tune, by its id. */
+  readonly definedIn: ReadonlyMap<string, Page>;
+  /** Lessons that define, show, map or plan each tune, newest first, by its id. */
+  readonly lessonsOf: ReadonlyMap<string, readonly Page[]>;
+  /** Ids of the tunes of each page, in the order in which they first come. */
+  readonly tunesOf: ReadonlyMap<Page, readonly string[]>;
+  readonly anchors: ReadonlyMap<string, AnchorBlock>;
+}
+
+/**
+ * Looks through every page of the book. What only stands in a private note counts only in a
+ * private copy: otherwise the public page of a tune would tell of it.
+ */
+export function indexBook(book: Book, isPrivate: boolean): BookIndex {
+  const pages = [...book.lessons, ...book.tunePages, ...book.pages];
+  const blocks = pages.flatMap(p => p.blocks);
+  const anchors = new Map(
+    blocks.filter((b): b is AnchorBlock => b.kind === 'anchor').map(b => [b.id, b]),
+  );
+  const definedIn = new Map<string, Page>();
+  const tunesOf = new Map<Page, readonly string[]>();
+  for (const page of pages) {
+    const shown = isPrivate ? page.blocks : publicBlocks(page);
+    tunesOf.set(page, [...new Set(shown.flatMap(b => tuneOf(b, anchors) ?? []))]);
+    for (const block of page.blocks.filter((b): b is TuneBlock => b.kind === 'tune')) {
+      definedIn.set(block.id, page);
+    }
+  }
+  const lessonsOf = new Map(
+    [...definedIn.keys()].map(id => [
+      id,
+      book.lessons.filter(lesson => tunesOf.get(lesson)?.includes(id)),
+    ]),
+  );
+  return { definedIn, lessonsOf, tunesOf, anchors };
+}
+
+function tuneOf(block: Block, anchors: ReadonlyMap<string, AnchorBlock>): string | null {
+  switch (block.kind) {
+    case 'tune':
+      return block.id;
+    case 'show-tune':
+    case 'anchor':
+    case 'map':
+      return block.of;
+    case 'plan':
+      return anchors.get(block.to)?.of ?? null;
+    default:
+      return null;
+  }
+}
+
+/** Blocks that do not stand in a private note, at any depth. */
+function publicBlocks(page: Page): readonly Block[] {
+  const hidden = new Set(
+    page.blocks.flatMap(b => (b.kind === 'private' ? blocksWithin(b.body, page) : [])),
+  );
+  return page.blocks.filter(b => !hidden.has(b));
+}
+
+interface BodyNode {
+  readonly properties?: { readonly dataBlock?: unknown };
+  readonly children?: readonly object[];
+}
+
+function blocksWithin(node: BodyNode, page: Page): readonly Block[] {
+  const index = node.properties?.dataBlock;
+  const own = index === undefined ? undefined : page.blocks[Number(index)];
+  const inner = own && 'body' in own ? blocksWithin(own.body as BodyNode, page) : [];
+  const below = (node.children ?? []).flatMap(child => blocksWithin(child as BodyNode, page));
+  return own ? [own, ...inner, ...below] : below;
+}

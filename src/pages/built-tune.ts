@@ -1,0 +1,16 @@
+import type { Study } from '../../shared/study.ts';
+import type { Score } from '../engrave/score.ts';
+import type { TuneBlock } from '../read/book.ts';
+
+/** A tune as the pages need it: its study, its drawing, and what may be shown of it. */
+export interface BuiltTune {
+  readonly block: TuneBlock;
+  /** null where the ABC could not be read. */
+  readonly study: Study | null;
+  /** null where the ABC could not be read or drawn. Whether it may be shown is `published`. */
+  readonly score: Score | null;
+  /** Rights are known, so notation and sound may stand on a published page. */
+  readonly published: boolean;
+  /** Composer, rights, source and version in one line. */
+  readonly credits: string;
+}

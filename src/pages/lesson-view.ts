@@ -1,0 +1,60 @@
+import { dateName } from '../../shared/words/en/site.ts';
+import type { Page } from '../read/book.ts';
+import { blockHtml } from './block-html.ts';
+import { lessonPath, type PageContext } from './page-context.ts';
+import { type Html, html } from './render.ts';
+
+export interface LessonLink {
+  readonly href: string;
+  readonly title: string;
+  /** `Tuesday, 15 September 2026`. */
+  readonly date: string | null;
+  readonly isoDate: string | null;
+  readonly summary: string | null;
+}
+
+export const lessonLink = (page: Page, root: string): LessonLink => ({
+  href: root + lessonPath(page),
+  title: page.title,
+  date: page.date === null ? null : dateName(page.date),
+  isoDate: page.date,
+  summary: page.summary,
+});
+
+export interface LessonView {
+  readonly title: string;
+  readonly date: string | null;
+  readonly isoDate: string | null;
+  readonly summary: string | null;
+  readonly body: Html;
+  readonly hasNotation: boolean;
+  /** The lessons before and after. */
+  readonly turn: readonly {
+    readonly way: 'earlier' | 'later';
+    readonly href: string;
+    readonly title: string;
+  }[];
+}
+
+/** A lesson as its teacher wrote it, its blocks filled in. */
+export function lessonView(lesson: Page, context: PageContext): LessonView {
+  const { lessons } = context.input.book;
+  const at = lessons.indexOf(lesson);
+  const [later, earlier] = [lessons[at - 1], lessons[at + 1]];
+  const turnTo = (way: 'earlier' | 'later', page: Page | undefined) =>
+    page ? [{ way, href: context.root + lessonPath(page), title: page.title }] : [];
+  const body = pageBody(lesson, context);
+  return {
+    title: lesson.title,
+    date: lesson.date === null ? null : dateName(lesson.date),
+    isoDate: lesson.date,
+    summary: lesson.summary,
+    body,
+    hasNotation: context.symbols.size > 0,
+    turn: [...turnTo('earlier', earlier), ...turnTo('later', later)],
+  };
+}
+
+/** The whole body of a page. */
+export const pageBody = (page: Page, context: PageContext): Html =>
+  html(context.input.bodyHtml(page.body, index => blockHtml(index, context)));

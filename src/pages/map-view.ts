@@ -1,0 +1,112 @@
+import type { NoteEvent } from '../../shared/music/tune.ts';
+import type { Phrase } from '../../shared/sections/section-map.ts';
+import type { Study } from '../../shared/study.ts';
+import { kinSentence, mapSentences } from '../../shared/words/en/map.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { cellId } from './notation-view.ts';
+import { mayShow, type PageContext } from './page-context.ts';
+
+export interface MapView {
+  readonly parts: readonly {
+    readonly name: string;
+    readonly times: string;
+    readonly phrases: readonly PhraseView[];
+  }[];
+  /** The same in sentences. */
+  readonly told: readonly string[];
+}
+
+export interface PhraseView {
+  readonly label: string;
+  readonly bars: string;
+  readonly firstNotes: string;
+  readonly kin: string;
+  readonly kinSentence: string;
+  /** Which of the six patterns stands for its family, from 1. */
+  readonly family: number;
+  /** null where the notation does not stand on the page. */
+  readonly link: string | null;
+}
+
+/**
+ * The section map of a tune: one block a phrase, in rows by part. `notationPath` is the page on
+ * which its notation stands, `''` for this one.
+ */
+export function tuneMap(
+  tune: BuiltTune,
+  context: PageContext,
+  notationPath: string,
+): MapView | null {
+  const { study, score, block } = tune;
+  if (study === null || study.map.phrases.length === 0) return null;
+  const { phrases } = study.map;
+  const { forks, toLearn } = mapSentences(study.tune, study.map);
+  const shown = mayShow(tune, context.input);
+  // The first note that differs is a note of the tune, so it is withheld with the others.
+  const kin = (phrase: Phrase): string =>
+    kinSentence(study.tune, study.map, shown ? phrase : { ...phrase, firstDifference: null });
+  const families = [...new Set(phrases.map(familyOf))];
+  const view = (phrase: Phrase, index: number): PhraseView => {
+    const cell = shown ? score?.cells.find(c => c.phrase === index) : undefined;
+    return {
+      label: phrase.label,
+      bars: phrase.name,
+      firstNotes: shown ? openingLetters(study, phrase.first, phrase.end, 3) : '',
+      kin: phrase.kin,
+      kinSentence: kin(phrase),
+      family: (families.indexOf(familyOf(phrase)) % 6) + 1,
+      link: cell ? `${notationPath}#${cellId(block.id, cell.name)}` : null,
+    };
+  };
+  const views = phrases.map(view);
+  return {
+    parts: study.tune.parts.map((part, index) => ({
+      name: siteWords.part(part.name),
+      times: siteWords.timesThrough(timesThrough(study, index)),
+      phrases: views.filter((_, i) => phrases[i]?.part === index),
+    })),
+    told: [
+      toLearn,
+      ...views.flatMap((v, i) =>
+        phrases[i]?.firstDifference == null || !shown ? [] : [`${v.label}: ${v.kinSentence}`],
+      ),
+      ...forks,
+    ],
+  };
+}
+
+/** The letter without its primes: a′ belongs to the family of a. */
+const familyOf = (phrase: Phrase): string => phrase.label.replace(/[′″'"]+$/, '');
+
+/** The first few notes as letters, the key's sharps and flats left out: `D F A`. */
+export function openingLetters(study: Study, first: number, end: number, count: number): string {
+  return study.tune.events
+    .slice(first, end)
+    .filter((e): e is NoteEvent => e.kind === 'note')
+    .slice(0, count)
+    .map(e => e.pitches.at(-1)?.letter ?? '')
+    .join(' ');
+}
+
+/** How often a part is played in one time through the tune. */
+function timesThrough(study: Study, part: number): number {
+  return Math.max(
+    0,
+    ...study.performance.bars.filter(b => study.tune.bars[b.bar]?.part === part).map(b => b.pass),
+  );
+}
+
+/** The order in which parts are played: `A A B B`. */
+export function formOf({ tune, performance }: Study): string {
+  const names: string[] = [];
+  let [part, pass] = [-1, 0];
+  for (const played of performance.bars) {
+    const at = tune.bars[played.bar]?.part ?? 0;
+    // A second ending is played once only: its pass is 1 while its part is in its second.
+    if (at === part && played.pass <= pass) continue;
+    names.push(tune.parts[at]?.name ?? '');
+    [part, pass] = [at, played.pass];
+  }
+  return names.join(' ');
+}

@@ -1,0 +1,71 @@
+import type { Study } from '../../shared/study.ts';
+import type { Score, ScoreCell } from '../engrave/score.ts';
+import { fitClasses, measureScore, pairCells } from './fit.ts';
+import { claimId, type PageContext } from './page-context.ts';
+import { type Html, html } from './render.ts';
+
+export interface NotationView {
+  /** Classes that size it; see `fit.ts`. */
+  readonly fit: string;
+  readonly parts: readonly { readonly lines: readonly LineView[] }[];
+}
+
+interface LineView {
+  readonly cells: readonly CellView[];
+}
+
+interface CellView {
+  /** null in an excerpt, and where the same cell stands above on the page. */
+  readonly id: string | null;
+  readonly prelude: Html;
+  readonly music: Html;
+}
+
+/**
+ * The drawn tune, or of its cells those given. An excerpt has no ids: links lead to the tune itself.
+ */
+export function notationView(
+  tuneId: string,
+  score: Score,
+  context: PageContext,
+  cells: readonly ScoreCell[] = score.cells,
+  as: 'tune' | 'excerpt' = 'tune',
+): NotationView {
+  for (const [id, symbol] of score.glyphs) context.symbols.set(id, symbol);
+  const view = (cell: ScoreCell): CellView => ({
+    id: as === 'tune' ? claimId(context, cellId(tuneId, cell.name)) : null,
+    prelude: html(inStaffSpaces(cell.prelude, cell.preludeWidth, cell)),
+    music: html(inStaffSpaces(cell.svg, cell.width, cell)),
+  });
+  const parts = [...new Set(cells.map(c => c.part))].map(part => ({
+    lines: pairCells(cells.filter(c => c.part === part)).map(line => ({ cells: line.map(view) })),
+  }));
+  return { fit: fitClasses(measureScore({ cells })), parts };
+}
+
+/** Cells that hold any of the events from `first` to `last`, both included. */
+export const cellsOver = (
+  study: Study,
+  score: Score,
+  { first, last }: { readonly first: number; readonly last: number },
+): readonly ScoreCell[] =>
+  score.cells.filter(cell =>
+    cell.bars.some(b => {
+      const bar = study.tune.bars[b];
+      return bar !== undefined && bar.first <= last && bar.end > first;
+    }),
+  );
+
+/** Where a phrase stands on its page: `the-low-tide-A1-A2`. */
+export const cellId = (tuneId: string, name: string): string =>
+  `${tuneId}-${name.replace(/[^A-Za-z0-9]+/g, '-')}`;
+
+/** Sizes a drawing in staff spaces: the page makes the font size of notation one staff space. */
+function inStaffSpaces(svg: string, width: number, cell: ScoreCell): string {
+  const size = (units: number): string => `${Math.round((units / cell.staffSpace) * 100) / 100}em`;
+  return svg.replace(/^\s*<svg\b[^>]*>/, tag =>
+    tag
+      .replace(/\s(?:width|height)="[^"]*"/g, '')
+      .replace('<svg', `<svg width="${size(width)}" height="${size(cell.height)}"`),
+  );
+}

@@ -1,0 +1,40 @@
+import type { Page } from '../read/book.ts';
+import type { BookIndex } from './book-index.ts';
+import type { BuiltTune } from './built-tune.ts';
+import type { SiteInput } from './site.ts';
+
+/** What making one page needs: the book, where the page stands, and what already stands on it. */
+export interface PageContext {
+  readonly input: SiteInput;
+  readonly index: BookIndex;
+  /** Way back to the site's root: `''` or `'../'`. */
+  readonly root: string;
+  /** The page whose blocks are being shown. */
+  readonly page: Page | null;
+  /** Ids given so far, so that a tune shown twice has each id once. Grows while the page is made. */
+  readonly ids: Set<string>;
+  /** Symbol definitions of the drawings on the page, by id. Grows while the page is made. */
+  readonly symbols: Map<string, string>;
+}
+
+export const pageContext = (
+  input: SiteInput,
+  index: BookIndex,
+  root: '' | '../',
+  page: Page | null = null,
+): PageContext => ({ input, index, root, page, ids: new Set(), symbols: new Map() });
+
+/** The id, if it is not yet taken on this page; else null. */
+export function claimId(context: PageContext, id: string): string | null {
+  if (context.ids.has(id)) return null;
+  context.ids.add(id);
+  return id;
+}
+
+/** Whether notation may be shown: rights are known, or the copy is private. */
+export const mayShow = (tune: BuiltTune, input: SiteInput): boolean =>
+  tune.published || input.isPrivate;
+
+export const lessonPath = (page: Page): string => `lessons/${page.slug}.html`;
+export const tunePath = (id: string): string => `tunes/${id}.html`;
+export const pagePath = (page: Page): string => `pages/${page.slug}.html`;

@@ -1,0 +1,34 @@
+import type { Root } from 'hast';
+import type { Direction } from '../../shared/music/tune.ts';
+import type { Book, NotesBlock } from '../read/book.ts';
+import type { BuiltTune } from './built-tune.ts';
+
+/** What the pages are made from. The build fills it in; no other stage is called from here. */
+export interface SiteInput {
+  readonly book: Book;
+  /** By id, in the order of the book. */
+  readonly tunes: ReadonlyMap<string, BuiltTune>;
+  /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
+  readonly bodyHtml: (root: Root, blockHtml: (block: number) => string) => string;
+  /** The notes of a `:notes[…]` chain; null where its ABC could not be read. */
+  readonly noteChain: (block: NotesBlock) => readonly ChainNote[] | null;
+  /** Made under `--private`: the teacher's own notes are shown, and each page says so. */
+  readonly isPrivate: boolean;
+}
+
+/** One sounded note of a chain in running text. */
+export interface ChainNote {
+  /** `F sharp`, `D`. */
+  readonly letter: string;
+  /** `high 2 on A`; null where no finger reaches it. */
+  readonly spoken: string | null;
+  readonly direction: Direction;
+  /** Taken in the stroke of the note before. */
+  readonly slurred: boolean;
+}
+
+/** A page of the site. `path` is from the site's root, with forward slashes. */
+export interface SitePage {
+  readonly path: string;
+  readonly html: string;
+}

@@ -1,0 +1,98 @@
+import type { Tuning } from '../../shared/fingering/fingering.ts';
+import { type BarRange, parseBarRange } from '../../shared/music/bar-range.ts';
+import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
+import { nearest } from '../../shared/nearest.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { expects } from '../../shared/words/en/reading.ts';
+import { blockSign } from './block-specs.ts';
+import type { Directive } from './read-directive.ts';
+import type { TuneFacts } from './read-front-matter.ts';
+import { rightsNames } from './rights.ts';
+import { slug } from './slug.ts';
+import { readTuning } from './yaml-values.ts';
+
+/** Reads the values of one directive; what is wrong is said and counts as left out. */
+export interface ValueReader {
+  readonly text: (name: string) => string | null;
+  readonly id: () => string | null;
+  readonly oneOf: <T extends string>(name: string, allowed: readonly T[]) => T | null;
+  readonly direction: (name: string) => Direction | null;
+  readonly bars: (name: string) => BarRange | null;
+  readonly tuning: (name: string) => Tuning | null;
+  readonly count: (name: string, most: number) => number | null;
+}
+
+export function valueReader(directive: Directive, problems: Problem[]): ValueReader {
+  const block = blockSign(directive.form, directive.name);
+
+  function bad(name: string, expected: readonly string[], near: string | null = null): null {
+    const value = directive.values[name];
+    problems.push(
+      problem('attribute-value', 'error', value?.place ?? directive.place, {
+        facts: { block, name },
+        actual: value?.text ?? null,
+        expected,
+        nearest: near,
+      }),
+    );
+    return null;
+  }
+
+  function text(name: string): string | null {
+    return directive.values[name]?.text.trim() || null;
+  }
+
+  function read<T>(name: string, parse: (written: string) => T | null, wanted: string): T | null {
+    const written = text(name);
+    return written === null ? null : (parse(written) ?? bad(name, [wanted]));
+  }
+
+  function oneOf<T extends string>(name: string, allowed: readonly T[]): T | null {
+    const written = text(name);
+    if (written === null) return null;
+    const known = allowed.find(value => value === written);
+    return known ?? bad(name, allowed, nearest(written, allowed));
+  }
+
+  return {
+    text,
+    id() {
+      const written = text('id');
+      if (written === null) return null;
+      return written === slug(written) ? written : bad('id', [expects.id], slug(written) || null);
+    },
+    oneOf,
+    direction: name => oneOf(name, ['down', 'up'] as const),
+    bars: name => read(name, parseBarRange, expects.bars),
+    tuning: name => read(name, readTuning, expects.tuning),
+    count: (name, most) => read(name, written => wholeNumber(written, most), expects.count(most)),
+  };
+}
+
+function wholeNumber(written: string, most: number): number | null {
+  const value = /^\d{1,3}$/.test(written) ? Number(written) : 0;
+  return value >= 1 && value <= most ? value : null;
+}
+
+/** What `:::tune{…}` says of its tune. */
+export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts {
+  const values = valueReader(directive, problems);
+  const permission = values.text('permission') ?? undefined;
+  const rights = values.oneOf('rights', rightsNames) ?? undefined;
+  if (permission !== undefined && rights !== undefined) {
+    problems.push(
+      problem('rights-twice', 'error', directive.values.permission?.place ?? directive.place),
+    );
+  }
+  return {
+    rights,
+    permission,
+    'learned-from': values.text('learned-from') ?? undefined,
+    version: values.text('version') ?? undefined,
+    type: values.oneOf<TuneType>('type', tuneTypes) ?? undefined,
+    start: values.direction('start') ?? undefined,
+    restart: values.oneOf('restart', ['part'] as const) ?? undefined,
+    tuning: values.tuning('tuning') ?? undefined,
+    unit: values.count('unit', 16) ?? undefined,
+  };
+}

@@ -1,0 +1,53 @@
+import type { Root as Hast } from 'hast';
+import type { Root } from 'mdast';
+import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import remarkRehype from 'remark-rehype';
+import { unified } from 'unified';
+import { visit } from 'unist-util-visit';
+import { footnotesHeading } from '../../shared/words/en/reading.ts';
+
+const parser = unified()
+  .use(remarkParse)
+  .use(remarkFrontmatter, ['yaml'])
+  .use(remarkGfm, { singleTilde: false })
+  .use(remarkDirective)
+  .freeze();
+
+/** CommonMark with GFM, front matter and directives. */
+export const parseMarkdown = (text: string): Root => parser.parse(text);
+
+/**
+ * What a body may hold: the sanitiser's own list, less what loads from elsewhere, plus the mark of
+ * a block. Ids are ours alone, since raw HTML is dropped, so none need be disguised.
+ */
+const schema: typeof defaultSchema = {
+  ...defaultSchema,
+  clobber: [],
+  tagNames: [...(defaultSchema.tagNames ?? []), 'bow-block'],
+  attributes: { ...defaultSchema.attributes, 'bow-block': ['dataBlock'] },
+  protocols: {
+    ...defaultSchema.protocols,
+    href: ['http', 'https', 'mailto', 'tel'],
+    src: [],
+  },
+};
+
+/** `number` tells the bodies of one page apart, so that the ids of their footnotes do not clash. */
+export function toBody(tree: Root, number: number): Hast {
+  const body = unified()
+    .use(remarkRehype, {
+      clobberPrefix: `note-${number}-`,
+      footnoteLabel: footnotesHeading,
+    })
+    .use(rehypeSanitize, schema)
+    .runSync(tree);
+  visit(body, 'element', ({ properties }) => {
+    if (properties.id === 'footnote-label') properties.id = `note-${number}-label`;
+    if (properties.ariaDescribedBy) properties.ariaDescribedBy = [`note-${number}-label`];
+  });
+  return body;
+}

@@ -1,0 +1,155 @@
+import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { nearest } from '../../shared/nearest.ts';
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { type WrittenAttribute, writtenAttributes, writtenLabel } from './attributes.ts';
+import {
+  allBlockSigns,
+  type BlockForm,
+  type BlockSpec,
+  blockSign,
+  blockSpecs,
+} from './block-specs.ts';
+import { placeAt, type SourceText } from './source-text.ts';
+
+export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
+
+/** A directive of a known name, its attributes checked by name; their values are still text. */
+export interface Directive {
+  readonly form: BlockForm;
+  readonly name: string;
+  readonly place: Place;
+  /** Verbatim; null without one. */
+  readonly label: string | null;
+  readonly values: Readonly<Record<string, AttributeValue>>;
+}
+
+export interface AttributeValue {
+  readonly text: string;
+  readonly place: Place;
+}
+
+export interface DirectiveReading {
+  /** null: of no known name, and said so. */
+  readonly directive: Directive | null;
+  readonly problems: readonly Problem[];
+}
+
+const forms = {
+  containerDirective: 'container',
+  leafDirective: 'leaf',
+  textDirective: 'text',
+} as const;
+
+/** Checks a directive's name, label and attributes against `block-specs.ts`. */
+export function readDirective(node: DirectiveNode, source: SourceText): DirectiveReading {
+  const form = forms[node.type];
+  const start = node.position?.start;
+  const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
+  const spec = specOf(form, node.name);
+  if (!spec) return { directive: null, problems: [unknownBlock(form, node.name, place)] };
+
+  const opening = openingOf(node, source);
+  const label = writtenLabel(opening);
+  const written = writtenAttributes(opening);
+  const at = (offset: number): Place => placeIn(opening, offset, place);
+  const values: Record<string, AttributeValue> = {};
+  for (const { name, value, offset } of written) {
+    values[name] = { text: decoded(node, name, value), place: at(offset) };
+  }
+  const sign = blockSign(form, node.name);
+  return {
+    directive: { form, name: node.name, place, label, values },
+    problems: [
+      ...labelProblems(sign, spec, label, place),
+      ...nameProblems(sign, spec, written, at),
+      ...spec.required
+        .filter(name => values[name] === undefined)
+        .map(name =>
+          problem('attribute-missing', 'error', place, { facts: { block: sign, name } }),
+        ),
+    ],
+  };
+}
+
+const specOf = (form: BlockForm, name: string): BlockSpec | undefined =>
+  Object.hasOwn(blockSpecs[form], name) ? blockSpecs[form][name] : undefined;
+
+function unknownBlock(form: BlockForm, name: string, place: Place): Problem {
+  const found = blockSign(form, name);
+  const sameForm = nearest(name, Object.keys(blockSpecs[form]));
+  const otherForm = (['container', 'leaf', 'text'] as const).find(f => specOf(f, name));
+  const near = otherForm
+    ? blockSign(otherForm, name)
+    : sameForm
+      ? blockSign(form, sameForm)
+      : nearest(found, allBlockSigns);
+  return problem('block-unknown', 'error', place, {
+    actual: found,
+    expected: allBlockSigns,
+    nearest: near,
+  });
+}
+
+/** The line, or for a text directive the whole, in which name, label and attributes stand. */
+function openingOf(node: DirectiveNode, { text }: SourceText): string {
+  const from = node.position?.start.offset ?? 0;
+  const whole = text.slice(from, node.position?.end.offset ?? from);
+  return node.type === 'textDirective' ? whole : (whole.split('\n', 1)[0] ?? '');
+}
+
+/** remark has decoded character references; ours has the order and the repeats. */
+function decoded(node: DirectiveNode, name: string, value: string | null): string {
+  return value?.includes('&') ? (node.attributes?.[name] ?? value) : (value ?? '');
+}
+
+function placeIn(opening: string, offset: number, start: Place): Place {
+  const before = opening.slice(0, offset).split('\n');
+  const last = before.at(-1)?.length ?? 0;
+  return before.length === 1
+    ? placeAt(start.file, start.line, start.column + last)
+    : placeAt(start.file, start.line + before.length - 1, last + 1);
+}
+
+function labelProblems(
+  sign: string,
+  spec: BlockSpec,
+  label: string | null,
+  place: Place,
+): readonly Problem[] {
+  if (spec.label === 'required' && !label?.trim()) {
+    return [problem('label-missing', 'error', place, { facts: { block: sign } })];
+  }
+  if (spec.label === 'none' && label !== null) {
+    return [problem('label-unwanted', 'error', place, { facts: { block: sign }, actual: label })];
+  }
+  return [];
+}
+
+function nameProblems(
+  sign: string,
+  spec: BlockSpec,
+  written: readonly WrittenAttribute[],
+  at: (offset: number) => Place,
+): readonly Problem[] {
+  const seen = new Set<string>();
+  const problems: Problem[] = [];
+  for (const { name, value, offset } of written) {
+    const facts = { block: sign, name };
+    if (!spec.attributes.includes(name)) {
+      problems.push(
+        problem('attribute-unknown', 'error', at(offset), {
+          facts,
+          actual: name,
+          expected: spec.attributes,
+          nearest: nearest(name, spec.attributes),
+        }),
+      );
+    } else if (seen.has(name)) {
+      problems.push(problem('attribute-repeated', 'error', at(offset), { facts, actual: name }));
+    } else if (value === null || value.trim() === '') {
+      problems.push(problem('attribute-empty', 'error', at(offset), { facts, actual: name }));
+    }
+    seen.add(name);
+  }
+  return problems;
+}

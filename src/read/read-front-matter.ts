@@ -1,0 +1,83 @@
+import type { Root } from 'mdast';
+import { z } from 'zod';
+import type { Tuning } from '../../shared/fingering/fingering.ts';
+import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { expects } from '../../shared/words/en/reading.ts';
+import { readYaml } from './read-yaml.ts';
+import { type RightsName, rightsNames } from './rights.ts';
+import { placeAt, type SourceText } from './source-text.ts';
+import { count, tuning, words, yesNo } from './yaml-values.ts';
+
+const frontMatter = z.strictObject(
+  {
+    title: words.optional(),
+    date: words.refine(isDate, { error: expects.date }).optional(),
+    summary: words.optional(),
+    draft: yesNo.optional(),
+    rights: z.enum(rightsNames).optional(),
+    permission: words.optional(),
+    'learned-from': words.optional(),
+    version: words.optional(),
+    type: z.enum(tuneTypes).optional(),
+    start: z.enum(['down', 'up']).optional(),
+    restart: z.enum(['part']).optional(),
+    tuning: tuning.optional(),
+    unit: count(16).optional(),
+  },
+  { error: expects.table },
+);
+
+/** What stands between the `---` at the head of a page; what is left out is undefined. */
+export interface FrontMatter extends TuneFacts {
+  readonly title?: string | undefined;
+  readonly date?: string | undefined;
+  readonly summary?: string | undefined;
+  readonly draft?: boolean | undefined;
+}
+
+/** What a page's head or a `:::tune` can say of a tune. */
+export interface TuneFacts {
+  readonly rights?: RightsName | undefined;
+  readonly permission?: string | undefined;
+  readonly 'learned-from'?: string | undefined;
+  readonly version?: string | undefined;
+  readonly type?: TuneType | undefined;
+  readonly start?: Direction | undefined;
+  readonly restart?: 'part' | undefined;
+  readonly tuning?: Tuning | undefined;
+  readonly unit?: number | undefined;
+}
+
+export interface FrontMatterReading {
+  readonly front: FrontMatter;
+  /** The line after the front matter, from 1. */
+  readonly bodyLine: number;
+  readonly problems: readonly Problem[];
+}
+
+export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMatterReading {
+  const head = tree.children[0];
+  const opens = /^---[ \t]*(?:\n|$)/.test(text);
+  if (head?.type !== 'yaml') {
+    const unclosed = opens ? [problem('front-matter-unclosed', 'error', placeAt(file, 1, 1))] : [];
+    return { front: {}, bodyLine: 1, problems: unclosed };
+  }
+  const { value, problems, placeOf } = readYaml(
+    { file, text: head.value, firstLine: 2 },
+    frontMatter,
+  );
+  const bodyLine = (head.position?.end.line ?? 1) + 1;
+  if (value?.rights !== undefined && value.permission !== undefined) {
+    const twice = problem('rights-twice', 'error', placeOf(['permission']));
+    return { front: value, bodyLine, problems: [twice] };
+  }
+  return { front: value ?? {}, bodyLine, problems };
+}
+
+/** A day of the calendar, as `2026-09-15`. */
+export function isDate(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}

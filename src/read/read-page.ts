@@ -1,0 +1,123 @@
+import { posix } from 'node:path';
+import type { Root } from 'mdast';
+import { toString as plainText } from 'mdast-util-to-string';
+import { type Problem, problem } from '../../shared/problem.ts';
+import type { Block, BookSettings, Page } from './book.ts';
+import { type BookIndex, type IndexedPage, sitePath } from './book-index.ts';
+import { buildBlocks, type PageBlocks } from './build-blocks.ts';
+import { checkFences, checkProse } from './check-fences.ts';
+import { parseMarkdown } from './parse-markdown.ts';
+import { type FrontMatter, isDate, readFrontMatter } from './read-front-matter.ts';
+import { nameHeadings } from './resolve-links.ts';
+import { slug } from './slug.ts';
+import { placeAt, type SourceText } from './source-text.ts';
+import { type PageSurvey, surveyPage } from './survey-page.ts';
+
+/** A page read by itself, before the names of other pages are known. */
+export interface PageDraft {
+  readonly kind: Page['kind'];
+  readonly source: SourceText;
+  readonly slug: string;
+  readonly tree: Root;
+  readonly front: FrontMatter;
+  readonly survey: PageSurvey;
+  readonly indexed: IndexedPage;
+  readonly problems: readonly Problem[];
+  /** Its fences cannot be trusted: nothing of its text is handed on. */
+  readonly sealed: boolean;
+}
+
+export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
+  const tree = parseMarkdown(source.text);
+  const { front, bodyLine, problems: frontProblems } = readFrontMatter(source, tree);
+  const fences = checkFences(source, tree, bodyLine);
+  const survey = surveyPage(tree, source);
+  const name = slug(posix.basename(source.file, '.md'));
+  const headings = nameHeadings(tree);
+  const sealed = fences.length > 0 || frontProblems.some(p => p.rule === 'front-matter-unclosed');
+  return {
+    kind,
+    source,
+    slug: name,
+    tree,
+    front,
+    survey,
+    indexed: { sitePath: sitePath(kind, name, survey), headings },
+    // What follows from a broken fence would only distract from it.
+    problems: sealed
+      ? [...frontProblems, ...fences]
+      : [...frontProblems, ...survey.problems, ...checkProse(source, tree)],
+    sealed,
+  };
+}
+
+export interface FinishedPage {
+  readonly page: Page;
+  readonly media: PageBlocks['media'];
+  readonly problems: readonly Problem[];
+}
+
+/** The page itself. One with an error in it keeps its blocks, to be looked at, but not its text. */
+export function finishPage(
+  draft: PageDraft,
+  index: BookIndex,
+  settings: BookSettings,
+): FinishedPage {
+  const { kind, source, tree, front, survey, sealed } = draft;
+  const heading = sealed ? null : openingHeading(tree);
+  const shown = heading?.takesTitle && front.title === undefined ? heading.rest : tree;
+  const built = sealed
+    ? { body: empty, blocks: [], media: noMedia, problems: [] }
+    : buildBlocks({ source, tree: shown, survey, front, index, settings });
+  const { date, problems: dateProblems } = dateOf(draft);
+  const problems = [...draft.problems, ...built.problems, ...dateProblems, ...emptyTunePage(draft)];
+  const broken = problems.some(p => p.severity === 'error');
+  return {
+    page: {
+      kind,
+      file: source.file,
+      slug: draft.slug,
+      title: front.title ?? heading?.title ?? draft.slug,
+      date,
+      summary: front.summary ?? null,
+      body: broken ? empty : built.body,
+      blocks: broken ? built.blocks.flatMap(withoutText) : built.blocks,
+    },
+    media: built.media,
+    problems,
+  };
+}
+
+const noMedia: PageBlocks['media'] = { open: new Set(), hidden: new Set() };
+
+const empty: Page['body'] = { type: 'root', children: [] };
+
+/** What later stages look for further problems in, its prose left out. */
+function withoutText(block: Block): readonly Block[] {
+  if (block.kind === 'private' || block.kind === 'notes') return [];
+  return ['body' in block ? { ...block, body: empty } : block];
+}
+
+/** A first heading of the first level is the page's title, and not shown a second time. */
+function openingHeading(tree: Root) {
+  const at = tree.children.findIndex(node => node.type !== 'yaml');
+  const first = tree.children[at];
+  if (first?.type !== 'heading' || first.depth !== 1) return null;
+  const title = plainText(first).trim();
+  const rest: Root = { ...tree, children: tree.children.filter(node => node !== first) };
+  return { title, takesTitle: title !== '', rest };
+}
+
+/** A lesson's day stands in its front matter or at the head of its file's name. */
+function dateOf({ kind, source, front, problems }: PageDraft) {
+  const named = posix.basename(source.file).slice(0, 10);
+  const date = front.date ?? (isDate(named) ? named : null);
+  // With its front matter unread there is no knowing.
+  if (kind !== 'lesson' || date !== null || problems.length > 0) return { date, problems: [] };
+  return { date, problems: [problem('lesson-date-missing', 'error', placeAt(source.file, 1, 1))] };
+}
+
+function emptyTunePage({ kind, source, survey, problems }: PageDraft): readonly Problem[] {
+  if (kind !== 'tune' || survey.tunes.size > 0 || problems.length > 0) return [];
+  return [problem('tune-page-empty', 'warning', placeAt(source.file, 1, 1))];
+}

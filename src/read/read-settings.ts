@@ -1,0 +1,171 @@
+import { z } from 'zod';
+import { defaultBowing } from '../../shared/bowing/default-settings.ts';
+import {
+  type BowingSettings,
+  type Level,
+  type Limits,
+  levels,
+  type Preset,
+} from '../../shared/bowing/settings.ts';
+import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { parseFraction } from '../../shared/music/fraction.ts';
+import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
+import { nearest } from '../../shared/nearest.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { expects } from '../../shared/words/en/reading.ts';
+import type { BookSettings } from './book.ts';
+import { readYaml } from './read-yaml.ts';
+import { rightsOf } from './rights.ts';
+import type { SourceText } from './source-text.ts';
+import { count, tuning, words, yesNo } from './yaml-values.ts';
+
+export const settingsFile = 'bowbook.yaml';
+
+const seconds = z.number({ error: expects.seconds }).positive(expects.seconds);
+const beats = z.number({ error: expects.beats }).min(10, expects.beats).max(400, expects.beats);
+const beat = words.refine(text => (parseFraction(text)?.n ?? 0) > 0, { error: expects.beat });
+
+const limits = z.strictObject({
+  'longest-slur': count(16).optional(),
+  'longest-stroke': seconds.optional(),
+});
+
+const preset = z.strictObject({
+  name: words.optional(),
+  'strong-beat': z.enum(['down', 'up']).nullable().optional(),
+  'into-beat': yesNo.optional(),
+  'phrase-ends-change': yesNo.optional(),
+  'longest-slur': count(16).nullable().optional(),
+});
+
+const practiceTempo = z.strictObject({
+  beat: beat.optional(),
+  learning: beats.optional(),
+  slow: beats.optional(),
+  session: beats.optional(),
+});
+
+const settings = z.strictObject(
+  {
+    title: words.optional(),
+    teacher: words.optional(),
+    about: words.optional(),
+    language: words
+      .refine(tag => /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(tag), { error: expects.language })
+      .optional(),
+    paper: z.preprocess(lower, z.enum(['a4', 'letter'])).optional(),
+    tuning: tuning.optional(),
+    level: z.enum(levels).optional(),
+    levels: z.partialRecord(z.enum(levels), limits, { error: expects.table }).optional(),
+    presets: z.record(z.string(), preset, { error: expects.table }).optional(),
+    'preset-for': z.partialRecord(z.enum(tuneTypes), words, { error: expects.table }).optional(),
+    tempi: z.partialRecord(z.enum(tuneTypes), practiceTempo, { error: expects.table }).optional(),
+    restart: z.enum(['part']).optional(),
+    rights: z.enum(['traditional', 'own', 'unknown']).optional(),
+    permission: words.optional(),
+    'cut-name': words.optional(),
+  },
+  { error: expects.table },
+);
+
+type Written = z.infer<typeof settings>;
+
+/** What a book is that says nothing: a fiddle's tuning, A4, English. */
+export const defaultSettings: BookSettings = {
+  title: 'Tune book',
+  teacher: null,
+  about: null,
+  language: 'en',
+  paper: 'a4',
+  tuning: fiddleTuning,
+  bowing: defaultBowing,
+  rights: null,
+  cutName: 'cut',
+};
+
+export interface SettingsReading {
+  readonly settings: BookSettings;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads `bowbook.yaml`. Whatever it leaves out, or has wrong, is as in `defaultSettings`. */
+export function readSettings({ file, text }: SourceText): SettingsReading {
+  const { value, problems, placeOf } = readYaml({ file, text, firstLine: 1 }, settings);
+  if (value === null) return { settings: defaultSettings, problems };
+  const bowing = bowingOf(value);
+  const known = Object.keys(bowing.presets);
+  const unknown = Object.entries(value['preset-for'] ?? {}).filter(
+    ([, name]) => !known.includes(name),
+  );
+  const faults = unknown.map(([type, name]) =>
+    problem('setting-value', 'error', placeOf(['preset-for', type]), {
+      facts: { setting: `preset-for.${type}` },
+      actual: name,
+      expected: known,
+      nearest: nearest(name, known),
+    }),
+  );
+  const twice = value.rights !== undefined && value.permission !== undefined;
+  if (twice) faults.push(problem('rights-twice', 'error', placeOf(['permission'])));
+  return {
+    settings: {
+      title: value.title ?? defaultSettings.title,
+      teacher: value.teacher ?? null,
+      about: value.about ?? null,
+      language: value.language ?? defaultSettings.language,
+      paper: value.paper ?? defaultSettings.paper,
+      tuning: value.tuning ?? defaultSettings.tuning,
+      bowing,
+      rights: rightsOf(value.rights, value.permission),
+      cutName: value['cut-name'] ?? defaultSettings.cutName,
+    },
+    problems: faults,
+  };
+}
+
+function bowingOf(value: Written): BowingSettings {
+  const limitsOf = (level: Level): Limits => ({
+    longestSlur: value.levels?.[level]?.['longest-slur'] ?? defaultBowing.limits[level].longestSlur,
+    longestStroke:
+      value.levels?.[level]?.['longest-stroke'] ?? defaultBowing.limits[level].longestStroke,
+  });
+  const tempoOf = (type: TuneType) => {
+    const { beat, learning, slow, session } = {
+      ...defaultBowing.tempi[type],
+      ...value.tempi?.[type],
+    };
+    return { beat: beat ?? defaultBowing.tempi[type].beat, learning, slow, session };
+  };
+  const presets = Object.entries(value.presets ?? {}).map(([name, p]) => [name, presetOf(name, p)]);
+  return {
+    level: value.level ?? defaultBowing.level,
+    limits: {
+      beginner: limitsOf('beginner'),
+      improver: limitsOf('improver'),
+      advanced: limitsOf('advanced'),
+    },
+    presets: { ...defaultBowing.presets, ...Object.fromEntries(presets) },
+    presetFor: { ...defaultBowing.presetFor, ...value['preset-for'] },
+    tempi: Object.fromEntries(
+      tuneTypes.map(type => [type, tempoOf(type)]),
+    ) as BowingSettings['tempi'],
+    restart: value.restart ?? defaultBowing.restart,
+  };
+}
+
+/** A preset of a known name changes that one; a new name starts from no preference at all. */
+function presetOf(key: string, written: z.infer<typeof preset>): Preset {
+  const from = defaultBowing.presets[key];
+  const { 'strong-beat': strong, 'longest-slur': slur } = written;
+  return {
+    name: written.name ?? from?.name ?? key,
+    strongBeat: strong === undefined ? (from?.strongBeat ?? null) : strong,
+    intoBeat: written['into-beat'] ?? from?.intoBeat ?? false,
+    phraseEndsChange: written['phrase-ends-change'] ?? from?.phraseEndsChange ?? false,
+    longestSlur: slur === undefined ? (from?.longestSlur ?? null) : slur,
+  };
+}
+
+function lower(value: unknown): unknown {
+  return typeof value === 'string' ? value.toLowerCase() : value;
+}

@@ -1,0 +1,141 @@
+import { posix } from 'node:path';
+import type { Heading, Nodes, Root, RootContent } from 'mdast';
+import { toString as plainText } from 'mdast-util-to-string';
+import { nearest } from '../../shared/nearest.ts';
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import type { BookIndex } from './book-index.ts';
+import { slug } from './slug.ts';
+
+/** Ids of headings begin so, that they never meet an id which the page's own frame uses. */
+const headingPrefix = 'at-';
+
+/** Gives every heading an id made of its words, and returns their names without the prefix. */
+export function nameHeadings(tree: Root): ReadonlySet<string> {
+  const names = new Set<string>();
+  const name = (heading: Heading): void => {
+    const base = slug(plainText(heading)) || 'section';
+    let unique = base;
+    for (let n = 2; names.has(unique); n++) unique = `${base}-${n}`;
+    names.add(unique);
+    heading.data = { ...heading.data, hProperties: { id: `${headingPrefix}${unique}` } };
+  };
+  const look = (node: Nodes): void => {
+    if (node.type === 'heading') name(node);
+    // Headings in private notes are not to be found by a link from outside.
+    const hidden = node.type === 'containerDirective' && node.name === 'private';
+    if ('children' in node && !hidden) for (const child of node.children) look(child);
+  };
+  look(tree);
+  return names;
+}
+
+export type LinkKind = 'link' | 'image';
+
+export interface ResolvedLink {
+  /** null: the link is dropped, its words stay. */
+  readonly url: string | null;
+  /** The media file that it leads to. */
+  readonly media: string | null;
+  readonly problem: Problem | null;
+}
+
+/**
+ * Turns the target of a link in `file` into one that works in the built site. Pages, tunes, lessons
+ * and media stand one folder deep there, as they do in the book, so paths keep their shape.
+ */
+export function resolveLink(
+  url: string,
+  kind: LinkKind,
+  file: string,
+  place: Place,
+  index: BookIndex,
+): ResolvedLink {
+  const bare = [...url].filter(c => c > ' ' && c !== '\u007F').join('');
+  const scheme = /^([a-z][a-z0-9+.-]*):/i.exec(bare)?.[1]?.toLowerCase();
+  const elsewhere = scheme !== undefined || /^[\\/]{2}/.test(bare);
+  const drop = (rule: string): ResolvedLink => ({
+    url: null,
+    media: null,
+    problem: problem(rule, 'warning', place, { actual: url }),
+  });
+  if (elsewhere && kind === 'image') return drop('image-elsewhere');
+  if (elsewhere) {
+    return scheme && ['http', 'https', 'mailto', 'tel'].includes(scheme)
+      ? { url: bare, media: null, problem: null }
+      : drop('link-unsafe');
+  }
+  if (url === '' || url.startsWith('#')) {
+    const headings = index.pages.get(file)?.headings;
+    return { url: withFragment('', url.slice(1), headings), media: null, problem: null };
+  }
+  return resolveInBook(url, kind, file, place, index);
+}
+
+function resolveInBook(
+  url: string,
+  kind: LinkKind,
+  file: string,
+  place: Place,
+  index: BookIndex,
+): ResolvedLink {
+  const [, path = '', fragment = ''] = /^([^?#]*)(?:\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
+  const target = posix.normalize(posix.join(posix.dirname(file), decoded(path)));
+  const page = index.pages.get(target);
+  const fault = (rule: string, near: string | null = null): ResolvedLink => ({
+    url: null,
+    media: null,
+    problem: problem(rule, 'error', place, { actual: url, nearest: near }),
+  });
+  if (index.drafts.has(target)) return fault('link-to-draft');
+  if (page && kind === 'link') {
+    if (page.sitePath === null) return fault('link-to-no-tune');
+    return {
+      url: withFragment(relative(file, page.sitePath), fragment, page.headings),
+      media: null,
+      problem: null,
+    };
+  }
+  const isMedia = index.media.has(target);
+  if (isMedia || (kind === 'link' && isBuilt(target, index))) {
+    const found = withFragment(relative(file, target), fragment, undefined);
+    return { url: found, media: isMedia ? target : null, problem: null };
+  }
+  const known = kind === 'image' ? [...index.media] : [...index.pages.keys(), ...index.media];
+  const near = nearest(target, known);
+  return fault('link-missing', near && posix.relative(posix.dirname(file), near));
+}
+
+/** Whether a path is that of a page of the site, as a teacher may have copied it from there. */
+function isBuilt(target: string, index: BookIndex): boolean {
+  const tune = /^tunes\/(.+)\.html$/.exec(target)?.[1];
+  if (target === 'index.html' || (tune !== undefined && index.tunes.has(tune))) return true;
+  return [...index.pages.values()].some(page => page.sitePath === target);
+}
+
+/** From the site's folder of a page of the book to a path of the site. */
+const relative = (file: string, target: string): string =>
+  encodeURI(posix.relative(posix.dirname(file), target)).replace(/[?#]/g, encodeURIComponent);
+
+function withFragment(
+  path: string,
+  fragment: string,
+  headings: ReadonlySet<string> | undefined,
+): string {
+  if (fragment === '') return path || '#';
+  const name = decoded(fragment);
+  return `${path}#${headings?.has(name) ? headingPrefix : ''}${encodeURIComponent(name)}`;
+}
+
+function decoded(path: string): string {
+  try {
+    return decodeURIComponent(path);
+  } catch {
+    return path;
+  }
+}
+
+/** Whether a node carries a target to resolve. */
+export const hasTarget = (
+  node: RootContent,
+): node is Extract<RootContent, { type: 'link' | 'image' | 'definition' }> =>
+  node.type === 'link' || node.type === 'image' || node.type === 'definition';

@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import type { Tuning } from '../../shared/fingering/fingering.ts';
+import { parseTuning } from '../../shared/fingering/tunings.ts';
+import { expects } from '../../shared/words/en/reading.ts';
+
+/** Values that both the book's settings and a page's front matter may have. */
+
+/** Words; a bare number counts as words, since a tune may be called 1845. */
+export const words = z
+  .union([z.string(), z.number()], { error: expects.words })
+  .transform(value => String(value).trim())
+  .refine(text => text !== '', { error: expects.words });
+
+export const yesNo = z.boolean({ error: expects.yesNo });
+
+/** A whole number from 1 to `most`. */
+export const count = (most: number) =>
+  z
+    .int({ error: expects.count(most) })
+    .min(1, expects.count(most))
+    .max(most, expects.count(most));
+
+/** `GDAE`, or `[E5, A4, D4, G3]`. */
+export const tuning = z
+  .union([z.string(), z.array(z.string())], { error: expects.tuning })
+  .transform((value, context): Tuning => {
+    const read = readTuning(value);
+    if (read) return read;
+    context.addIssue({ code: 'custom', message: expects.tuning });
+    return z.NEVER;
+  });
+
+/** Reads `GDAE`, `E5 A4 D4 G3` or the same as a list; null when it is no tuning. */
+export function readTuning(value: string | readonly string[]): Tuning | null {
+  if (typeof value !== 'string') return parseTuning(value);
+  const names = value.trim().split(/[\s,]+/);
+  return parseTuning(names.length === 4 && names.every(name => /\d$/.test(name)) ? names : value);
+}

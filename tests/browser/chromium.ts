@@ -1,0 +1,51 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { type Browser, chromium } from 'playwright-core';
+
+const places = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/snap/bin/chromium',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
+
+/**
+ * A Chromium to test in: the one `BOWBOOK_CHROMIUM` names, else one in the usual places, else
+ * Debian's, installed here where that may be done. Throws with the way out where there is none.
+ */
+export function findChromium(): string {
+  const named = process.env.BOWBOOK_CHROMIUM;
+  if (named !== undefined) {
+    if (existsSync(named)) return named;
+    throw new Error(`BOWBOOK_CHROMIUM names "${named}", and there is no such file.`);
+  }
+  const found = places.find(p => existsSync(p));
+  if (found !== undefined) return found;
+  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
+    execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], { env, stdio: 'inherit' });
+    if (existsSync('/usr/bin/chromium')) return '/usr/bin/chromium';
+  }
+  throw new Error(
+    'The browser tests need Chromium. Install it (on Debian: apt-get install chromium), or name one in BOWBOOK_CHROMIUM.',
+  );
+}
+
+/** Starts it headless, asking nothing of the network by itself. */
+export function startChromium(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: findChromium(),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+}

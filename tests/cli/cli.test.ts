@@ -1,0 +1,95 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = join(import.meta.dirname, '../..');
+const work = mkdtempSync(join(tmpdir(), 'bowbook-cli-'));
+const cli = join(root, 'dist/cli.js');
+
+interface Ran {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function run(...args: string[]): Ran {
+  const ran = spawnSync(process.execPath, [cli, ...args], { cwd: work, encoding: 'utf8' });
+  return { code: ran.status, out: ran.stdout, err: ran.stderr };
+}
+
+beforeAll(() => {
+  const bundled = spawnSync(process.execPath, ['src/bundle.mjs'], { cwd: root, encoding: 'utf8' });
+  expect(bundled.status, bundled.stderr).toBe(0);
+  cpSync(join(root, 'content'), join(work, 'content'), { recursive: true });
+});
+
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+describe('the command', () => {
+  it('builds a book and says where to open it', () => {
+    const { code, out } = run('build');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^\d+ pages, \d+ tunes: open site\/index\.html\n$/);
+  });
+
+  it('leaves the last good site when the book has an error, and exits 1', () => {
+    run('build');
+    const before = readFileSync(join(work, 'site/index.html'), 'utf8');
+    const broken = join(work, 'content/lessons/2026-12-01-broken.md');
+    writeFileSync(broken, '---\ntitle: Broken\ndate: 2026-12-01\n---\n\n:::private\nsecret\n');
+    const { code, err } = run('build');
+    rmSync(broken);
+    expect(code).toBe(1);
+    expect(err).toContain('lessons/2026-12-01-broken.md:6:1');
+    expect(readFileSync(join(work, 'site/index.html'), 'utf8')).toBe(before);
+  });
+
+  it('keeps files in the site that it did not write', () => {
+    run('build');
+    writeFileSync(join(work, 'site/CNAME'), 'mine');
+    expect(run('build').code).toBe(0);
+    expect(readFileSync(join(work, 'site/CNAME'), 'utf8')).toBe('mine');
+  });
+
+  it('shows private notes only in a folder of their own', () => {
+    run('build');
+    expect(run('build', '--private').code).toBe(0);
+    expect(readFileSync(join(work, 'site-private/index.html'), 'utf8')).toMatch(/private/i);
+    const { code, err } = run('build', '--private', '--out', 'site');
+    expect(code).toBe(2);
+    expect(err).toContain('Choose another folder');
+  });
+
+  it('checks and writes nothing', () => {
+    const { code, out } = run('check', 'content', '--help');
+    expect(code).toBe(0);
+    expect(out).toContain('Usage');
+    expect(run('check').code).toBe(0);
+  });
+
+  it('exits 2 on wrong use', () => {
+    expect(run('bild').code).toBe(2);
+    expect(run('build', 'nowhere').code).toBe(2);
+    expect(run('explain', 'nowhere.abc').code).toBe(2);
+  });
+
+  it('explains a bare tune, the same each time', () => {
+    const abc = 'X:1\nT:Bare\nM:4/4\nL:1/8\nK:D\nDEFG ABcd|d4 D4|\n';
+    writeFileSync(join(work, 'bare.abc'), abc);
+    const args = ['explain', 'bare.abc', '--json', '--anchor', 'A2', '--arrive', 'up'];
+    const { code, out } = run(...args);
+    expect(code).toBe(0);
+    const study = JSON.parse(out);
+    expect(study.bowbookStudy).toBe(1);
+    const [lead] = study.tunes[0].anchors[0].leadIns;
+    // Eight separate notes have seven junctions; 2^7 groupings, half of which arrive.
+    expect(lead.groupings).toBe('128');
+    expect(lead.arriving).toBe('64');
+    expect(study.tunes[0].anchors[0].arrivals).toEqual([
+      { pass: 1, direction: 'down', agrees: false },
+    ]);
+    expect(run(...args).out).toBe(out);
+  });
+});

@@ -1,0 +1,167 @@
+import { gzipSync } from 'node:zlib';
+import { describe, expect, test } from 'vitest';
+import type { Study } from '../../shared/study.ts';
+import { cellsOf, engraveTune, standAlone } from '../../src/engrave/engrave-tune.ts';
+import type { Score } from '../../src/engrave/score.ts';
+import { composeStudy } from './compose-study.ts';
+import { corpusTunes } from './corpus-tunes.ts';
+import { jig, reel, slipJig } from './test-tunes.ts';
+
+const tunes = [
+  ['reel', reel],
+  ['jig', jig],
+  ['slip jig', slipJig],
+] as const;
+
+const svgOf = (score: Score): string => score.cells.map(c => c.svg).join('');
+const idsOf = (svg: string): readonly (string | undefined)[] =>
+  [...svg.matchAll(/data-note="([^"]+)"/g)].map(m => m[1]);
+const writtenIds = ({ tune }: Study): readonly string[] =>
+  tune.events.flatMap(e => (e.kind === 'note' ? [e.id] : []));
+
+/** Stroke signs of a cell from left to right: a bracket goes up first, a V goes down. */
+function signsOf(svg: string): readonly { x: number; direction: 'down' | 'up' }[] {
+  const paths = [...svg.matchAll(/<path class="mark-(?:all|change|anchor)" d="([^"]*)"/g)];
+  return paths
+    .flatMap(([, d]) => [...(d ?? '').matchAll(/M([\d.]+) ([\d.]+)([vl])/g)])
+    .map(m => ({ x: Number(m[1]), direction: m[3] === 'v' ? ('down' as const) : ('up' as const) }))
+    .sort((a, b) => a.x - b.x);
+}
+
+describe.each(tunes)('%s', (_, text) => {
+  const study = composeStudy(text);
+  const score = engraveTune(study);
+  const svg = svgOf(score);
+
+  test('every written note is drawn once, in order', () => {
+    expect(idsOf(svg)).toEqual(writtenIds(study));
+  });
+
+  test('every bar is in one cell', () => {
+    expect(score.cells.flatMap(c => c.bars)).toEqual(study.tune.bars.map((_bar, b) => b));
+  });
+
+  test('the signs drawn are the strokes of the first pass', () => {
+    const first = new Map<number, string>();
+    for (const { notes, direction } of study.bowing.plan.strokes) {
+      const event = study.performance.notes[notes[0] ?? -1]?.event;
+      if (event !== undefined && !first.has(event)) first.set(event, direction);
+    }
+    for (const cell of score.cells) {
+      const wanted = cell.bars.flatMap(b => {
+        const bar = study.tune.bars[b];
+        return bar ? [...first].filter(([e]) => bar.first <= e && e < bar.end) : [];
+      });
+      const inOrder = wanted.sort(([a], [b]) => a - b).map(([, direction]) => direction);
+      expect([cell.name, signsOf(cell.svg).map(s => s.direction)]).toEqual([cell.name, inOrder]);
+    }
+  });
+
+  test('cells share width, height and staff, so that they join', () => {
+    for (const cell of score.cells) {
+      expect([cell.width, cell.height, cell.staffTop]).toEqual([
+        score.cells[0]?.width,
+        score.cells[0]?.height,
+        score.cells[0]?.staffTop,
+      ]);
+      const staff = /class="staff"[^>]*d="M0 ([\d.]+)H([\d.]+)/.exec(cell.svg);
+      expect(Number(staff?.[1])).toBeCloseTo(cell.staffTop, 1);
+      const prelude = /class="staff"[^>]*d="M0 ([\d.]+)/.exec(cell.prelude);
+      expect(prelude?.[1]).toBe(staff?.[1]);
+    }
+  });
+
+  test('symbols that are used exist, and no other', () => {
+    const used = new Set(
+      [...(svg + score.cells.map(c => c.prelude).join('')).matchAll(/href="#([^"]+)"/g)].map(
+        m => m[1],
+      ),
+    );
+    expect([...used].sort()).toEqual([...score.glyphs.keys()].sort());
+    for (const id of used) expect(score.symbols).toContain(`<symbol id="${id}"`);
+  });
+
+  test('nothing that a strict policy forbids, and well-formed', () => {
+    const everything = svg + score.symbols + score.cells.map(c => c.prelude).join('');
+    expect(everything).not.toMatch(/ style=|<style| on\w+=|NaN|undefined|Infinity/);
+    expect(everything.match(/<g[ >]/g)?.length).toBe(everything.match(/<\/g>/g)?.length);
+  });
+
+  test('nothing is drawn above the top or below the bottom', () => {
+    for (const cell of score.cells) {
+      const ys = [...cell.svg.matchAll(/ y="([\d.-]+)"/g)].map(m => Number(m[1]));
+      expect(Math.min(...ys)).toBeGreaterThan(0);
+      expect(Math.max(...ys)).toBeLessThan(cell.height);
+    }
+  });
+});
+
+test('a slur over the edge of a cell is drawn on both sides', () => {
+  const cut = composeStudy(jig);
+  const bare = composeStudy(jig.replace('(D|G2)B', 'D|G2B').replace('(a|b)', 'a|b'));
+  const curves = (study: Study): Record<string, number> =>
+    Object.fromEntries(
+      engraveTune(study).cells.map(c => [c.name, (c.svg.match(/M[^Mc]*c[^Mc]*c/g) ?? []).length]),
+    );
+  const [with_, without] = [curves(cut), curves(bare)];
+  const added = Object.keys(with_).filter(name => (with_[name] ?? 0) > (without[name] ?? 0));
+  expect(added).toEqual(['A3-A4', 'A5-A6', 'A7-A8']);
+  expect(with_['A5-A6']).toBe((without['A5-A6'] ?? 0) + 2);
+});
+
+test('an anchor is set off by class, tint and outline', () => {
+  const plain = composeStudy(reel);
+  const bar = plain.tune.bars.find(b => b.name === 'B3');
+  if (!bar) throw new Error('no bar B3');
+  const score = engraveTune(composeStudy(reel, [{ first: bar.first, last: bar.end - 1 }]));
+  const cell = score.cells.find(c => c.name === 'B3-B4');
+  const anchored = [...(cell?.svg.matchAll(/data-note="([^"]+)" class="in-anchor"/g) ?? [])].map(
+    m => m[1],
+  );
+  expect(anchored).toEqual(idsOf(cell?.svg ?? '').filter(id => id?.startsWith('B3:')));
+  expect(cell?.svg).toContain('class="anchor-band"');
+  expect(cell?.svg).toContain('class="anchor-edge"');
+  expect(cell?.svg).toContain('class="mark-anchor"');
+  expect(svgOf(score).match(/anchor-band/g)?.length).toBe(1);
+});
+
+test('layers can be left out', () => {
+  const bare = svgOf(
+    engraveTune(composeStudy(reel), { marks: false, fingers: false, letters: false }),
+  );
+  expect(bare).not.toMatch(/layer-marks|layer-fingers|layer-letters/);
+});
+
+test('the spoken alternative is escaped', () => {
+  const score = engraveTune(composeStudy(jig), { describe: cell => `"${cell.name}" & more` });
+  expect(score.cells[0]?.svg).toContain('aria-label="&quot;A1-A2&quot; &amp; more"');
+});
+
+test('an excerpt has the cells of its bars, and a cell can stand alone', () => {
+  const score = engraveTune(composeStudy(slipJig));
+  expect(cellsOf(score, [1, 2]).map(c => c.name)).toEqual(['A1-A2', 'A3-A4']);
+  const alone = standAlone(score, score.cells[0]?.svg ?? '');
+  for (const [, id] of alone.matchAll(/href="#([^"]+)"/g)) expect(alone).toContain(`id="${id}"`);
+});
+
+test('a reel of thirty-two bars keeps to its budget of bytes', () => {
+  const score = engraveTune(composeStudy(reel), { fingers: false, letters: false });
+  const preludes = [...new Set(score.cells.map(c => c.prelude))].join('');
+  const page = score.symbols + preludes + svgOf(score);
+  console.log(`reel with all marks: ${page.length} bytes, ${gzipSync(page).length} gzipped`);
+  expect(page.length).toBeLessThan(34_000);
+});
+
+const corpus = corpusTunes(150);
+test.skipIf(corpus.length === 0)(`${corpus.length} tunes of the corpus: every note once`, () => {
+  const started = performance.now();
+  for (const text of corpus) {
+    const study = composeStudy(text);
+    const svg = svgOf(engraveTune(study));
+    expect([study.tune.title, idsOf(svg)]).toEqual([study.tune.title, writtenIds(study)]);
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+  }
+  console.log(
+    `${((performance.now() - started) / corpus.length).toFixed(1)} ms a tune, study included`,
+  );
+});

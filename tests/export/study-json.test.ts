@@ -1,0 +1,51 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { studyBook } from '../../src/build.ts';
+import { studyJson } from '../../src/export/study-json.ts';
+
+const root = join(import.meta.dirname, '../..');
+const schema = JSON.parse(readFileSync(join(root, 'docs/study.schema.json'), 'utf8'));
+
+/** Of the study as JSON, what the tests read. */
+interface StudyData {
+  readonly tunes: readonly {
+    readonly id: string;
+    readonly notes: readonly { readonly id: string; readonly line: number }[];
+    readonly played: readonly { readonly note: string; readonly stroke: number }[];
+    readonly strokes: readonly { readonly notes: readonly string[] }[];
+    readonly phrases: readonly { readonly bars: string; readonly of: string | null }[];
+  }[];
+}
+
+let study: StudyData;
+
+beforeAll(async () => {
+  const { tunes, problems } = await studyBook(join(root, 'content'), () => {});
+  const studies = tunes.flatMap(t => (t.study === null ? [] : [t.study]));
+  study = JSON.parse(JSON.stringify(studyJson(studies, problems)));
+});
+
+describe('the demo book’s study as JSON', () => {
+  it('has the shape that docs/study.schema.json publishes', () => {
+    const validate = new Ajv2020({ allErrors: true }).compile(schema);
+    validate(study);
+    expect(validate.errors ?? []).toEqual([]);
+  });
+
+  it('names each written note once, and plays only notes that are written', () => {
+    for (const tune of study.tunes) {
+      const ids = tune.notes.map(n => n.id);
+      expect(new Set(ids).size, tune.id).toBe(ids.length);
+      expect(tune.played.filter(p => !ids.includes(p.note))).toEqual([]);
+    }
+  });
+
+  it('gives every played note the stroke that holds it', () => {
+    for (const tune of study.tunes) {
+      const laid = tune.strokes.flatMap((s, i) => s.notes.map(note => ({ note, stroke: i })));
+      expect(laid, tune.id).toEqual(tune.played.map(({ note, stroke }) => ({ note, stroke })));
+    }
+  });
+});

@@ -1,0 +1,110 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, normalize, relative } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+/** Who may import whom: the rule of `docs/architecture.md`, read off the import lines. */
+const root = join(import.meta.dirname, '../..');
+
+interface ImportLine {
+  readonly from: string;
+  /** A file of the project, or a package name. */
+  readonly to: string;
+  readonly typeOnly: boolean;
+}
+
+function importLines(folder: string): ImportLine[] {
+  const files = readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.ts'))
+    .map(name => join(folder, name));
+  return files.flatMap(from => {
+    const text = readFileSync(join(root, from), 'utf8');
+    const found = text.matchAll(
+      /^(?:import|export)\s+(type\s)?[^;'"=]*?\bfrom\s+['"]([^'"]+)['"]|^import\s+['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]/gm,
+    );
+    return [...found].map(m => {
+      const target = m[2] ?? m[3] ?? m[4] ?? '';
+      const to = target.startsWith('.')
+        ? relative(root, normalize(join(root, dirname(from), target)))
+        : target;
+      return { from, to, typeOnly: m[1] !== undefined };
+    });
+  });
+}
+
+const room = (path: string): string => path.split('/').slice(0, 2).join('/');
+const shown = (lines: readonly ImportLine[]) => lines.map(l => `${l.from} -> ${l.to}`);
+
+describe('the rooms', () => {
+  const shared = importLines('shared');
+  const src = importLines('src');
+
+  it('are not empty', () => {
+    expect(shared.length).toBeGreaterThan(20);
+    expect(src.length).toBeGreaterThan(20);
+  });
+
+  it('shared/ imports nothing but itself', () => {
+    expect(shown(shared.filter(l => !l.to.startsWith('shared/')))).toEqual([]);
+  });
+
+  it('inside shared/ nothing looks upward', () => {
+    const ladder = ['music', 'fingering', 'sections', 'bowing', 'drills'].map(r => `shared/${r}`);
+    const rung = (path: string): number => {
+      const at = ladder.indexOf(room(path));
+      if (at >= 0) return at;
+      return path === 'shared/problem.ts' || path === 'shared/nearest.ts' ? -1 : ladder.length;
+    };
+    expect(shown(shared.filter(l => rung(l.to) > rung(l.from)))).toEqual([]);
+  });
+
+  it('a stage takes only types from other stages', () => {
+    const stages = ['read', 'abc', 'engrave', 'pages', 'print', 'export', 'browser'].map(
+      r => `src/${r}`,
+    );
+    const wrong = src.filter(
+      l =>
+        stages.includes(room(l.from)) &&
+        l.to.startsWith('src/') &&
+        room(l.to) !== room(l.from) &&
+        room(l.to) !== 'src/report' &&
+        !l.typeOnly,
+    );
+    expect(shown(wrong)).toEqual([]);
+  });
+
+  it('the pages, print and export do not know each other', () => {
+    const three = ['src/pages', 'src/print', 'src/export'];
+    const wrong = src.filter(
+      l =>
+        three.includes(room(l.from)) && three.includes(room(l.to)) && room(l.from) !== room(l.to),
+    );
+    expect(shown(wrong)).toEqual([]);
+  });
+
+  it('the pages’ scripts import shared/ only', () => {
+    const wrong = src.filter(
+      l =>
+        room(l.from) === 'src/browser' &&
+        !l.to.startsWith('shared/') &&
+        room(l.to) !== 'src/browser',
+    );
+    expect(shown(wrong)).toEqual([]);
+  });
+
+  it.each([
+    ['src/read', /^(unified|remark-|rehype-|mdast-|hast-|unist-|yaml$|zod$)/],
+    ['src/pages', /^handlebars/],
+    ['src/engrave', /^(jsdom|fontkit)/],
+  ])('%s is the one doorway to its libraries', (doorway, packages) => {
+    const wrong = src.filter(l => packages.test(l.to) && room(l.from) !== doorway && !l.typeOnly);
+    expect(shown(wrong)).toEqual([]);
+    expect(src.some(l => packages.test(l.to) && room(l.from) === doorway)).toBe(true);
+  });
+
+  it('abcjs is reached through src/abc and src/engrave', () => {
+    const wrong = src.filter(
+      l => l.to.startsWith('abcjs') && !['src/abc', 'src/engrave'].includes(room(l.from)),
+    );
+    expect(shown(wrong)).toEqual([]);
+  });
+});

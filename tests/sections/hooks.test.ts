@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
+import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { hooksOf } from '../../shared/sections/hooks.ts';
+import { hookSentence } from '../../shared/words/en/hooks.ts';
+import { readTune } from '../fingering/read-tune.ts';
+
+/** The sentences about a whole tune, with its strokes given as how many notes each has, down first. */
+function hooks(abc: string, counts: readonly number[]): string[] {
+  const tune = readTune(abc);
+  const { fingering } = assignFingers(tune, fiddleTuning);
+  const notes = tune.events.flatMap((e, i) => (e.kind === 'note' ? [i] : []));
+  let at = 0;
+  const strokes = counts.map((count, i) => {
+    at += count;
+    return {
+      direction: i % 2 === 0 ? ('down' as const) : ('up' as const),
+      notes: notes.slice(at - count, at),
+    };
+  });
+  expect(at).toBe(notes.length);
+  const passage = { first: 0, last: tune.events.length - 1 };
+  return hooksOf(tune, fingering, passage, strokes).map(h => hookSentence(tune, fiddleTuning, h));
+}
+
+describe('what stands out', () => {
+  it('in a run there and back, slurred in twos round its top', () => {
+    expect(hooks('K:G\n(GA) (Bc) d2|(cB) (AG) z2|', [2, 2, 1, 2, 2])).toEqual([
+      'Slurred in twos: G–A, B–C, C–B, A–G.',
+      'A run of 5 letters up: G A B C D.',
+      'A run of 5 letters down: D C B A G.',
+      'New strings: to A within a stroke, to D within a stroke.',
+      'The strokes are the same from either end: 2 2 1 2 2.',
+    ]);
+  });
+  it('where one finger crosses, and each new string has the same stroke', () => {
+    expect(hooks('K:D\nFEBc eFcB|', [1, 1, 1, 1, 1, 1, 1, 1])).toEqual([
+      'Finger 1 on two strings: E and B.',
+      'Finger 2 on two strings: F sharp and C sharp.',
+      'New strings: to A on a down-bow, to D on an up-bow, to A on a down-bow.',
+    ]);
+    expect(hooks('K:G\nGFAB z2|dB FG|', [1, 1, 1, 1, 1, 1, 1, 1]).at(-1)).toBe(
+      'Every new string begins on a down-bow.',
+    );
+  });
+  it('counts a tied note once, and three letters are no run', () => {
+    expect(hooks('K:D\nA2 B2 c2 A2-|A8|', [1, 1, 1, 2])).toEqual([]);
+  });
+});
