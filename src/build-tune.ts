@@ -1,6 +1,6 @@
 import type { AnchorRequest } from '../shared/bowing/bowing.ts';
 import { type Problem, problem } from '../shared/problem.ts';
-import { type Study, studyTune } from '../shared/study.ts';
+import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
 import { creditLine } from '../shared/words/en/credits.ts';
 import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
 import { parseTunes } from './abc/parse-tune.ts';
@@ -12,6 +12,7 @@ import type { AnchorBlock, BookSettings, NotesBlock, Rights, TuneBlock } from '.
 /** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
 export interface StudiedTune {
   readonly block: TuneBlock;
+  readonly request: StudyRequest;
   readonly study: Study | null;
   readonly rights: Rights | null;
   readonly problems: readonly Problem[];
@@ -23,27 +24,21 @@ export function buildTune(
   anchors: readonly AnchorBlock[],
   settings: BookSettings,
 ): StudiedTune {
-  const rights = block.rights ?? settings.rights;
-  const unknown = problem('rights-unknown', 'warning', block.place, { facts: { tune: block.id } });
-  const rightsProblems = rights === null ? [unknown] : [];
-  const parsed = parseTunes(block.abc, { id: block.id });
-  const tune = parsed.tunes[0];
-  if (!tune) {
-    return { block, study: null, rights, problems: [...parsed.problems, ...rightsProblems] };
-  }
-  const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, {
+  const request: StudyRequest = {
     tuning: block.tuning ?? settings.tuning,
     bowing: { ...settings.bowing, restart: block.restart ?? settings.bowing.restart },
     start: block.start,
     anchors: anchors.map(anchorRequest),
     unit: block.unit,
-  });
-  return {
-    block,
-    study,
-    rights,
-    problems: [...parsed.problems, ...rightsProblems, ...study.problems],
   };
+  const rights = block.rights ?? settings.rights;
+  const unknown = problem('rights-unknown', 'warning', block.place, { facts: { tune: block.id } });
+  const parsed = parseTunes(block.abc, { id: block.id });
+  const problems = [...(rights === null ? [unknown] : []), ...parsed.problems];
+  const tune = parsed.tunes[0];
+  if (!tune) return { block, request, study: null, rights, problems };
+  const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, request);
+  return { block, request, study, rights, problems: [...problems, ...study.problems] };
 }
 
 const anchorRequest = (a: AnchorBlock): AnchorRequest => ({

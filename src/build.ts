@@ -51,10 +51,11 @@ export async function buildSite(options: BuildOptions): Promise<BuildResult> {
     noteChain: block => buildChain(block, book.settings),
     isPrivate: options.isPrivate,
   });
+  const publicMedia = book.media.filter(m => options.isPrivate || !book.privateMedia.includes(m));
   writeSite(options.out, [
     ...siteAssets(),
     ...(options.isPrivate ? [privateMarker] : []),
-    ...book.media.map(path => ({ path, copyOf: join(book.root, path) })),
+    ...publicMedia.map(path => ({ path, copyOf: join(book.root, path) })),
     ...pages.map(page => ({ path: page.path, content: page.html })),
   ] satisfies SiteFile[]);
   return { book, tunes, problems, failed, pages: pages.length };

@@ -1,5 +1,5 @@
 import { compare, fraction } from '../music/fraction.ts';
-import type { Performance, SoundedNote } from '../music/performance.ts';
+import type { Performance, PlayedBar, SoundedNote } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
@@ -152,23 +152,39 @@ export function strokeGroups(score: BowScore, from: number, end: number): number
   return groups;
 }
 
-function firstStroke(score: BowScore, groups: readonly number[][], opening: boolean): Direction {
-  const { notes, bars } = score.performance;
+/** The first stroke of a stretch; `opening` for that of the whole tune. */
+export function firstStroke(
+  score: BowScore,
+  groups: readonly (readonly number[])[],
+  opening: boolean,
+): Direction {
+  const { notes } = score.performance;
   if (opening && score.start) return score.start;
   const eventOf = (group: readonly number[]): number => notes[group[0] ?? -1]?.event ?? -1;
   const sign = groups.findIndex(g => score.marks[eventOf(g)] != null);
   const mark = score.marks[eventOf(groups[sign] ?? [])];
   if (mark) return strokeDirection(mark, sign);
-  const first = groups[0]?.[0] ?? 0;
-  const played = notes[first]?.barPlayed ?? 0;
-  const bar = score.tune.bars[bars[opening ? 0 : played]?.bar ?? -1];
-  if (!bar) return 'down';
+  const bar = openingBar(score, groups[0]?.[0] ?? 0, opening);
+  if (!bar || !opensShort(score, bar)) return 'down';
+  const reach = groups.findIndex(g => g.includes(bar.end));
+  return strokeDirection('down', Math.max(0, reach));
+}
+
+/** The bar in which a stretch begins. */
+export const openingBar = (
+  score: BowScore,
+  from: number,
+  opening: boolean,
+): PlayedBar | undefined =>
+  score.performance.bars[opening ? 0 : (score.performance.notes[from]?.barPlayed ?? 0)];
+
+/** The bar is not full, or begins with a rest. */
+export function opensShort(score: BowScore, played: PlayedBar): boolean {
+  const bar = score.tune.bars[played.bar];
+  if (!bar) return false;
   const full = fraction(bar.meter.beats, bar.meter.unit);
   const short = bar.pickup || (!bar.meter.free && compare(bar.length, full) < 0);
-  if (!short && score.tune.events[bar.first]?.kind !== 'rest') return 'down';
-  const next = bars[opening ? 0 : played]?.end ?? 0;
-  const reach = groups.findIndex(g => g.includes(next));
-  return strokeDirection('down', Math.max(0, reach));
+  return short || score.tune.events[bar.first]?.kind === 'rest';
 }
 
 /** Strokes of a tune as played, with a warning for each sign that the count does not reach. */

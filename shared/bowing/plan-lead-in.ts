@@ -5,6 +5,7 @@ import {
   compareCost,
   type LeadInForm,
   noCost,
+  type StrokeTerms,
   strokeTerms,
   turned,
 } from './lead-in-form.ts';
@@ -92,19 +93,27 @@ export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowin
   const n = form.notes;
   if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
   const terms = forms.map(f => ({ ...strokeTerms(f), alike: f.start === form.start }));
-  const cost = (i: number, j: number, direction: Direction): Cost =>
-    terms.reduce<Cost>(
-      (sum, t) => addCost(sum, t.cost(i, j, t.alike ? direction : turned(direction))),
-      noCost,
-    );
+  return bestBy(form, k, {
+    lastFrom: i => Math.min(...terms.map(t => t.lastFrom(i))),
+    cost: (i, j, direction) =>
+      terms.reduce<Cost>(
+        (sum, t) => addCost(sum, t.cost(i, j, t.alike ? direction : turned(direction))),
+        noCost,
+      ),
+  });
+}
+
+/** The k best bowings of a form of one note or more that arrive, under any costs of strokes. */
+export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedBowing[] {
+  const n = form.notes;
   const end: Way = { cost: noCost, last: n, rest: null };
   const down: Way[][] = Array.from({ length: n + 1 }, () => []);
   const up: Way[][] = Array.from({ length: n + 1 }, () => []);
   (form.arrive === 'down' ? down : up)[n] = [end];
   for (let i = n - 1; i >= 0; i--) {
-    const last = Math.min(...terms.map(t => t.lastFrom(i)));
-    down[i] = bestFrom(form, i, last, k, up, j => cost(i, j, 'down'));
-    up[i] = bestFrom(form, i, last, k, down, j => cost(i, j, 'up'));
+    const last = terms.lastFrom(i);
+    down[i] = bestFrom(form, i, last, k, up, j => terms.cost(i, j, 'down'));
+    up[i] = bestFrom(form, i, last, k, down, j => terms.cost(i, j, 'up'));
   }
   return ((form.start === 'down' ? down : up)[0] ?? []).map(way => ({
     bowing: bowingOf(way, n),

@@ -130,9 +130,23 @@ function studyAnchor(
   const reached = laid.reached.filter(r => notes[r.note]?.event === passage.first);
   const missed = reached.filter(r => r.direction !== passage.direction).map(r => r.note);
   const stretches = freeStretches(score, laid, passages, passage);
-  const regions = stretches.map(s =>
-    mendRegion(context, score, laid, s.from, s.end, level, request.preset),
-  );
+  const leadIns = planBowings(context, score, passage, stretches, level, request.preset);
+  const regionsOf = (all: readonly { from: number; end: number }[]) =>
+    all.map(s => mendRegion(context, score, laid, s.from, s.end, level, request.preset));
+  const mendsIn = (all: readonly { from: number; end: number }[]): Edit[] =>
+    findMends({
+      score,
+      laid,
+      passages,
+      regions: regionsOf(all),
+      targets: missed.map(anchorFault),
+    });
+  // Where the lead-in alone cannot mend it, look back past the repeat sign it starts at.
+  const near = missed.length > 0 ? mendsIn(stretches) : [];
+  const far =
+    missed.length > 0 && near.length === 0
+      ? mendsIn(settledBefore(score, laid, passages, missed))
+      : near;
   return {
     ...passage,
     arrivals: reached.map(({ note, direction }) => ({
@@ -140,12 +154,22 @@ function studyAnchor(
       direction,
       agrees: direction === passage.direction,
     })),
-    leadIns: planBowings(context, score, passage, stretches, level, request.preset),
-    mends:
-      missed.length > 0
-        ? findMends({ score, laid, passages, regions, targets: missed.map(anchorFault) })
-        : [],
+    leadIns,
+    mends: far,
   };
+}
+
+/** What was played between each sounded note and the last sign, anchor or restart before it. */
+function settledBefore(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+  notes: readonly number[],
+): { from: number; end: number }[] {
+  return notes.map(end => ({
+    from: stretchBefore(score, laid, passages, new Set(), end).from,
+    end,
+  }));
 }
 
 /** Mends of each sign that the count does not reach, as text, best first. */

@@ -7,8 +7,8 @@ import type { Meter, Part } from './tune.ts';
  * leads into it, `A8/2` bar 8 in the second ending.
  *
  * A new part begins at a repeat sign, after a double bar, and at `P:`; where `P:` is used in the
- * body it alone makes parts. A double bar close to the start of a part (within four full bars) or
- * inside an open repeat is only a sign to the eye.
+ * body it alone makes parts. A double bar within four full bars of the start of the tune, or of
+ * the double bar before, or inside an open repeat, is only a sign to the eye.
  *
  * A short bar before a repeat sign may be the end of one part or the start of the next:
  *
@@ -151,8 +151,10 @@ function endsPart(
   if (full === 0 && bar.closesRepeat === 1) return false;
   if (bar.closesRepeat > 1 || next.opensRepeat) return true;
   const lastEnding = bar.endings.length > 0 && next.endings.length === 0;
+  const afterRepeat = (bars[from - 1]?.closesRepeat ?? 1) > 1;
   return (
-    (bar.closesPart && (full >= 4 || lastEnding) && !(repeatOpen && !lastEnding)) || lastEnding
+    (bar.closesPart && (full >= 4 || afterRepeat || lastEnding) && !(repeatOpen && !lastEnding)) ||
+    lastEnding
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { abcMessages } from './en/abc.ts';
 import { bowingMessages } from './en/bowing.ts';
+import { buildingMessages } from './en/building.ts';
 import { mapMessages } from './en/map.ts';
 import { readingMessages } from './en/reading.ts';
 
@@ -14,6 +15,7 @@ const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
   ...readingMessages,
   ...abcMessages,
   ...bowingMessages,
+  ...buildingMessages,
   ...mapMessages,
 };
 

@@ -5,7 +5,7 @@ import { pitchName } from '../../shared/music/pitch.ts';
 import { longestPerformance, unroll } from '../../shared/music/played-order.ts';
 import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
-import type { DraftBar } from './collect-bars.ts';
+import type { DraftBar } from './draft-bar.ts';
 import type { Locate } from './locate.ts';
 
 /**

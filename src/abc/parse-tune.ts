@@ -1,16 +1,12 @@
-import { nameBars } from '../../shared/music/name-bars.ts';
-import { readPartOrder } from '../../shared/music/part-order.ts';
-import type { AbcSource, Bar, Tune, TuneEvent } from '../../shared/music/tune.ts';
+import type { AbcSource, Tune } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { parseWithAbcjs, type RawTune, readWarning } from './abcjs-parse.ts';
+import { buildTune } from './build-tune.ts';
 import { checkTune } from './check-tune.ts';
-import { collectBars, type DraftBar } from './collect-bars.ts';
+import { collectBars } from './collect-bars.ts';
 import { type Locate, locator } from './locate.ts';
-import { fieldText, readAliases, readCredits, readTempo, readUnit } from './read-header.ts';
-import { readKey, readMeter } from './read-key.ts';
-import { readSigns } from './read-note.ts';
+import { fieldText } from './read-header.ts';
 import { type Chunk, splitSource } from './split-source.ts';
-import { tuneType } from './tune-type.ts';
 
 export interface ParsedTunes {
   readonly tunes: readonly Tune[];
@@ -20,15 +16,19 @@ export interface ParsedTunes {
 /**
  * Reads every tune of a fence or file. What cannot be read becomes a placed problem, and what can
  * be built still is; nothing throws. `ids.id` names the first tune, and with `-2`, `-3` the others;
- * without it each is named after its title.
+ * without it each is named after its title. With `ids.number` only tunes with that `X:` are read.
  */
-export function parseTunes(source: AbcSource, ids: { readonly id?: string } = {}): ParsedTunes {
+export function parseTunes(
+  source: AbcSource,
+  ids: { readonly id?: string; readonly number?: string } = {},
+): ParsedTunes {
   const text = source.text.replace(/\r\n?/g, '\n');
   const plain: AbcSource = { ...source, text };
   const locate = locator(plain);
   const tunes: Tune[] = [];
   const problems: Problem[] = [];
   for (const chunk of splitSource(text)) {
+    if (ids.number !== undefined && !hasNumber(chunk, ids.number)) continue;
     const count = tunes.length + 1;
     const id = ids.id === undefined || count === 1 ? ids.id : `${ids.id}-${count}`;
     const tune = parseChunk(chunk, plain, locate, id, problems);
@@ -36,6 +36,9 @@ export function parseTunes(source: AbcSource, ids: { readonly id?: string } = {}
   }
   return { tunes, problems };
 }
+
+const hasNumber = (chunk: Chunk, number: string): boolean =>
+  /^X:\s*(\d+)/.exec(chunk.abc)?.[1] === number;
 
 function parseChunk(
   chunk: Chunk,
@@ -104,151 +107,3 @@ function lineStart(text: string, line: number): number {
   }
   return at;
 }
-
-function buildTune(
-  raw: RawTune,
-  drafts: readonly DraftBar[],
-  chunk: Chunk,
-  source: AbcSource,
-  locate: Locate,
-  id: string | undefined,
-): { readonly tune: Tune; readonly unknownParts: readonly string[] } {
-  const endings = endingsOf(drafts);
-  const { names, parts } = nameBars(
-    drafts.map((d, i) => ({
-      ...d,
-      endings: endings[i] ?? [],
-      opensEnding: d.opensEnding !== null,
-    })),
-  );
-  const events: TuneEvent[] = [];
-  const bars = drafts.map((draft, i): Bar => {
-    const name = names[i] ?? { name: '', part: 0, number: 0, pickup: false };
-    const first = events.length;
-    addEvents(draft, i, name.name, chunk, locate, events);
-    return {
-      ...name,
-      endings: endings[i] ?? [],
-      meter: draft.meter,
-      key: draft.key,
-      first,
-      end: events.length,
-      length: draft.length,
-      opensRepeat: draft.opensRepeat,
-      closesRepeat: draft.closesRepeat,
-      closesPart: draft.closesPart,
-      place: locate(chunk.offset(draft.start)),
-    };
-  });
-  const staff = raw.lines.find(line => line.staff?.[0])?.staff?.[0];
-  const meter = readMeter(staff?.meter);
-  const unit = readUnit(chunk.abc, meter);
-  const title = fieldText(raw.metaText.title) ?? 'Untitled';
-  const rhythm = fieldText(raw.metaText.rhythm);
-  const written = fieldText(raw.metaText.partOrder);
-  const partNames = parts.map(p => p.name);
-  const order = written === null ? null : readPartOrder(written, partNames);
-  return {
-    unknownParts: order?.unknown ?? [],
-    tune: {
-      id: id ?? (slug(title) || 'tune'),
-      title,
-      aliases: readAliases(raw),
-      type: tuneType(rhythm),
-      rhythm,
-      meter,
-      key: readKey(staff?.key),
-      unit,
-      tempo: readTempo(raw.metaText.tempo, unit),
-      credits: readCredits(raw.metaText),
-      bars,
-      events,
-      parts,
-      order: order && order.order.length > 0 ? order.order : null,
-      source,
-    },
-  };
-}
-
-/**
- * The ending that each bar belongs to: from where one opens to where it closes. A last ending that
- * no double bar closes would run on to the next repeat sign; where that is a bare `:|`, it is taken
- * to be as long as the first ending, so that the repeat is of what comes after it.
- */
-function endingsOf(drafts: readonly DraftBar[]): readonly (readonly number[])[] {
-  let current: readonly number[] = [];
-  const endings = drafts.map(draft => {
-    if (draft.opensRepeat || draft.partName !== null) current = [];
-    if (draft.opensEnding) current = draft.opensEnding;
-    const own = current;
-    if (draft.closesEnding) current = [];
-    return own;
-  });
-  let firstLength = 0;
-  for (let i = 0; i < drafts.length; i++) {
-    if (!drafts[i]?.opensEnding) continue;
-    let end = i + 1;
-    while (end < drafts.length && !drafts[end]?.opensEnding && endings[end]?.length) end += 1;
-    const isFirst = i === 0 || !endings[i - 1]?.length;
-    if (isFirst) firstLength = end - i;
-    const bare = (drafts[end - 1]?.closesRepeat ?? 1) > 1 && !drafts[end]?.opensEnding;
-    if (!isFirst && bare) endings.fill([], Math.min(end, i + firstLength), end);
-  }
-  return endings;
-}
-
-/** Adds a bar's events. */
-function addEvents(
-  draft: DraftBar,
-  bar: number,
-  barName: string,
-  chunk: Chunk,
-  locate: Locate,
-  events: TuneEvent[],
-): void {
-  let number = 0;
-  for (const event of draft.events) {
-    const start = chunk.offset(event.start);
-    const shared = {
-      bar,
-      onset: event.onset,
-      duration: event.duration,
-      start,
-      stop: chunk.offset(event.stop),
-      place: locate(start),
-    };
-    if (event.rest) {
-      closeBefore(events, event.restSlurs.closed);
-      events.push({ kind: 'rest', ...shared });
-      continue;
-    }
-    number += 1;
-    events.push({
-      kind: 'note',
-      ...shared,
-      id: `${barName}:${number}`,
-      pitches: event.pitches,
-      graces: event.graces,
-      tuplet: event.tuplet,
-      ...readSigns(event.raw),
-    });
-  }
-}
-
-/** A slur closed at a rest closes on the last note before it. */
-function closeBefore(events: TuneEvent[], count: number): void {
-  const at = events.findLastIndex(e => e.kind === 'note');
-  const note = events[at];
-  if (count > 0 && note?.kind === 'note') {
-    events[at] = { ...note, slursClosed: note.slursClosed + count };
-  }
-}
-
-/** `The Lamplighter's Reel` becomes `the-lamplighters-reel`. */
-const slug = (title: string): string =>
-  title
-    .normalize('NFD')
-    .replace(/[\u0300-\u036f'’]/g, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');

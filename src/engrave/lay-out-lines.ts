@@ -34,8 +34,17 @@ export interface LaidLine {
   draw(): { readonly root: Shape; readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape> };
 }
 
+/** abcjs stops stretching a line this near to the width asked for. */
+const near = 2;
+
+/** Lines laid out alike, each as wide as `width` within two units, or narrower where it is sparse. */
+export interface LaidLines {
+  readonly width: number;
+  readonly lines: readonly LaidLine[];
+}
+
 /**
- * Lays out lines of one tune, each stretched to `width` or to the widest if one needs more, so
+ * Lays out lines of one tune, each stretched to `width`, or to the widest where one needs more, so
  * that cells are alike.
  */
 export function layOutLines(
@@ -43,9 +52,19 @@ export function layOutLines(
   lines: readonly LineRequest[],
   width: number,
   measure: MeasureText,
-): { readonly width: number; readonly lines: readonly LaidLine[] } {
-  const surface = makeSurface(measure);
-  const renderer = makeRenderer(parsed, surface);
+): LaidLines {
+  const laid = layOutOnce(parsed, lines, width, measure);
+  const needed = laid.width - edge;
+  return needed > width + near ? layOutOnce(parsed, lines, needed, measure) : laid;
+}
+
+function layOutOnce(
+  parsed: ParsedTune,
+  lines: readonly LineRequest[],
+  width: number,
+  measure: MeasureText,
+): LaidLines {
+  const renderer = makeRenderer(parsed, makeSurface(measure));
   const { engraver } = renderer.controller;
   const page = lines.map(({ elements, clef, key, meter }, i) => {
     const staff = {
@@ -59,9 +78,9 @@ export function layOutLines(
     return { staff: [staff], staffGroup: engraver.createABCLine([staff], null, i) };
   });
   const formatting = { ...parsed.formatting, stretchlast: 1 };
-  const widest = layout(renderer, { lines: page, formatting }, width, 30, true, undefined);
+  layout(renderer, { lines: page, formatting }, width, 30, false, undefined);
   return {
-    width: widest + edge,
+    width: Math.max(width + edge, ...page.map(({ staffGroup }) => staffGroup.w)),
     lines: page.map(({ staffGroup }, i) => ({
       group: staffGroup,
       draw: () => drawLine(renderer, staffGroup, i, measure),

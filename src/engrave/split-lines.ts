@@ -1,4 +1,4 @@
-import type { Tune } from '../../shared/music/tune.ts';
+import type { Meter, Tune } from '../../shared/music/tune.ts';
 import type { Cell } from './cut-cells.ts';
 import type { AbcElement } from './laid-line.ts';
 
@@ -45,7 +45,7 @@ export function splitLines(
   const lines: AbcElement[][] = cells.map(() => []);
   const keys: Sign[] = [];
   const events = new Map<number, number>();
-  const { elements, clef, key, meter } = joinLines(parsed);
+  const { elements, clef, key } = joinLines(parsed);
   let running = key;
   let current = 0;
   let gap: AbcElement[] = [];
@@ -77,6 +77,7 @@ export function splitLines(
     }
     // The prelude shows the tune's own key and metre.
     const opening = events.size === 0;
+    if (opening) keys[0] = running;
     const signs = opening ? gap.filter(e => !/^(key|meter)$/.test(e.el_type)) : gap;
     events.set(element.startChar ?? -1, event);
     lines[current]?.push(...signs, plain(element));
@@ -87,7 +88,7 @@ export function splitLines(
     elements: line,
     clef,
     key: keys[i] ?? key,
-    meter: i === 0 ? meter : null,
+    meter: i === 0 ? meterSign(tune.bars[0]?.meter ?? tune.meter) : null,
     events,
   }));
 }
@@ -97,7 +98,6 @@ function joinLines(parsed: ParsedTune): {
   elements: readonly AbcElement[];
   clef: Sign;
   key: Sign;
-  meter: Sign | null;
 } {
   const staffs = parsed.lines.flatMap(line => (line.staff?.[0] ? [line.staff[0]] : []));
   const first = staffs[0];
@@ -121,7 +121,14 @@ function joinLines(parsed: ParsedTune): {
       elements.push(element);
     }
   });
-  return { elements, clef: first.clef, key, meter: first.meter ?? null };
+  return { elements, clef: first.clef, key };
+}
+
+/** A metre as abcjs draws it; null where there is none. */
+function meterSign({ beats, unit, sign, free }: Meter): Sign | null {
+  if (free) return null;
+  if (sign !== null) return { type: sign === 'cut' ? 'cut_time' : 'common_time' };
+  return { type: 'specified', value: [{ num: `${beats}`, den: `${unit}` }] };
 }
 
 const accidentals = (key: Sign): string => JSON.stringify(key.accidentals ?? []);

@@ -52,7 +52,7 @@ export function tuneMap(
     return {
       label: phrase.label,
       bars: phrase.name,
-      firstNotes: shown ? openingLetters(study, phrase.first, phrase.end, 3) : '',
+      firstNotes: shown ? openingLetters(study, firstFullBar(study, phrase), phrase.end, 3) : '',
       kin: phrase.kin,
       kinSentence: kin(phrase),
       family: (families.indexOf(familyOf(phrase)) % 6) + 1,
@@ -78,6 +78,12 @@ export function tuneMap(
 
 /** The letter without its primes: a′ belongs to the family of a. */
 const familyOf = (phrase: Phrase): string => phrase.label.replace(/[′″'"]+$/, '');
+
+/** Event index at which a phrase proper begins: the pickup into it is left out, as in its name. */
+function firstFullBar({ tune }: Study, phrase: Phrase): number {
+  const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
+  return full?.first ?? phrase.first;
+}
 
 /** The first few notes as letters, the key's sharps and flats left out: `D F A`. */
 export function openingLetters(study: Study, first: number, end: number, count: number): string {

@@ -1,7 +1,8 @@
 import type { Anchor, LeadIn, Plan } from '../../shared/bowing/bowing.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
-import { editWords, leadInSentences, planSentence } from '../../shared/words/en/plans.ts';
+import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
+import { leadInSentences, strokeCount } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import { spokenPitch } from '../../shared/words/en/spoken.ts';
 
@@ -35,15 +36,13 @@ export function planView(study: Study, anchor: Anchor): PlanView {
     leadIns: anchor.leadIns.map(leadIn => ({
       told: leadInSentences(study, anchor, leadIn),
       plans: leadIn.plans.slice(0, mostPlans).map(plan => ({
-        sentence: planSentence(study.tune, plan),
+        sentence: `${planSentence(study.tune, plan)} ${strokeCount(plan.strokes)}`,
         strokes: drawnStrokes(study, leadIn, plan),
       })),
     })),
-    mends: anchor.mends.slice(0, mostMends).map(edit => sentenceCase(editWords(study.tune, edit))),
+    mends: anchor.mends.slice(0, mostMends).map(edit => editSentence(study.tune, edit)),
   };
 }
-
-const sentenceCase = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** Every stroke of the lead-in under a plan: strokes take turns from its start. */
 function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan): PlanLine['strokes'] {

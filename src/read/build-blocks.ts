@@ -1,19 +1,19 @@
 import type { Root as Hast } from 'hast';
 import type { Root, RootContent } from 'mdast';
-import { levels } from '../../shared/bowing/settings.ts';
-import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import { isAbcFence } from './abc-fence.ts';
 import { valueReader } from './attribute-values.ts';
-import type { Block, BookSettings, TuneBlock } from './book.ts';
+import type { Block, BookSettings } from './book.ts';
 import { type BookIndex, unknownName } from './book-index.ts';
+import { type AnyDefinition, definitionsOf, isDefinition } from './definitions.ts';
 import { toBody } from './parse-markdown.ts';
 import type { Directive } from './read-directive.ts';
 import type { FrontMatter } from './read-front-matter.ts';
 import { hasTarget, resolveLink } from './resolve-links.ts';
-import { rightsOf } from './rights.ts';
+import { notesBlock, planBlock, strokeBlock } from './simple-blocks.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 import { isBareText, isDirective, type PageSurvey, type TuneSeed } from './survey-page.ts';
+import { tuneBlock } from './tune-block.ts';
 
 export interface PageRequest {
   readonly source: SourceText;
@@ -33,20 +33,16 @@ export interface PageBlocks {
   readonly problems: readonly Problem[];
 }
 
-type Definition = Extract<RootContent, { type: 'definition' | 'footnoteDefinition' }>;
-
 /**
  * The second look at a page: every directive becomes a block and its node a mark, `bow-block`, with
  * the block's index. Each container's content is made into a body of its own, so that a body never
- * holds what stands in another. Definitions of links and footnotes belong to the whole page in
- * Markdown; here those written in private notes serve private notes only.
+ * holds what stands in another.
  */
 export function buildBlocks(request: PageRequest): PageBlocks {
   const { source, tree, survey, front, index, settings } = request;
   const blocks: (Block | null)[] = [];
   const problems: Problem[] = [];
   const definitions = definitionsOf(tree);
-  const referable = { open: names(definitions.open), hidden: names(definitions.hidden) };
   /** The tunes of the nearest definition or showing above. */
   let above: readonly string[] = [];
   let bodies = 0;
@@ -84,15 +80,20 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     if (isAbcFence(node)) {
       const seeds = survey.tunes.get(node) ?? [];
       if (seeds.length > 0) above = seeds.map(seed => seed.id);
-      return seeds.map(seed => mark(add(tuneBlock(seed, emptyBody()))));
+      return seeds.map(seed => mark(add(tuneBlock(seed, front, settings, emptyBody()))));
     }
     checkReference(node, hidden);
     const next = hasTarget(node) ? withTarget(node, hidden) : node;
-    if (next === null)
-      return 'children' in node ? changed(node.children as RootContent[], hidden) : [];
+    if (next === null) return wordsOf(node, hidden);
     return 'children' in next
       ? [{ ...next, children: changed(next.children as RootContent[], hidden) } as RootContent]
       : [next];
+  }
+
+  /** A link or picture that leads nowhere leaves its words. */
+  function wordsOf(node: RootContent, hidden: boolean): RootContent[] {
+    if (node.type === 'image') return [{ type: 'text', value: node.alt ?? '' }];
+    return 'children' in node ? changed(node.children as RootContent[], hidden) : [];
   }
 
   function add(block: Block): number {
@@ -127,7 +128,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
         content.filter(child => !isAbcFence(child)),
         hidden,
       );
-      return seed ? tuneBlock(seed, story) : null;
+      return seed ? tuneBlock(seed, front, settings, story) : null;
     }
     const values = valueReader(directive, problems);
     const of = tuneNamed(directive);
@@ -140,42 +141,15 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   }
 
   function simpleOf(directive: Directive): Block | null {
-    const values = valueReader(directive, problems);
     const { name, place } = directive;
-    if (name === 'stroke') {
-      const written = directive.label?.trim() ?? '';
-      if (written === 'up' || written === 'down')
-        return { kind: 'stroke', place, direction: written };
-      if (written !== '') {
-        problems.push(
-          problem('stroke-unknown', 'error', place, {
-            actual: written,
-            expected: ['up', 'down'],
-            nearest: nearest(written, ['up', 'down']),
-          }),
-        );
-      }
-      return null;
-    }
-    if (name === 'notes') {
-      const abc = directive.label?.replace(/\s*\n[\s>]*/g, ' ').trim() ?? '';
-      return abc === '' ? null : { kind: 'notes', place, abc, from: values.direction('from') };
-    }
-    if (name === 'plan') {
-      const to = values.text('to');
-      const level = values.oneOf('level', levels);
-      const preset = values.oneOf('preset', index.presets);
-      if (to === null) return null;
-      if (index.anchors.has(to)) return { kind: 'plan', place, to, level, preset };
-      const at = directive.values.to?.place ?? place;
-      problems.push(unknownName('anchor', to, at, index.anchors));
-      return null;
-    }
+    if (name === 'stroke') return strokeBlock(directive, problems);
+    if (name === 'notes') return notesBlock(directive, problems);
+    if (name === 'plan') return planBlock(directive, index, problems);
     const of = tuneNamed(directive);
     if (of === null) return null;
     if (name === 'map') return { kind: 'map', place, of };
     above = [of];
-    return { kind: 'show-tune', place, of, bars: values.bars('bars') };
+    return { kind: 'show-tune', place, of, bars: valueReader(directive, problems).bars('bars') };
   }
 
   /** The tune that a block is about: as `of` says, or the one above. */
@@ -201,28 +175,6 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     return null;
   }
 
-  function tuneBlock(seed: TuneSeed, body: Hast): TuneBlock {
-    const { facts } = seed;
-    const ownRights = facts.rights !== undefined || facts.permission !== undefined;
-    const { rights, permission } = ownRights ? facts : front;
-    const stated = rights !== undefined || permission !== undefined;
-    return {
-      kind: 'tune',
-      place: seed.place,
-      id: seed.id,
-      abc: seed.abc,
-      rights: stated ? rightsOf(rights, permission) : settings.rights,
-      learnedFrom: facts['learned-from'] ?? front['learned-from'] ?? null,
-      version: facts.version ?? front.version ?? null,
-      type: facts.type ?? front.type ?? null,
-      start: facts.start ?? front.start ?? null,
-      restart: facts.restart ?? front.restart ?? null,
-      tuning: facts.tuning ?? front.tuning ?? null,
-      unit: facts.unit ?? front.unit ?? null,
-      body,
-    };
-  }
-
   function withTarget<T extends { url: string } & RootContent>(node: T, hidden: boolean): T | null {
     const kind = node.type === 'image' ? 'image' : 'link';
     const resolved = resolveLink(node.url, kind, source.file, placeOf(node), index);
@@ -241,13 +193,10 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   }
 
   function checkReference(node: RootContent, hidden: boolean): void {
-    if (hidden || !('identifier' in node)) return;
-    const key = keyOf(node.type === 'footnoteReference', node.identifier);
-    if (referable.hidden.has(key) && !referable.open.has(key)) {
-      const name = node.label ?? node.identifier;
-      const actual = node.type === 'footnoteReference' ? `[^${name}]` : `[${name}]`;
-      problems.push(problem('reference-into-private', 'error', placeOf(node), { actual }));
-    }
+    if (hidden || !('identifier' in node) || !definitions.isHidden(node)) return;
+    const name = node.label ?? node.identifier;
+    const actual = node.type === 'footnoteReference' ? `[^${name}]` : `[${name}]`;
+    problems.push(problem('reference-into-private', 'error', placeOf(node), { actual }));
   }
 
   function proseOf(node: RootContent): RootContent {
@@ -255,7 +204,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     return { type: 'text', value: source.text.slice(from, node.position?.end.offset ?? from) };
   }
 
-  function changedDefinition(node: Definition, hidden: boolean): readonly RootContent[] {
+  function changedDefinition(node: AnyDefinition, hidden: boolean): readonly RootContent[] {
     if (node.type === 'footnoteDefinition') {
       const children = changed(node.children, hidden) as typeof node.children;
       return [{ ...node, children }];
@@ -279,29 +228,3 @@ const mark = (index: number): RootContent =>
     data: { hName: 'bow-block', hProperties: { dataBlock: `${index}` } },
     children: [],
   }) as unknown as RootContent;
-
-const isDefinition = (node: RootContent): node is Definition =>
-  node.type === 'definition' || node.type === 'footnoteDefinition';
-
-const keyOf = (footnote: boolean, identifier: string): string =>
-  `${footnote ? '^' : ''}${identifier.toLowerCase()}`;
-
-const names = (definitions: readonly Definition[]): ReadonlySet<string> =>
-  new Set(definitions.map(d => keyOf(d.type === 'footnoteDefinition', d.identifier)));
-
-function definitionsOf(tree: Root): {
-  readonly open: readonly Definition[];
-  readonly hidden: readonly Definition[];
-} {
-  const open: Definition[] = [];
-  const hidden: Definition[] = [];
-  const look = (nodes: readonly RootContent[], isHidden: boolean): void => {
-    for (const node of nodes) {
-      if (isDefinition(node)) (isHidden ? hidden : open).push(node);
-      const within = isHidden || (node.type === 'containerDirective' && node.name === 'private');
-      if ('children' in node) look(node.children as RootContent[], within);
-    }
-  };
-  look(tree.children, false);
-  return { open, hidden };
-}

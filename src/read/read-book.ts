@@ -1,5 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import type { Book, Page } from './book.ts';
 import { type BookIndex, indexNames } from './book-index.ts';
@@ -19,6 +20,8 @@ const folders = { lesson: 'lessons', tune: 'tunes', page: 'pages' } as const;
 export interface BookFiles {
   readonly texts: ReadonlyMap<string, string>;
   readonly media: readonly string[];
+  /** Files and folders that look meant for the book and stand where nothing reads them. */
+  readonly unread?: readonly string[];
 }
 
 /**
@@ -71,6 +74,9 @@ export function bookOf(
       ...finished.flatMap(({ problems }) => problems),
       ...nameProblems,
       ...repeatedSlugs(shown),
+      ...(files.unread ?? []).map(file =>
+        problem('file-unread', 'warning', null, { actual: file }),
+      ),
     ],
   };
 }
@@ -107,14 +113,33 @@ function repeatedSlugs(drafts: readonly PageDraft[]): readonly Problem[] {
 
 async function bookFiles(root: string): Promise<BookFiles> {
   const found = await Promise.all(Object.values(folders).map(folder => filesUnder(root, folder)));
-  const pages = found.flat().filter(file => file.endsWith('.md'));
+  const isPage = (file: string): boolean => file.endsWith('.md');
+  const pages = found.flat().filter(isPage);
   const texts = await Promise.all(
     [settingsFile, ...pages].map(async file => {
       const text = await readFile(join(root, file), 'utf8').catch(emptyIfMissing);
       return typeof text === 'string' ? [[file, text] as const] : [];
     }),
   );
-  return { texts: new Map(texts.flat()), media: await filesUnder(root, 'media') };
+  return {
+    texts: new Map(texts.flat()),
+    media: await filesUnder(root, 'media'),
+    unread: [...(await strays(root)), ...found.flat().filter(file => !isPage(file))],
+  };
+}
+
+/** Pages beside `bowbook.yaml` rather than in a folder, and folders whose name is misspelt. */
+async function strays(root: string): Promise<readonly string[]> {
+  const known = [...Object.values(folders), 'media'];
+  const entries = await readdir(root, { withFileTypes: true }).catch(emptyIfMissing);
+  return entries
+    .filter(entry =>
+      entry.isDirectory()
+        ? !known.includes(entry.name) && nearest(entry.name, known) !== null
+        : entry.name.endsWith('.md') && !/^readme\./i.test(entry.name),
+    )
+    .map(entry => entry.name)
+    .sort(compareText);
 }
 
 /** Files of a folder in order of name, hidden ones left out; empty where there is no such folder. */

@@ -112,9 +112,14 @@ function isBuilt(target: string, index: BookIndex): boolean {
   return [...index.pages.values()].some(page => page.sitePath === target);
 }
 
-/** From the site's folder of a page of the book to a path of the site. */
-const relative = (file: string, target: string): string =>
-  encodeURI(posix.relative(posix.dirname(file), target)).replace(/[?#]/g, encodeURIComponent);
+/**
+ * From a page of the book to a path of the site, where its page stands in a folder of the same name
+ * but never deeper.
+ */
+function relative(file: string, target: string): string {
+  const [folder = ''] = file.split('/', 1);
+  return encodeURI(posix.relative(folder, target)).replace(/[?#]/g, encodeURIComponent);
+}
 
 function withFragment(
   path: string,

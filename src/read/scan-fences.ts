@@ -92,11 +92,17 @@ export function scanFences({ file, text }: SourceText, firstLine = 1): FenceScan
     scanLine(lineText, line);
   }
 
-  /** In code, a fence as long as that of a block around would close it; in ABC it has no business. */
+  /**
+   * In code, a fence as long as that of a block around would close it. Elsewhere it is an example
+   * where the code says that it is Markdown; in other code it more likely means that the code was
+   * never closed, and the note after it would be printed.
+   */
   function breaksCode(lineText: string, around: OpenCode): boolean {
     const colons = fenceLike.exec(lineText)?.[2]?.length ?? 0;
     if (colons === 0) return false;
-    return isAbc(around.info) || open.some(container => colons >= container.colons);
+    return (
+      !/^(?:md|markdown)\b/i.test(around.info) || open.some(container => colons >= container.colons)
+    );
   }
 
   function scanLine(lineText: string, line: number): void {
@@ -171,8 +177,6 @@ export function scanFences({ file, text }: SourceText, firstLine = 1): FenceScan
   }
   return { containers, problems };
 }
-
-const isAbc = (info: string): boolean => /^abc\b/i.test(info);
 
 /**
  * A line that says "private" after colons of some kind, but is no fence: `::private`,

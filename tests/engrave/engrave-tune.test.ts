@@ -1,8 +1,9 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import type { Study } from '../../shared/study.ts';
-import { cellsOf, engraveTune, standAlone } from '../../src/engrave/engrave-tune.ts';
+import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { Score } from '../../src/engrave/score.ts';
+import { cellsOf, standAlone } from '../../src/engrave/score-cells.ts';
 import { composeStudy } from './compose-study.ts';
 import { corpusTunes } from './corpus-tunes.ts';
 import { jig, reel, slipJig } from './test-tunes.ts';
@@ -101,7 +102,10 @@ test('a slur over the edge of a cell is drawn on both sides', () => {
   const bare = composeStudy(jig.replace('(D|G2)B', 'D|G2B').replace('(a|b)', 'a|b'));
   const curves = (study: Study): Record<string, number> =>
     Object.fromEntries(
-      engraveTune(study).cells.map(c => [c.name, (c.svg.match(/M[^Mc]*c[^Mc]*c/g) ?? []).length]),
+      engraveTune(study).cells.map(c => [
+        c.name,
+        (c.svg.match(/M[\d. -]+c[\d. -]+c[\d. -]+(?=[M"])/g) ?? []).length,
+      ]),
     );
   const [with_, without] = [curves(cut), curves(bare)];
   const added = Object.keys(with_).filter(name => (with_[name] ?? 0) > (without[name] ?? 0));

@@ -82,13 +82,25 @@ Play it slower than they want.
 export const demoBook = (): Book =>
   bookOf('.', { texts: new Map(Object.entries(files)), media: [] });
 
-export function demoPages(isPrivate: boolean): readonly SitePage[] {
+/** Pages of a book with nothing in it yet. */
+export const emptyPages = (): readonly SitePage[] =>
+  makePages({
+    book: bookOf('.', { texts: new Map([['bowbook.yaml', 'title: Nothing yet\n']]), media: [] }),
+    tunes: new Map(),
+    bodyHtml,
+    noteChain: () => null,
+    isPrivate: false,
+  });
+
+/** `unread`: as if no ABC could be read. */
+export function demoPages(isPrivate: boolean, unread = false): readonly SitePage[] {
   const book = demoBook();
   const blocks = [...book.lessons, ...book.tunePages, ...book.pages].flatMap(p => p.blocks);
   const anchors = blocks.filter((b): b is AnchorBlock => b.kind === 'anchor');
   const tunes = blocks
     .filter((b): b is TuneBlock => b.kind === 'tune')
-    .map(block => [block.id, build(book, block, anchors)] as const);
+    .map(block => build(book, block, anchors))
+    .map(tune => [tune.block.id, unread ? { ...tune, study: null, score: null } : tune] as const);
   return makePages({
     book,
     tunes: new Map(tunes),

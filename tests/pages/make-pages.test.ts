@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
 import { siteAssets } from '../../src/pages/assets.ts';
-import { demoBook, demoPages } from './demo-class.ts';
+import { demoBook, demoPages, emptyPages } from './demo-class.ts';
 
 const pages = demoPages(false);
 const privatePages = demoPages(true);
@@ -197,5 +197,23 @@ describe('a page of a tune', () => {
       expect(svg.getAttribute('width')).toMatch(/^[\d.]+em$/);
       expect(svg.getAttribute('height')).toMatch(/^[\d.]+em$/);
     }
+  });
+});
+
+describe('where something is missing', () => {
+  test('an empty book says so, on its front page and in its lists', () => {
+    const made = new Map(emptyPages().map(p => [p.path, p.html]));
+    expect(made.get('index.html')).toContain('No lesson has been given yet.');
+    expect(made.get('lessons/index.html')).toContain('No lesson has been given yet.');
+    expect(made.get('tunes/index.html')).toContain('No tune has been written down yet.');
+  });
+
+  test('a tune that could not be read has a page that says so, and its story', () => {
+    const made = new Map(demoPages(false, true).map(p => [p.path, p.html]));
+    const html = made.get('tunes/quay-reel.html') ?? '';
+    expect(html).toContain('could not be read');
+    expect(html).toContain('A story with a point.');
+    expect(html).not.toContain('class="stave"');
+    expect(made.get('lessons/2026-03-10-second.html')).toContain('could not be read');
   });
 });

@@ -80,6 +80,7 @@ const unsound: Readonly<Record<string, string>> = {
   'after code that is never closed': `\`\`\`abc\nX:1\nT:Kettle\nK:D\nD|\n\n:::private\n${secret}\n:::\n`,
   'after code closed only by the next': `\`\`\`abc\nX:1\nT:K\nK:D\nD|\n\n:::private\n${secret}\n:::\n\n\`\`\`abc\nX:1\nT:L\nK:D\nD|\n\`\`\`\n`,
   'after other code closed only by the next': `\`\`\`text\nfoo\n\n:::private\n${secret}\n:::\n\n\`\`\`text\nbar\n\`\`\`\n`,
+  'in code that was closed too late, twice': `\`\`\`\nfoo\n\n:::private\n${secret}\n:::\n\n\`\`\`\nbar\n`,
   'after wavy code that is never closed': `~~~\nfoo\n\n:::private\n${secret}\n:::\n`,
   'in a list': `- one\n\n  :::private\n  ${secret}\n  :::\n`,
   'opening a list item': `- :::private\n  ${secret}\n  :::\n`,

@@ -245,6 +245,17 @@ describe('pages', () => {
     ]);
   });
 
+  test('a page in a folder of its folder keeps its links', () => {
+    const { pages, problems } = book({
+      'pages/old/a.md': '[b](../b.md) [c](../../tunes/c.md)\n',
+      'pages/b.md': '[a](old/a.md)\n',
+      'tunes/c.md': abc,
+    });
+    expect(problems).toEqual([]);
+    const links = pages.map(page => [...html(page).matchAll(/href="([^"]*)"/g)].map(m => m[1]));
+    expect(links).toEqual([['b.html', '../tunes/the-millers-gate.html'], ['a.html']]);
+  });
+
   test('nothing unsafe is left in a body', () => {
     const { lessons, problems } = book({
       'lessons/2026-09-15-first.md':
@@ -252,7 +263,7 @@ describe('pages', () => {
     });
     expect(problems.every(p => p.severity === 'warning')).toBe(true);
     const made = lessons[0] ? html(lessons[0]) : '';
-    expect(made).toContain('b c');
+    expect(made).toContain('b c d');
     expect(made).not.toMatch(/<script|onclick|href|src=|<i>|<img/);
   });
 

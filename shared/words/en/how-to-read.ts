@@ -40,12 +40,17 @@ export const howToRead: readonly MarksSection[] = [
         name: 'Lifting the bow',
         text: 'Two like strokes in a row: lift the bow and start again the same way.',
       },
+      {
+        sign: null,
+        name: 'A dot over a sign',
+        text: 'Another time through, this note is on the other stroke.',
+      },
     ],
   },
   {
     id: 'alike',
     heading: 'Where we all play alike',
-    lead: 'A shaded passage with a line over it has set notes and set strokes. Everyone plays it the same way. The rest is yours, as long as the bow gets there going the right way.',
+    lead: 'A shaded passage with a frame round it has set notes and set strokes. Everyone plays it the same way. The rest is yours, as long as the bow gets there going the right way.',
     marks: [
       {
         sign: null,
@@ -67,7 +72,25 @@ export const howToRead: readonly MarksSection[] = [
       {
         sign: null,
         name: 'Note letters',
-        text: 'Letters under the staff name the notes. Where it matters which octave is meant, the finger and string settle it.',
+        text: 'Letters under the staff name the notes: a comma marks the three lowest, on the G string; capitals run from the C above them to the B on the A string; small letters go on from there. A sharp, flat or natural is added only where the key does not say it.',
+      },
+    ],
+  },
+  {
+    id: 'bars',
+    heading: 'Names of bars and notes',
+    lead: 'A bar is named by its part and number: B7 is the seventh bar of part B.',
+    marks: [
+      { sign: null, name: 'Number 0', text: 'The pickup: B0 leads into B1.' },
+      {
+        sign: null,
+        name: 'A number after a slash',
+        text: 'Bars of an ending carry its number: A8/2 is bar 8 the second time.',
+      },
+      {
+        sign: null,
+        name: 'Notes',
+        text: 'Notes are counted from 1 in each bar, rests left out.',
       },
     ],
   },
@@ -81,12 +104,12 @@ export const howToRead: readonly MarksSection[] = [
       {
         sign: 'ending',
         name: 'Its own ending',
-        text: 'The right edge is cut: it begins as you know it, and ends otherwise.',
+        text: 'The right edge is round and broken: it begins as you know it, and ends otherwise.',
       },
       {
         sign: 'start',
         name: 'Its own start',
-        text: 'The left edge is cut: it begins otherwise, and ends as you know it.',
+        text: 'The left edge is round and broken: it begins otherwise, and ends as you know it.',
       },
       { sign: 'varied', name: 'A few notes differ', text: 'Broken lines above and below.' },
       {

@@ -1,18 +1,10 @@
-import type {
-  Anchor,
-  Arrival,
-  Direction,
-  Edit,
-  LeadIn,
-  Plan,
-  Reason,
-  SlurGroup,
-} from '../../bowing/bowing.ts';
+import type { Anchor, Arrival, Direction, LeadIn, SlurGroup } from '../../bowing/bowing.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
+import { editSentence, repeatSentence } from './bowing.ts';
 import { spokenPitch } from './spoken.ts';
 
-/** The bowing of a tune told to a class: lead-ins, plans, mends, repeats and swaps in sentences. */
+/** The bowing of a tune told to a class: arrivals, lead-ins, repeats and other ways of a phrase. */
 
 const stroke = (d: Direction): string => (d === 'down' ? 'a down-bow' : 'an up-bow');
 
@@ -51,70 +43,19 @@ export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): r
   ];
 }
 
-/** "Slur notes 2 and 3 of B5. One change turns the bow round." */
-export function planSentence(tune: Tune, plan: Plan): string {
-  const what =
-    plan.changes.length === 0
-      ? 'Play it as it is written.'
-      : `${capital(plan.changes.map(e => editWords(tune, e)).join('; '))}.`;
-  const why = plan.because
-    .filter(r => r !== 'as-written')
-    .map(r => reasons[r])
-    .join(', ');
-  return `${what} ${capital(`${count(plan.strokes, 'stroke')}${why && `: ${why}`}`)}.`;
-}
-
-const reasons: Readonly<Record<Reason, string>> = {
-  'as-written': 'it stays as written',
-  'flips-once': 'one change turns the bow round',
-  'two-flips': 'two turns undo each other',
-  'many-flips': 'several changes turn the bow, and together they bring it right',
-  keeps: 'the strokes after it stay as they are',
-  'fewest-changes': 'nothing arrives with fewer changes',
-  'beats-down': 'strong beats are on down-bows',
-  'beats-up': 'strong beats are on up-bows',
-  'into-beats': 'slurs lead into the beat',
-  stepwise: 'slurs take neighbouring notes',
-  'phrases-alike': 'like phrases are bowed alike',
-  'phrases-untied': 'like phrases have to be bowed differently, or nothing arrives',
-};
-
-/** "slur notes 2 and 3 of B5", without a full stop. */
-export function editWords(tune: Tune, edit: Edit): string {
-  switch (edit.kind) {
-    case 'slur':
-      return `slur ${groupWords(tune, edit.notes)}`;
-    case 'drop':
-      return `leave out the slur over ${groupWords(tune, edit.notes)}`;
-    case 'lengthen':
-      return `lengthen the slur over ${groupWords(tune, edit.from)} so that it takes ${groupWords(tune, edit.to)}`;
-    case 'shorten':
-      return `shorten the slur over ${groupWords(tune, edit.from)} to ${groupWords(tune, edit.to)}`;
-    case 'split':
-      return `split the slur over ${groupWords(tune, edit.from)} into ${edit.to.map(g => groupWords(tune, g)).join(' and ')}`;
-    case 'merge':
-      return `join the slurs over ${edit.from.map(g => groupWords(tune, g)).join(' and ')}`;
-    case 'retake':
-      return `lift the bow before ${noteWords(tune, edit.before)}`;
-  }
-}
+/** "That makes 44 strokes." */
+export const strokeCount = (strokes: number): string => `That makes ${count(strokes, 'stroke')}.`;
 
 /** For each part that is played again: whether it starts on the same stroke, and what mends it. */
-export function repeatSentences(study: Study): readonly string[] {
-  return study.bowing.repeats.flatMap(repeat => {
-    const part = study.tune.parts[repeat.part]?.name ?? '';
-    if (repeat.secondPass === null) return [];
-    const [first] = repeat.strokes;
-    const strokes = first === undefined ? '' : ` (${count(first, 'stroke')} the first time)`;
-    if (repeat.secondPass === 'same') {
-      return [`Part ${part} starts on the same stroke the second time${strokes}.`];
-    }
-    const mend = repeat.mends[0];
-    const end = mend ? ` To keep it the same, ${editWords(study.tune, mend)}.` : '';
-    return [
-      `Part ${part} is turned round the second time: every stroke is the other way${strokes}.${end}`,
-    ];
-  });
+export function repeatSentences({ tune, bowing }: Study): readonly string[] {
+  return bowing.repeats
+    .filter(repeat => repeat.secondPass !== null)
+    .map(repeat => {
+      const part = `Part ${tune.parts[repeat.part]?.name ?? ''}`;
+      const mend = repeat.secondPass === 'reversed' ? repeat.mends[0] : undefined;
+      const end = mend ? ` To start both times alike: ${uncapital(editSentence(tune, mend))}` : '';
+      return `${part}: ${uncapital(repeatSentence(repeat))}${end}`;
+    });
 }
 
 /** One of several bowings of a phrase: "slur notes 1 and 2 of A1 (D, E); slur …", "no slurs". */
@@ -167,6 +108,7 @@ function timesWords(passes: readonly number[]): string {
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 const count = (n: number, thing: string): string => (n === 1 ? `one ${thing}` : `${n} ${thing}s`);
+const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 /** Thousands in threes, so that long counts can be read. */
 const big = (n: bigint): string => n.toLocaleString('en-GB');

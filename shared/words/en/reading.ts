@@ -101,6 +101,11 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Rename one of them.',
   }),
 
+  'file-unread': p => ({
+    message: `${quoted(p.actual)} is not read: nothing is looked for there, or under such a name.`,
+    mend: 'Pages end in `.md` and stand in `lessons`, `tunes` or `pages`; pictures and recordings stand in `media`.',
+  }),
+
   'fence-stray': p => ({
     message: `${quoted(p.actual)} closes nothing.`,
     mend: 'Take it out, or look above for a block that was closed too early.',
@@ -119,7 +124,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'fence-indented': p => ({
     message: `The fence ${quoted(p.actual)} does not stand at the start of its line.`,
-    mend: 'Move it to the first column, out of any list or quotation; to show it as an example, put it in a code block fenced with ```.',
+    mend: 'Move it to the first column, out of any list or quotation; to show it as an example, put it in a code block that begins with ```md.',
   }),
   'fence-unread': p => ({
     message: `${quoted(p.actual)} is not read as a block, and would be printed as prose.`,
@@ -127,7 +132,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'fence-in-code': p => ({
     message: `The fence ${quoted(p.actual)} stands in the code block that begins on line ${fact(p, 'opened')}.`,
-    mend: 'Close the code block first. If the fence is only an example, move the code block out of the block around it.',
+    mend: 'Close the code block first. If the fence is only an example, begin the code with ```md, outside any other block.',
   }),
   'fence-in-text': p => ({
     message: `${quoted(p.actual)} stands in running text, where it is no fence.`,
@@ -159,7 +164,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'defined-in-private': p => ({
     message: `${p.actual === 'abc' ? 'A tune' : quoted(p.actual)} is defined inside a private note, so no page could show it.`,
-    mend: 'Move it out of the private note; for an example, write the code block without `abc`.',
+    mend: 'Move it out of the private note; for an example, begin the code block with ```text.',
   }),
 
   'block-unknown': p => ({

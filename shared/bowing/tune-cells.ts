@@ -1,0 +1,202 @@
+import type { Direction } from './bowing.ts';
+import { cellStarts, type SetPassage } from './find-lead-ins.ts';
+import {
+  type BowScore,
+  type LaidStrokes,
+  lastEvent,
+  openingBar,
+  opensShort,
+  strokeGroups,
+} from './lay-strokes.ts';
+import type { ParityEquation } from './parity-equations.ts';
+import { partRuns } from './part-runs.ts';
+
+/**
+ * A tune cut into cells: stretches of notes that are always played whole. Cuts fall at the start, at
+ * repeat signs and endings, at both ends of anchors, at signs, and where passes are compared. How
+ * many strokes a cell has, odd or even, is what its bowing means to everything after it; so the
+ * demands on a tune are equations in the parities of its cells.
+ *
+ * `|: A :||: B [anchor] :|` from down: the second A starts as the first when p_A = 0; the anchor is
+ * reached on an up-bow when down ⊕ p_A ⊕ p_A ⊕ p_B = up, so p_B = 1.
+ */
+export interface Cell {
+  /** Event indices of its sounded notes. */
+  readonly events: readonly number[];
+  /** Unknown that stands for its parity; null where the bowing is set (an anchor, a single note). */
+  readonly unknown: number | null;
+  /** Parity as written. */
+  readonly parity: number;
+}
+
+/** The stroke at some note, as a sum: of the unknowns named, and 1 for up. */
+interface Sum {
+  readonly of: readonly number[];
+  readonly up: number;
+}
+
+export interface PlayedCell {
+  readonly cell: number;
+  /** Sounded notes from (included) to end (not included). */
+  readonly from: number;
+  readonly end: number;
+  /** The stroke it begins on. */
+  readonly start: Sum;
+}
+
+/** What is asked of a tune, as a teacher would say it. */
+export type Demand =
+  | { readonly kind: 'anchor'; readonly id: string; readonly pass: number }
+  | { readonly kind: 'sign'; readonly event: number; readonly pass: number }
+  | { readonly kind: 'repeat'; readonly part: number }
+  | { readonly kind: 'opening' };
+
+export interface TuneCells {
+  readonly cells: readonly Cell[];
+  readonly played: readonly PlayedCell[];
+  /** Cells first, then the free first strokes. */
+  readonly unknowns: number;
+  readonly demands: readonly { readonly demand: Demand; readonly equation: ParityEquation }[];
+}
+
+const bit = (d: Direction): number => (d === 'up' ? 1 : 0);
+
+/** Cells and demands of a tune; null where passes tie notes so unlike that cells overlap. */
+export function tuneCells(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+): TuneCells | null {
+  const { notes } = score.performance;
+  const cuts = cutEvents(score, passages);
+  const cells: Cell[] = [];
+  const known = new Map<string, number>();
+  const owner = new Map<number, number>();
+  const spans: { cell: number; from: number; end: number }[] = [];
+  let unknowns = 0;
+  for (let from = 0; from < notes.length; ) {
+    let end = from + 1;
+    while (end < notes.length && score.follows[end] && !cuts.has(notes[end]?.event ?? -1)) end++;
+    const events = notes.slice(from, end).map(n => n.event);
+    let cell = known.get(events.join());
+    if (cell === undefined) {
+      cell = cells.length;
+      known.set(events.join(), cell);
+      if (events.some(e => owner.has(e))) return null;
+      for (const e of events) owner.set(e, cell);
+      const set = passages.some(p => events.every(e => p.first <= e && e <= p.last));
+      const parity = strokeGroups(score, from, end).length % 2;
+      const unknown = set || events.length < 2 ? null : unknowns++;
+      cells.push({ events, unknown, parity });
+    }
+    spans.push({ cell, from, end });
+    from = end;
+  }
+  return { cells, ...demandsOf(score, laid, passages, cells, spans, unknowns) };
+}
+
+/** Written notes at which a cell begins, whichever pass it is. */
+function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySet<number> {
+  const { notes } = score.performance;
+  const cuts = new Set<number>(passages.map(p => p.first));
+  const starts = new Set(cellStarts(score));
+  for (const run of score.runs) starts.add(run.firstFull);
+  for (const from of score.restarts) {
+    const opening = openingBar(score, from, from === 0);
+    if (opening) starts.add(opening.end);
+  }
+  const following = new Map(score.slurs.previous.map((before, e) => [before, e]));
+  notes.forEach((note, k) => {
+    const before = notes[k - 1];
+    const leaves = passages.some(
+      p => before && p.first <= before.event && before.event <= p.last && note.event > p.last,
+    );
+    if (starts.has(k) || !score.follows[k] || score.marks[note.event] || leaves)
+      cuts.add(note.event);
+    const next = before && !score.follows[k] ? following.get(lastEvent(before)) : undefined;
+    if (next !== undefined) cuts.add(next);
+  });
+  return cuts;
+}
+
+function demandsOf(
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+  cells: readonly Cell[],
+  spans: readonly { cell: number; from: number; end: number }[],
+  cellUnknowns: number,
+): Omit<TuneCells, 'cells'> {
+  const { notes } = score.performance;
+  const demands: { demand: Demand; equation: ParityEquation }[] = [];
+  const played: PlayedCell[] = [];
+  let unknowns = cellUnknowns;
+  let at: Sum = { of: [], up: 0 };
+  const demand = (what: Demand, sum: Sum, stroke: Direction): void => {
+    demands.push({ demand: what, equation: { of: sum.of, sum: sum.up ^ bit(stroke) } });
+  };
+  let opening: number | null = null;
+  for (const span of spans) {
+    const event = notes[span.from]?.event ?? -1;
+    const pass = notes[span.from]?.pass ?? 1;
+    const cell = cells[span.cell] as Cell;
+    const stretch = score.restarts.indexOf(span.from);
+    const anchor = passages.find(p => p.first === event);
+    const joined = score.joined[event] && score.follows[span.from] && !anchor;
+    if (stretch >= 0) {
+      const settled = openingStroke(
+        score,
+        span.from,
+        score.restarts[stretch + 1] ?? notes.length,
+        stretch === 0,
+      );
+      at =
+        settled === 'free' || settled === 'laid'
+          ? { of: [unknowns++], up: 0 }
+          : { of: [], up: bit(settled) };
+      opening =
+        settled === 'laid' ? (openingBar(score, span.from, stretch === 0)?.end ?? null) : null;
+    } else if (joined) at = { of: at.of, up: at.up ^ 1 };
+    if (opening === span.from && stretch < 0) demand({ kind: 'opening' }, at, 'down');
+    const mark = score.marks[event] ?? null;
+    const stroke = laid.strokes[laid.strokeOf[span.from] ?? -1];
+    const conflict = laid.conflicts.some(c => c.note === span.from);
+    const lifted = stroke?.retake === true && !conflict;
+    if (anchor) {
+      const reached = laid.reached.find(r => r.note === span.from);
+      const meant = mark === anchor.direction && reached?.direction === mark && lifted;
+      if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, at, anchor.direction);
+      at = { of: [], up: bit(anchor.direction) };
+    } else if (mark && !joined) {
+      if (!lifted) demand({ kind: 'sign', event, pass }, at, mark);
+      at = { of: [], up: bit(mark) };
+    }
+    played.push({ ...span, start: at });
+    at =
+      cell.unknown === null
+        ? { of: at.of, up: at.up ^ cell.parity }
+        : { of: [...at.of, cell.unknown], up: at.up };
+  }
+  for (const [part, runs] of partRuns(score.runs)) {
+    const [first, second] = runs.map(run => played.find(c => c.from === run.firstFull)?.start);
+    if (!first || !second) continue;
+    const equation = { of: [...first.of, ...second.of], sum: first.up ^ second.up };
+    demands.push({ demand: { kind: 'repeat', part }, equation });
+  }
+  return { played, unknowns, demands };
+}
+
+/** How the first stroke of a stretch comes about: set, counted back, or laid so that a bar is down. */
+function openingStroke(
+  score: BowScore,
+  from: number,
+  end: number,
+  opening: boolean,
+): Direction | 'free' | 'laid' {
+  if (opening && score.start) return score.start;
+  const groups = strokeGroups(score, from, end);
+  const signed = groups.some(g => score.marks[score.performance.notes[g[0] ?? -1]?.event ?? -1]);
+  if (signed) return 'free';
+  const bar = openingBar(score, from, opening);
+  return bar && opensShort(score, bar) ? 'laid' : 'down';
+}

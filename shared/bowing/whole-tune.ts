@@ -1,0 +1,169 @@
+import type { Edit } from './bowing.ts';
+import type { SetPassage } from './find-lead-ins.ts';
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import {
+  addCost,
+  type Cost,
+  compareCost,
+  type LeadInForm,
+  noCost,
+  type StrokeTerms,
+  strokeDirection,
+  strokesOf,
+  strokeTerms,
+  turned,
+} from './lead-in-form.ts';
+import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+import { solveParities } from './parity-equations.ts';
+import { bestBy, type RankedBowing } from './plan-lead-in.ts';
+import { editsBetween } from './slur-edits.ts';
+import {
+  type Cell,
+  type Demand,
+  type PlayedCell,
+  type TuneCells,
+  tuneCells,
+} from './tune-cells.ts';
+
+/**
+ * A whole tune bowed at once: every anchor reached on its stroke, every sign agreed with, every
+ * repeated part starting the second time as the first, at the least cost.
+ *
+ * The demands are equations in the parities of the tune's cells (`tune-cells.ts`). Where they can all
+ * be met, what freedom is left is run through; each choice gives every cell a parity and the strokes
+ * on which its passes enter it, and the cell's best bowing for those is found once and kept. Edits
+ * are counted over what is written, strong beats over what is played.
+ */
+export type WholeTune =
+  | { readonly kind: 'solved'; readonly changes: readonly Edit[]; readonly cost: Cost }
+  /** A smallest set of demands that no bowing meets together. */
+  | { readonly kind: 'contradiction'; readonly demands: readonly Demand[] }
+  /** The demands can be met, but not within the limits of the level. */
+  | { readonly kind: 'beyond-limits' }
+  /** More parities are free than can be run through. */
+  | { readonly kind: 'too-many'; readonly free: number }
+  /** Ties make a note begin in one pass and go on in another, so that cells overlap. */
+  | { readonly kind: 'unlike-passes' };
+
+/** Free parities that are run through. */
+const mostFree = 16;
+
+/** The cheapest bowing of a whole tune that meets all its demands, or why there is none. */
+export function planWholeTune(
+  context: BowingContext,
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+): WholeTune {
+  const cut = tuneCells(score, laid, passages);
+  if (!cut) return { kind: 'unlike-passes' };
+  const solution = solveParities(
+    cut.unknowns,
+    cut.demands.map(d => d.equation),
+  );
+  if (solution.kind === 'contradiction') {
+    const demands = solution.equations.flatMap(i => cut.demands[i]?.demand ?? []);
+    return { kind: 'contradiction', demands };
+  }
+  const { one, free } = solution;
+  if (free.length > mostFree) return { kind: 'too-many', free: free.length };
+  const bestCell = cellSolver(context, score, cut);
+  let best: { cost: Cost; bowings: readonly (RankedBowing | null)[] } | null = null;
+  for (let choice = 0; choice < 2 ** free.length; choice++) {
+    const parities = free.reduce<readonly number[]>(
+      (sum, vector, f) => ((choice >> f) & 1 ? sum.map((p, u) => p ^ (vector[u] ?? 0)) : sum),
+      one,
+    );
+    const found = costOf(cut, parities, bestCell);
+    if (found && (!best || compareCost(found.cost, best.cost) < 0)) best = found;
+  }
+  if (!best) return { kind: 'beyond-limits' };
+  const changes = cut.cells.flatMap((cell, c) => {
+    const bowing = best.bowings[c]?.bowing;
+    return bowing ? editsBetween(writtenBowing(score, cell), bowing, cell.events) : [];
+  });
+  return { kind: 'solved', changes, cost: best.cost };
+}
+
+const writtenBowing = (score: BowScore, cell: Cell): boolean[] =>
+  cell.events.slice(1).map(e => !score.joined[e]);
+
+type CellSolver = (cell: number, parity: number, starts: readonly number[]) => RankedBowing | null;
+
+/** Sums the cells' best bowings under given parities; null where a cell has none. */
+function costOf(
+  cut: TuneCells,
+  parities: readonly number[],
+  bestCell: CellSolver,
+): { cost: Cost; bowings: (RankedBowing | null)[] } | null {
+  const starts = cut.cells.map((): number[] => []);
+  for (const played of cut.played) {
+    const up = played.start.of.reduce((sum, u) => sum ^ (parities[u] ?? 0), played.start.up);
+    starts[played.cell]?.push(up);
+  }
+  let cost = noCost;
+  const bowings: (RankedBowing | null)[] = [];
+  for (const [c, cell] of cut.cells.entries()) {
+    if (cell.unknown === null) {
+      bowings.push(null);
+      continue;
+    }
+    const found = bestCell(c, parities[cell.unknown] ?? 0, starts[c] ?? []);
+    if (!found) return null;
+    cost = addCost(cost, found.cost);
+    bowings.push(found);
+  }
+  return { cost, bowings };
+}
+
+/** Solves one cell for a parity and the strokes its passes begin on, and remembers the answers. */
+function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): CellSolver {
+  const preset = presetOf(context.settings, context.tune, null);
+  const { level } = context.settings;
+  const forms = cut.cells.map((_, c) => {
+    const { from, end } = cut.played.find(p => p.cell === c) as PlayedCell;
+    return leadInForm(context, from, end, score.joined, {
+      start: 'down',
+      arrive: 'down',
+      level,
+      preset,
+    });
+  });
+  const solved = new Map<string, RankedBowing | null>();
+  return (cell, parity, starts) => {
+    const ups = starts.filter(up => up === 1).length;
+    const key = `${cell} ${parity} ${ups}`;
+    const known = solved.get(key);
+    if (known !== undefined) return known;
+    const form = { ...(forms[cell] as LeadInForm), arrive: strokeDirection('down', parity) };
+    const found = bestInPasses(form, starts.length - ups, ups);
+    solved.set(key, found);
+    return found;
+  };
+}
+
+/**
+ * The best bowing of a cell entered so many times down and so many times up. The form starts down;
+ * the teacher's own bowing is let stand where it has the wanted parity, limits or not.
+ */
+export function bestInPasses(form: LeadInForm, downs: number, ups: number): RankedBowing | null {
+  const terms = strokeTerms(form);
+  const inPasses: StrokeTerms = {
+    lastFrom: terms.lastFrom,
+    cost: (i, j, direction) => {
+      const [edits, off, ...rest] = terms.cost(i, j, direction);
+      const [, otherOff] = terms.cost(i, j, turned(direction));
+      return [edits, off * downs + otherOff * ups, ...rest];
+    },
+  };
+  if (strokeDirection(form.start, strokesOf(form.written).length) === form.arrive) {
+    const cost = strokesOf(form.written).reduce<Cost>(
+      (sum, [i, j], s) => addCost(sum, inPasses.cost(i, j, strokeDirection(form.start, s))),
+      noCost,
+    );
+    const [best] = bestBy(form, 1, inPasses);
+    const own = { bowing: form.written, cost };
+    return best && compareCost(best.cost, cost) < 0 ? best : own;
+  }
+  return bestBy(form, 1, inPasses)[0] ?? null;
+}

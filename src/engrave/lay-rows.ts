@@ -1,0 +1,46 @@
+import type { DrawnCell } from './draw-cell.ts';
+import type { Shape } from './drawing-surface.ts';
+import { staffBottom } from './note-places.ts';
+import { letterSize } from './write-marks.ts';
+
+/** The rows that all cells of a tune share: each y counted from the top of the drawing. */
+export interface Rows {
+  /** Added to every y of abcjs's, which counts from staff step 0. */
+  readonly dy: number;
+  /** Highest and lowest points of notes and signs. */
+  readonly notesTop: number;
+  readonly notesBottom: number;
+  /** Base lines of text, and the line of endings' brackets. */
+  readonly chords: number;
+  readonly endings: number;
+  readonly labels: number;
+  /** null where letters are not drawn. */
+  readonly letters: number | null;
+  readonly height: number;
+}
+
+/** From the top: letters of part and phrase, endings, chord symbols, signs and notes, letters. */
+export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
+  const all = cells.flatMap(c => c.boxes);
+  const notesTop = Math.min(...cells.map(c => c.above.top), ...all.map(b => b.top)) - 2;
+  const notesBottom = Math.max(staffBottom, ...all.map(b => b.bottom)) + 2;
+  const has = (name: string): boolean => cells.some(c => holds(c.root, name));
+  const labelRow = 15;
+  const endingRow = has('ending') ? 15 : 0;
+  const chordRow = has('chord') || has('annotation') ? 15 : 0;
+  const dy = labelRow + endingRow + chordRow - notesTop;
+  const bottom = notesBottom + dy;
+  return {
+    dy,
+    notesTop: notesTop + dy,
+    notesBottom: bottom,
+    labels: 12,
+    endings: labelRow,
+    chords: labelRow + endingRow + 11,
+    letters: letters ? bottom + letterSize : null,
+    height: Math.ceil(bottom + (letters ? letterSize + 5 : 2)),
+  };
+}
+
+const holds = (shape: Shape, name: string): boolean =>
+  shape.attributes['data-name'] === name || shape.children.some(s => holds(s, name));
