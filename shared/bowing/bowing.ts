@@ -131,6 +131,26 @@ export interface Swaps {
   readonly flips: readonly (readonly SlurGroup[])[];
 }
 
+/** What is asked of a tune's bowing: an anchor, a sign, a repeat that starts as before. */
+export type Demand =
+  | { readonly kind: 'anchor'; readonly id: string; readonly pass: number }
+  | { readonly kind: 'sign'; readonly event: number; readonly pass: number }
+  | { readonly kind: 'repeat'; readonly part: number }
+  /** A short opening bar is laid so that the next bar starts down. */
+  | { readonly kind: 'opening' };
+
+/** All the demands on a tune met at once, at the least cost; or why they cannot be. */
+export type WholeTune =
+  | { readonly kind: 'solved'; readonly changes: readonly Edit[]; readonly cost: readonly number[] }
+  /** A smallest set of demands that no bowing meets together. */
+  | { readonly kind: 'contradiction'; readonly demands: readonly Demand[] }
+  /** The demands can be met, but not within the limits of the level. */
+  | { readonly kind: 'beyond-limits' }
+  /** More parities are free than can be run through. */
+  | { readonly kind: 'too-many'; readonly free: number }
+  /** Ties make a note begin in one pass and go on in another, so that its cells overlap. */
+  | { readonly kind: 'unlike-passes' };
+
 /** The bowing of one tune. */
 export interface BowingStudy {
   readonly plan: StrokePlan;
@@ -139,4 +159,6 @@ export interface BowingStudy {
   readonly swaps: readonly Swaps[];
   /** Written notes whose stroke is not the same in every pass. */
   readonly varying: readonly number[];
+  /** The whole tune mended at once; left out where nothing is amiss. */
+  readonly whole?: WholeTune;
 }

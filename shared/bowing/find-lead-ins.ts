@@ -17,6 +17,11 @@ export interface FreeStretch {
   readonly start: Direction;
   /** Passes of the anchor that these notes lead into. */
   readonly passes: readonly number[];
+  /**
+   * The same notes are played before it too, with no settled stroke between, so that an edit in
+   * them turns their own start round: no plan for this stretch alone can be trusted.
+   */
+  readonly turnsItself: boolean;
 }
 
 /**
@@ -85,14 +90,17 @@ export function freeStretches(
     if (notes[note]?.event !== anchor.first) continue;
     const { from, start } = stretchBefore(score, laid, passages, cells, note);
     if (from === note) continue;
-    const key = `${start} ${notes.slice(from, note).map(n => n.event)}`;
+    const events = notes.slice(from, note).map(n => n.event);
+    const key = `${start} ${events.join(' ')}`;
     const same = found.get(key);
-    const pass = notes[note]?.pass ?? 1;
+    const settled = stretchBefore(score, laid, passages, new Set(), note).from;
+    const turnsItself = notes.slice(settled, from).some(n => events.includes(n.event));
     found.set(key, {
       from: same?.from ?? from,
       end: same?.end ?? note,
       start,
-      passes: [...(same?.passes ?? []), pass],
+      passes: [...(same?.passes ?? []), notes[note]?.pass ?? 1],
+      turnsItself: turnsItself || same?.turnsItself === true,
     });
   }
   return [...found.values()];

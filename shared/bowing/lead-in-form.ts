@@ -118,9 +118,12 @@ export function strokesOf(bowing: readonly boolean[]): [number, number][] {
 }
 
 /** The rank of a whole bowing, allowed or not. */
-export function bowingCost(form: LeadInForm, bowing: readonly boolean[]): Cost {
+export function bowingCost(
+  form: LeadInForm,
+  bowing: readonly boolean[],
+  terms: StrokeTerms = strokeTerms(form),
+): Cost {
   if (form.notes === 0) return noCost;
-  const terms = strokeTerms(form);
   return strokesOf(bowing).reduce<Cost>(
     (sum, [i, j], s) => addCost(sum, terms.cost(i, j, strokeDirection(form.start, s))),
     noCost,

@@ -93,13 +93,14 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
   const { form } = region;
   const { notes } = score.performance;
   const events = notes.slice(region.from, region.end).map(n => n.event);
+  const terms = strokeTerms(form);
   const slurs = singleEdits(form, events)
     .filter(flips)
     .map(edit => {
       const joined = editedJoins(score.joined, edit);
       const bowing = events.slice(1).map(e => !joined[e]);
       const unlike = bowing.map((x, j) => (x === form.written[j] ? '0' : '1')).join('');
-      const [, ...rest] = bowingCost(form, bowing);
+      const [, ...rest] = bowingCost(form, bowing, terms);
       return { edit, rank: [0, junctionsChanged(edit), ...rest], unlike };
     });
   const lifts = region.lifts.flatMap<Candidate>(k => {

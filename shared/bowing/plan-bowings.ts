@@ -15,7 +15,8 @@ const mostPlans = 6;
 /**
  * The lead-ins of an anchor: counts of all ways, and the best plans that arrive. The teacher's own
  * bowing comes first where it arrives, within the limits or not. Where passes come to the same notes
- * on different strokes no one plan serves, and there are none: the repeat's mends do.
+ * on different strokes, or an edit in them would turn round their own start, no one plan serves, and
+ * there are none: the mends do.
  */
 export function planBowings(
   context: BowingContext,
@@ -37,13 +38,14 @@ export function planBowings(
       preset: presetOf(context.settings, context.tune, preset),
     });
     const divided = keys.some((key, other) => other !== i && key === keys[i]);
+    const planless = divided || stretch.turnsItself;
     return {
       passes: stretch.passes,
       notes: events,
       start: stretch.start,
       strokes: strokesOf(form.written).length,
       ...countBowings(form),
-      plans: divided ? [] : plansOf(form, events, alikeSpans(context, stretch, form)),
+      plans: planless ? [] : plansOf(form, events, alikeSpans(context, stretch, form)),
     };
   });
 }

@@ -1,4 +1,3 @@
-import type { Direction } from './bowing.ts';
 import {
   addCost,
   type Cost,

@@ -17,13 +17,14 @@ import {
 } from './lay-strokes.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
-import { findMends } from './mends.ts';
+import { findMends, type MendRegion, type MendSearch } from './mends.ts';
 import { planBowings } from './plan-bowings.ts';
 import type { BowingSettings } from './settings.ts';
 import { editText } from './slur-edits.ts';
 import { studyRepeats } from './study-repeats.ts';
 import { studySwaps } from './study-swaps.ts';
-import { anchorFault, signFault } from './troubles.ts';
+import { anchorFault, signFault, troublesOf } from './troubles.ts';
+import { planWholeTune } from './whole-tune.ts';
 
 /** What a study of the bowing needs besides the tune, its fingers and its map. */
 export interface BowingRequest {
@@ -64,6 +65,9 @@ export function studyBowing(
     repeats: studyRepeats(context, score, laid, passages),
     swaps: studySwaps(context, score, laid),
     varying: varyingNotes(score, laid),
+    ...(isAmiss(score, laid, passages) && {
+      whole: planWholeTune(context, score, laid, passages),
+    }),
   };
   const problems = [
     ...found.flatMap(f => f.problems),
@@ -71,6 +75,11 @@ export function studyBowing(
     ...anchors.flatMap(a => anchorProblems(score, a)),
   ];
   return { study, problems };
+}
+
+function isAmiss(score: BowScore, laid: LaidStrokes, passages: readonly SetPassage[]): boolean {
+  const { faults, reversals } = troublesOf(score, laid, passages);
+  return faults.size + reversals.size > 0;
 }
 
 interface FoundPassage {
@@ -131,22 +140,10 @@ function studyAnchor(
   const missed = reached.filter(r => r.direction !== passage.direction).map(r => r.note);
   const stretches = freeStretches(score, laid, passages, passage);
   const leadIns = planBowings(context, score, passage, stretches, level, request.preset);
-  const regionsOf = (all: readonly { from: number; end: number }[]) =>
+  const regionsOf = (all: readonly Span[]) =>
     all.map(s => mendRegion(context, score, laid, s.from, s.end, level, request.preset));
-  const mendsIn = (all: readonly { from: number; end: number }[]): Edit[] =>
-    findMends({
-      score,
-      laid,
-      passages,
-      regions: regionsOf(all),
-      targets: missed.map(anchorFault),
-    });
-  // Where the lead-in alone cannot mend it, look back past the repeat sign it starts at.
-  const near = missed.length > 0 ? mendsIn(stretches) : [];
-  const far =
-    missed.length > 0 && near.length === 0
-      ? mendsIn(settledBefore(score, laid, passages, missed))
-      : near;
+  const targets = missed.map(anchorFault);
+  const near = { score, laid, passages, regions: regionsOf(stretches), targets };
   return {
     ...passage,
     arrivals: reached.map(({ note, direction }) => ({
@@ -155,21 +152,34 @@ function studyAnchor(
       agrees: direction === passage.direction,
     })),
     leadIns,
-    mends: far,
+    mends: mendsNearOrFar(near, missed, regionsOf),
   };
 }
 
-/** What was played between each sounded note and the last sign, anchor or restart before it. */
-function settledBefore(
-  score: BowScore,
-  laid: LaidStrokes,
-  passages: readonly SetPassage[],
+/** Sounded notes from (included) to end (not included). */
+interface Span {
+  readonly from: number;
+  readonly end: number;
+}
+
+/**
+ * The mends of a near search; where there are none, those of what was played between each of the
+ * notes in trouble and the last sign, anchor or restart before it, past any repeat sign.
+ */
+function mendsNearOrFar(
+  near: MendSearch,
   notes: readonly number[],
-): { from: number; end: number }[] {
-  return notes.map(end => ({
+  regionsOf: (spans: readonly Span[]) => MendRegion[],
+): Edit[] {
+  if (notes.length === 0) return [];
+  const mends = findMends(near);
+  if (mends.length > 0) return mends;
+  const { score, laid, passages } = near;
+  const far = notes.map(end => ({
     from: stretchBefore(score, laid, passages, new Set(), end).from,
     end,
   }));
+  return findMends({ ...near, regions: regionsOf(far) });
 }
 
 /** Mends of each sign that the count does not reach, as text, best first. */
@@ -181,14 +191,17 @@ function conflictMends(
 ): Map<number, string[]> {
   const mends = new Map<number, string[]>();
   const cells = cellStarts(score);
+  const regionsOf = (all: readonly Span[]) =>
+    all.map(s => mendRegion(context, score, laid, s.from, s.end));
   for (const event of new Set(laid.conflicts.map(c => c.event))) {
-    const conflicts = laid.conflicts.filter(c => c.event === event);
-    const regions = conflicts.map(c => {
-      const { from } = stretchBefore(score, laid, passages, cells, c.note);
-      return mendRegion(context, score, laid, from, c.note);
-    });
-    const targets = conflicts.map(c => signFault(c.note));
-    const edits = findMends({ score, laid, passages, regions, targets });
+    const notes = laid.conflicts.filter(c => c.event === event).map(c => c.note);
+    const spans = notes.map(note => ({
+      from: stretchBefore(score, laid, passages, cells, note).from,
+      end: note,
+    }));
+    const targets = notes.map(signFault);
+    const near = { score, laid, passages, regions: regionsOf(spans), targets };
+    const edits = mendsNearOrFar(near, notes, regionsOf);
     mends.set(
       event,
       edits.map(edit => editText(context.tune, edit)),

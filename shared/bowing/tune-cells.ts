@@ -1,4 +1,4 @@
-import type { Direction } from './bowing.ts';
+import type { Demand, Direction } from './bowing.ts';
 import { cellStarts, type SetPassage } from './find-lead-ins.ts';
 import {
   type BowScore,
@@ -43,13 +43,6 @@ export interface PlayedCell {
   /** The stroke it begins on. */
   readonly start: Sum;
 }
-
-/** What is asked of a tune, as a teacher would say it. */
-export type Demand =
-  | { readonly kind: 'anchor'; readonly id: string; readonly pass: number }
-  | { readonly kind: 'sign'; readonly event: number; readonly pass: number }
-  | { readonly kind: 'repeat'; readonly part: number }
-  | { readonly kind: 'opening' };
 
 export interface TuneCells {
   readonly cells: readonly Cell[];

@@ -1,4 +1,4 @@
-import type { Edit } from './bowing.ts';
+import type { WholeTune } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import type { BowScore, LaidStrokes } from './lay-strokes.ts';
 import {
@@ -17,13 +17,7 @@ import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { solveParities } from './parity-equations.ts';
 import { bestBy, type RankedBowing } from './plan-lead-in.ts';
 import { editsBetween } from './slur-edits.ts';
-import {
-  type Cell,
-  type Demand,
-  type PlayedCell,
-  type TuneCells,
-  tuneCells,
-} from './tune-cells.ts';
+import { type Cell, type PlayedCell, type TuneCells, tuneCells } from './tune-cells.ts';
 
 /**
  * A whole tune bowed at once: every anchor reached on its stroke, every sign agreed with, every
@@ -34,16 +28,6 @@ import {
  * on which its passes enter it, and the cell's best bowing for those is found once and kept. Edits
  * are counted over what is written, strong beats over what is played.
  */
-export type WholeTune =
-  | { readonly kind: 'solved'; readonly changes: readonly Edit[]; readonly cost: Cost }
-  /** A smallest set of demands that no bowing meets together. */
-  | { readonly kind: 'contradiction'; readonly demands: readonly Demand[] }
-  /** The demands can be met, but not within the limits of the level. */
-  | { readonly kind: 'beyond-limits' }
-  /** More parities are free than can be run through. */
-  | { readonly kind: 'too-many'; readonly free: number }
-  /** Ties make a note begin in one pass and go on in another, so that cells overlap. */
-  | { readonly kind: 'unlike-passes' };
 
 /** Free parities that are run through. */
 const mostFree = 16;

@@ -83,7 +83,7 @@ function numberStretch(
   let firstOfEnding: number | null = null;
   for (let i = from; i < to; i++) {
     const bar = bars[i] as BarShape;
-    const alone = to - from === 1 && bar.partName === null;
+    const alone = to - from === 1 && (bar.partName === null || to === bars.length);
     const pickup = i === from && home.reached === 0 && !alone && isShort(bar);
     if (bar.endings.length === 0) firstOfEnding = null;
     else if (bar.opensEnding) {
@@ -133,7 +133,12 @@ function cutAtSigns(bars: readonly BarShape[]): Stretch[] {
     }
     repeatOpen = false;
   }
-  if (from < bars.length) stretches.push({ from, to: bars.length, label: null });
+  const before = stretches.at(-1);
+  const tail = bars[from];
+  if (before && tail && from === bars.length - 1 && isShort(tail)) {
+    // A last short bar after a repeat, `… :|D2|]`, closes the part before it.
+    stretches[stretches.length - 1] = { ...before, to: bars.length };
+  } else if (tail) stretches.push({ from, to: bars.length, label: null });
   return stretches;
 }
 
@@ -161,8 +166,9 @@ function endsPart(
 /** The short bar before a repeat sign is the next part's pickup, not this part's last bar. */
 function leadsOn(bars: readonly BarShape[], from: number, i: number): boolean {
   const bar = bars[i] as BarShape;
-  if (i === from || bar.closesRepeat > 1 || !bars[i + 1]?.opensRepeat || !isShort(bar))
-    return false;
+  const next = bars[i + 1];
+  if (i === from || bar.closesRepeat > 1 || bar.endings.length > 0 || !isShort(bar)) return false;
+  if (!next?.opensRepeat || isShort(next)) return false;
   const opening = bars[from];
   return !(opening && isShort(opening) && completes(bar, opening));
 }

@@ -78,13 +78,30 @@ export interface RawElement extends RawKey, RawMeter {
   readonly endEnding?: boolean;
 }
 
-/** abcjs's parse of one tune; the reason as text where it gave up on it. */
-export function parseWithAbcjs(abc: string): RawTune | { readonly failure: string } {
+/** Why abcjs gave up on a tune, and the line, from 0, that it could not get past. */
+export interface ParseFailure {
+  readonly failure: string;
+  readonly line: number;
+}
+
+/** abcjs's parse of one tune. abcjs throws on some slips, `[!e` among them. */
+export function parseWithAbcjs(abc: string): RawTune | ParseFailure {
+  const parsed = tryParse(abc);
+  if (typeof parsed !== 'string') return parsed;
+  const lines = abc.split('\n');
+  const line = lines.findIndex(
+    (_, i) => typeof tryParse(lines.slice(0, i + 1).join('\n')) === 'string',
+  );
+  return { failure: parsed, line: Math.max(0, line) };
+}
+
+/** The parse, or the reason as text where there is none. */
+function tryParse(abc: string): RawTune | string {
   try {
     const [tune] = abcjs.parseOnly(abc) as unknown as readonly RawTune[];
-    return tune ?? { failure: 'nothing was found to read' };
+    return tune ?? 'nothing was found to read';
   } catch (fault) {
-    return { failure: fault instanceof Error ? fault.message : String(fault) };
+    return fault instanceof Error ? fault.message : String(fault);
   }
 }
 

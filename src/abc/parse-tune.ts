@@ -50,7 +50,8 @@ function parseChunk(
   const place = locate(chunk.offset(0));
   const raw = parseWithAbcjs(chunk.abc);
   if ('failure' in raw) {
-    problems.push(problem('abc-unreadable', 'warning', place, { actual: raw.failure }));
+    const at = locate(lineStart(source.text, chunk.line(raw.line)));
+    problems.push(problem('abc-unreadable', 'warning', at, { actual: raw.failure }));
     return null;
   }
   sayWarnings(raw, chunk, source, locate, problems);

@@ -26,7 +26,7 @@ export interface EngraveOptions {
  *
  * abcjs lays out and draws notes, beams, slurs, bar lines and signs, one line a cell, on a surface
  * of ours (`drawing-surface.ts`). Rows of our own stand round them, in this order from the notes
- * outwards: fingers, stroke signs, chord symbols, endings, the letters of part and phrase; below
+ * outwards: fingers, stroke signs, chord symbols, endings with the letters of part and phrase; below
  * the staff the notes' letters. All cells of a tune have the same width, height and staff lines.
  *
  * Layers have classes, so that a page shows or hides them without drawing again: `layer-marks`
@@ -129,7 +129,8 @@ function comfortableWidth({ tune }: Study, cells: readonly Cell[]): number {
   const counts = cells.map(c =>
     c.bars.reduce((n, b) => n + (tune.bars[b] ? tune.bars[b].end - tune.bars[b].first : 0), 0),
   );
-  return Math.min(420, Math.max(250, 19 * Math.max(0, ...counts) + 36));
+  const least = cells.length === 1 ? 90 : 250;
+  return Math.min(420, Math.max(least, 19 * Math.max(0, ...counts) + 36));
 }
 
 const rounded = (x: number): number => Math.round(x * 10) / 10;

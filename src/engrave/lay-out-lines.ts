@@ -34,6 +34,9 @@ export interface LaidLine {
   draw(): { readonly root: Shape; readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape> };
 }
 
+/** Stems of three and a half spaces and a little: shorter than abcjs's own, to save height. */
+const stemHeight = 30;
+
 /** abcjs stops stretching a line this near to the width asked for. */
 const near = 2;
 
@@ -52,10 +55,11 @@ export function layOutLines(
   lines: readonly LineRequest[],
   width: number,
   measure: MeasureText,
+  stem = stemHeight,
 ): LaidLines {
-  const laid = layOutOnce(parsed, lines, width, measure);
+  const laid = layOutOnce(parsed, lines, width, measure, stem);
   const needed = laid.width - edge;
-  return needed > width + near ? layOutOnce(parsed, lines, needed, measure) : laid;
+  return needed > width + near ? layOutOnce(parsed, lines, needed, measure, stem) : laid;
 }
 
 function layOutOnce(
@@ -63,10 +67,12 @@ function layOutOnce(
   lines: readonly LineRequest[],
   width: number,
   measure: MeasureText,
+  stem: number,
 ): LaidLines {
-  const renderer = makeRenderer(parsed, makeSurface(measure));
+  const renderer = makeRenderer(parsed, makeSurface(measure), stem);
   const { engraver } = renderer.controller;
-  const page = lines.map(({ elements, clef, key, meter }, i) => {
+  // abcjs writes into what it lays out, so it gets a copy.
+  const page = structuredClone(lines).map(({ elements, clef, key, meter }, i) => {
     const staff = {
       clef: clef ?? { type: 'none' },
       key: key ?? { accidentals: [] },
@@ -114,12 +120,12 @@ interface DrawingRenderer {
 }
 
 /** What abcjs's own controller would set up, without its page, title, selection and document. */
-function makeRenderer(parsed: ParsedTune, surface: object): DrawingRenderer {
+function makeRenderer(parsed: ParsedTune, surface: object, stem: number): DrawingRenderer {
   const classes = new Classes({ shouldAddClasses: false });
   const getFontAndAttr = new GetFontAndAttr(parsed.formatting, classes);
   const getTextSize = new GetTextSize(getFontAndAttr, surface);
   const engraver = new AbstractEngraver(getTextSize, 0, { graceSlurs: true });
-  engraver.setStemHeight(30);
+  engraver.setStemHeight(stem);
   const { num, den } = parsed.getMeterFraction();
   engraver.measureLength = num / den;
   const renderer: DrawingRenderer = Object.assign(Object.create(Renderer.prototype), {

@@ -19,24 +19,23 @@ export interface Rows {
   readonly height: number;
 }
 
-/** From the top: letters of part and phrase, endings, chord symbols, signs and notes, letters. */
+/** From the top: endings with letters of part and phrase, chord symbols, signs and notes, letters. */
 export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
   const all = cells.flatMap(c => c.boxes);
   const notesTop = Math.min(...cells.map(c => c.above.top), ...all.map(b => b.top)) - 2;
   const notesBottom = Math.max(staffBottom, ...all.map(b => b.bottom)) + 2;
   const has = (name: string): boolean => cells.some(c => holds(c.root, name));
-  const labelRow = 15;
-  const endingRow = has('ending') ? 15 : 0;
+  const labelRow = 17;
   const chordRow = has('chord') || has('annotation') ? 15 : 0;
-  const dy = labelRow + endingRow + chordRow - notesTop;
+  const dy = labelRow + chordRow - notesTop;
   const bottom = notesBottom + dy;
   return {
     dy,
     notesTop: notesTop + dy,
     notesBottom: bottom,
-    labels: 12,
-    endings: labelRow,
-    chords: labelRow + endingRow + 11,
+    labels: 14,
+    endings: 1.5,
+    chords: labelRow + 11,
     letters: letters ? bottom + letterSize : null,
     height: Math.ceil(bottom + (letters ? letterSize + 5 : 2)),
   };

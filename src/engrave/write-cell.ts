@@ -31,9 +31,8 @@ export function writeCell(
   },
 ): string {
   const { rows, glyphs, options } = page;
-  // Staves join only if they fill their cells; a last bar line ends its staff.
-  const nearly = page.width - drawn.width < 4 && !cell.closesPart;
-  const staffWidth = nearly ? page.width : drawn.width;
+  // Staves join only if they fill their cells; a part's last bar line ends its staff.
+  const staffWidth = cell.closesPart ? drawn.width : page.width;
   const body = [
     writeAnchors(study, drawn, rows),
     staffLines(staffWidth, rows.dy),
@@ -41,7 +40,7 @@ export function writeCell(
     writeFingers(drawn.above.fingers, rows.dy),
     writeMarks(drawn.above.marks, rows.dy),
     rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters),
-    writeLabels(study, cell, rows),
+    writeLabels(study, cell, rows, endingEdge(drawn)),
   ];
   const label = options.describe?.({ name: cell.name, bars: cell.bars }) ?? cell.name;
   return `<svg class="cell" width="${short(page.width)}" height="${rows.height}" viewBox="0 0 ${short(page.width)} ${rows.height}" role="img" aria-label="${escapeAttribute(label)}" fill="currentColor">${body.join('')}</svg>`;
@@ -124,14 +123,24 @@ function writeEnding(shape: Shape, rows: Rows): string {
   return `<path fill="none" stroke="currentColor" stroke-width=".9" d="${shortPath(moved)}"/>${number}`;
 }
 
-/** The part's letter in a box and the phrase's letter beside it, at the cell's start. */
-function writeLabels({ tune, map }: Study, cell: Cell, rows: Rows): string {
+/** Right edge of an ending's number where it stands at the cell's start; else 0. */
+function endingEdge({ root }: DrawnCell): number {
+  const edges = root.children
+    .filter(s => s.attributes['data-name'] === 'ending')
+    .flatMap(s => s.children.filter(c => c.tag === 'text'))
+    .map(text => Number(text.attributes.x) + 7 * text.text.length);
+  return Math.max(0, ...edges.filter(x => x < 60));
+}
+
+/** The part's letter and the phrase's beside it, at the cell's start, past an ending's number. */
+function writeLabels({ tune, map }: Study, cell: Cell, rows: Rows, after: number): string {
   const part = cell.opensPart ? escapeText(tune.parts[cell.part]?.name ?? '') : '';
   const phrase = cell.opensPhrase ? escapeText(map.phrases[cell.phrase]?.label ?? '') : '';
+  const start = after === 0 ? 1 : after + 6;
   const partText =
     part &&
-    `<text class="part" x="1" y="${rows.labels}" font-size="15" font-weight="700">${part}</text>`;
-  const x = part ? 8 + 11 * part.length : 1;
+    `<text class="part" x="${short(start)}" y="${rows.labels}" font-size="15" font-weight="700">${part}</text>`;
+  const x = short(part ? start + 7 + 11 * part.length : start);
   const phraseText =
     phrase && `<text class="phrase" x="${x}" y="${rows.labels}" font-size="12">${phrase}</text>`;
   return partText || phraseText ? `<g class="layer-labels">${partText}${phraseText}</g>` : '';

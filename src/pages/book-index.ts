@@ -9,6 +9,8 @@ export interface BookIndex {
   /** Ids of the tunes of each page, in the order in which they first come. */
   readonly tunesOf: ReadonlyMap<Page, readonly string[]>;
   readonly anchors: ReadonlyMap<string, AnchorBlock>;
+  /** Page that fixes each anchor, by its id. */
+  readonly anchoredIn: ReadonlyMap<string, Page>;
 }
 
 /**
@@ -22,12 +24,16 @@ export function indexBook(book: Book, isPrivate: boolean): BookIndex {
     blocks.filter((b): b is AnchorBlock => b.kind === 'anchor').map(b => [b.id, b]),
   );
   const definedIn = new Map<string, Page>();
+  const anchoredIn = new Map<string, Page>();
   const tunesOf = new Map<Page, readonly string[]>();
   for (const page of pages) {
     const shown = isPrivate ? page.blocks : publicBlocks(page);
     tunesOf.set(page, [...new Set(shown.flatMap(b => tuneOf(b, anchors) ?? []))]);
     for (const block of page.blocks.filter((b): b is TuneBlock => b.kind === 'tune')) {
       definedIn.set(block.id, page);
+    }
+    for (const block of page.blocks.filter((b): b is AnchorBlock => b.kind === 'anchor')) {
+      anchoredIn.set(block.id, page);
     }
   }
   const lessonsOf = new Map(
@@ -36,7 +42,7 @@ export function indexBook(book: Book, isPrivate: boolean): BookIndex {
       book.lessons.filter(lesson => tunesOf.get(lesson)?.includes(id)),
     ]),
   );
-  return { definedIn, lessonsOf, tunesOf, anchors };
+  return { definedIn, lessonsOf, tunesOf, anchors, anchoredIn };
 }
 
 function tuneOf(block: Block, anchors: ReadonlyMap<string, AnchorBlock>): string | null {

@@ -1,15 +1,16 @@
 import type { Study } from '../../shared/study.ts';
 import { bowingWords, repeatSentences } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
+import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
-import { innerHtml } from './block-html.ts';
+import { blockHtml, innerHtml } from './block-html.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
 import { aliasesOf, type FactView, titleOf, tuneFacts } from './lists-view.ts';
 import { type MapView, tuneMap } from './map-view.ts';
 import { type NotationView, notationView } from './notation-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
-import type { Html } from './render.ts';
+import { type Html, html } from './render.ts';
 import { type SpokenView, spokenView } from './spoken-view.ts';
 
 /** All that the book knows of one tune. Lists are empty and parts null where it knows nothing. */
@@ -43,13 +44,40 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
     notation,
     whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
     credits: tune.credits,
-    anchors: shown ? anchors.map(a => anchorView(a, tune, null, context, true)) : [],
+    anchors: shown
+      ? anchors.map(a => anchorView(a, tune, anchorWhy(a, context), context, true))
+      : [],
     repeats: shown ? repeatSentences(shown) : [],
     swaps: shown ? swapViews(shown) : [],
     spoken: shown ? spokenView(shown) : [],
-    story: innerHtml(block.body, context),
+    story: storyOf(block, context),
     lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context.root)),
   };
+}
+
+/** Why a passage is fixed, in the words of the page that fixes it. */
+function anchorWhy(anchor: AnchorBlock, context: PageContext): Html | null {
+  const page = context.index.anchoredIn.get(anchor.id) ?? null;
+  return innerHtml(anchor.body, { ...context, page });
+}
+
+/**
+ * The story of a tune: what stands with it in its block and, where it has a page of the book to
+ * itself, all that the teacher wrote there. Its anchors, plans and map have their own place on the
+ * page, and other tunes have a page of their own.
+ */
+function storyOf(tune: TuneBlock, context: PageContext): Html | null {
+  const { page } = context;
+  if (page?.kind !== 'tune') return innerHtml(tune.body, context);
+  const elsewhere = ['show-tune', 'anchor', 'plan', 'map'];
+  const text = context.input.bodyHtml(page.body, index => {
+    const block = page.blocks[index];
+    if (block?.kind === 'tune') {
+      return block.id === tune.id ? (innerHtml(block.body, context)?.toString() ?? '') : '';
+    }
+    return block && elsewhere.includes(block.kind) ? '' : blockHtml(index, context);
+  });
+  return text.trim() === '' ? null : html(text);
 }
 
 /** Bowings of one phrase: any may stand for any other of its list. */

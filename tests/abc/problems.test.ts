@@ -107,6 +107,12 @@ describe('other defects', () => {
     expect(problems[0]?.actual).toContain('wobble');
     expect(problems[0]?.actual).not.toMatch(/[<>]/);
   });
+  it('places a line at which abcjs gives up, and reads the tunes around it', () => {
+    const text = 'X:1\nT:A\nK:D\nD|\nX:2\nT:B\nK:D\nD8|\n[!e|\nF8|\nX:3\nT:C\nK:D\nD|\n';
+    const { tunes, problems } = parseTunes({ text, file: 'a.abc', line: 1, indent: 0 });
+    expect(tunes.map(t => t.title)).toEqual(['A', 'C']);
+    expect(problems.map(p => [p.rule, p.place?.line])).toEqual([['abc-unreadable', 9]]);
+  });
   it('reads on: a tune with several defects is still built', () =>
     expect(readTune(`${head}(DE !wobble!FG A|D8|]`).tune.bars).toHaveLength(2));
   it('makes no tune of prose, and says so', () => {

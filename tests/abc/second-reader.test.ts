@@ -18,30 +18,30 @@ const missing = [
   ...(hasAbc2midi() ? [] : ['abc2midi is not installed (Debian package abcmidi)']),
 ];
 
-type Cause = 'double bar' | 'pickup of its own' | 'repeat after endings' | 'tie into an ending';
+type Cause = 'double bar' | 'part by P:' | 'repeat after endings' | 'tie into an ending';
 
 /** File and `X:` of every tune that differs, and why. */
 const differences: Readonly<Record<string, Cause>> = {
   'jigs 1': 'repeat after endings',
   'jigs 2': 'repeat after endings',
-  'jigs 55': 'double bar',
+  'jigs 55': 'part by P:',
   'jigs 81': 'repeat after endings',
   'jigs 130': 'double bar',
-  'jigs 225': 'pickup of its own',
+  'jigs 225': 'part by P:',
   'jigs 256': 'repeat after endings',
   'jigs 326': 'repeat after endings',
   'morris 14': 'double bar',
   'morris 16': 'double bar',
-  'morris 21': 'pickup of its own',
-  'playford 5': 'pickup of its own',
+  'morris 21': 'part by P:',
+  'playford 5': 'double bar',
   'reelsa-c 81': 'repeat after endings',
   'reelsd-g 8': 'repeat after endings',
   'reelsh-l 53': 'tie into an ending',
-  'reelsh-l 85': 'pickup of its own',
+  'reelsh-l 85': 'part by P:',
   'reelsr-t 47': 'double bar',
   'reelsr-t 65': 'double bar',
   'reelsu-z 33': 'double bar',
-  'slip 10': 'pickup of its own',
+  'slip 10': 'part by P:',
   'waltzes 19': 'double bar',
   'waltzes 30': 'double bar',
   'xmas 10': 'double bar',

@@ -16,6 +16,8 @@ K:D
 `;
 
 const width = 500;
+/** The height of stems that abcjs itself asks for. */
+const abcjsStem = 36.67;
 
 /** The same line as abcjs draws it in a document by jsdom: paths in drawing order. */
 function drawInDocument(): readonly string[] {
@@ -45,7 +47,7 @@ function drawOnSurface(): readonly string[] {
   if (!staff) throw new Error('no staff in the test tune');
   const { clef, key, meter } = staff;
   const line = { elements: staff.voices[0] ?? [], clef, key, meter: meter ?? null };
-  const { lines } = layOutLines(parsed, [line], width, measureText);
+  const { lines } = layOutLines(parsed, [line], width, measureText, abcjsStem);
   const paths = (shape: Shape): readonly string[] =>
     shape.tag === 'g' ? shape.children.flatMap(paths) : [shape.attributes.path ?? ''];
   return lines[0] ? paths(lines[0].draw().root) : [];

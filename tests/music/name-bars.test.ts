@@ -45,6 +45,7 @@ describe('pickups are counted to the part they lead into', () => {
       `FE|D8|E8|F8|G6|:D8|E8:|`,
       'A0 A1 A2 A3 A4 B1 B2',
     ],
+    ['but not at the very end', `FE|:D8|E8|F8|G6FE:|G6|]`, 'A0 A1 A2 A3 A4 A5'],
   ])('%s', (_, body, expected) => expect(named(body)).toBe(expected));
 });
 
@@ -52,6 +53,12 @@ describe('bars of endings carry the numbers of the ending and of the bar they st
   it.each([
     ['one bar each', '|:D8|E8|[1F8:|[2G8|]', 'A1 A2 A3/1 A3/2'],
     ['two bars each', '|:D8|[1E8|F8:|[2G8|A8|]', 'A1 A2/1 A3/1 A2/2 A3/2'],
+    ['and a pickup after them', '|:D8|[1E8:|[2F6||FE|:G8|A6:|', 'A1 A2/1 A2/2 B0 B1 B2'],
+    [
+      'and a short bar before the sign',
+      'FE|:D8|[1E6FE:|[2F6|:FE|G8|A6:|',
+      'A0 A1 A2/1 A2/2 B0 B1 B2',
+    ],
     ['several times', '|:D8|[1,3E8:|[2F8|]', 'A1 A2/1,3 A2/2'],
     ['then the next part', '|:D8|[1E8:|[2F8|||:G8:|', 'A1 A2/1 A2/2 B1'],
     ['a last ending that nothing closes', '|:D8|[1E8:|[2F8|\nG8|A8:|', 'A1 A2/1 A2/2 B1 B2'],

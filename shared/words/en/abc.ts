@@ -2,9 +2,9 @@ import type { Problem } from '../../problem.ts';
 
 /** Wording of what can be wrong with a tune's ABC. */
 export const abcMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
-  'abc-unreadable': p => ({
-    message: `This tune could not be read: ${p.actual ?? 'it is not ABC'}.`,
-    mend: 'Take out lines one at a time until the tune is read, then mend the last one taken out.',
+  'abc-unreadable': () => ({
+    message: 'This tune cannot be read past this line, so it is left out.',
+    mend: 'Look in the line for a bracket, a brace or a ! that is opened and not closed.',
   }),
   'abc-warning': p => ({
     message: `Something in this tune was not understood: ${p.actual ?? 'unknown'}.`,

@@ -1,4 +1,13 @@
-import type { Direction, Edit, Plan, Reason, RepeatStudy, SlurGroup } from '../../bowing/bowing.ts';
+import type {
+  Demand,
+  Direction,
+  Edit,
+  Plan,
+  Reason,
+  RepeatStudy,
+  SlurGroup,
+  WholeTune,
+} from '../../bowing/bowing.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
 
@@ -167,10 +176,9 @@ const extras: Readonly<Partial<Record<Reason, string>>> = {
 /** One plain sentence for a plan: what it changes, and why it arrives. */
 export function planSentence(tune: Tune, plan: Plan): string {
   if (plan.changes.length === 0) return reasonSentences['as-written'];
-  const changes = plan.changes.map((edit, i) => {
-    const sentence = editSentence(tune, edit).slice(0, -1);
-    return i === 0 ? sentence : sentence.charAt(0).toLowerCase() + sentence.slice(1);
-  });
+  const changes = plan.changes.map((edit, i) =>
+    i === 0 ? editSentence(tune, edit).slice(0, -1) : inSentence(tune, edit),
+  );
   const why = plan.because.flatMap(reason => clauses[reason] ?? []);
   const more = plan.because.flatMap(reason => extras[reason] ?? []);
   return `${listWords(changes, ', then ')}, ${why.join(', ')}${more.length > 0 ? `; ${listWords(more)}` : ''}.`;
@@ -201,3 +209,41 @@ export function repeatSentence(repeat: RepeatStudy): string {
 
 /** "down-bow", "up-bow". */
 export const strokeName = (d: Direction): string => (d === 'down' ? 'down-bow' : 'up-bow');
+
+/** How the whole tune can be mended at once, or what stands in the way. */
+export function wholeTuneSentence(tune: Tune, whole: WholeTune): string {
+  switch (whole.kind) {
+    case 'solved':
+      return whole.changes.length === 0
+        ? 'Nothing need change.'
+        : `To mend the whole tune at once: ${whole.changes.map(e => inSentence(tune, e)).join('; ')}.`;
+    case 'contradiction':
+      return whole.demands.length === 1
+        ? `No slurs can meet this: ${demandWords(tune, whole.demands[0] as Demand)}.`
+        : `No slurs can meet these together: ${whole.demands.map(d => demandWords(tune, d)).join('; ')}.`;
+    case 'beyond-limits':
+      return 'It can be mended at once, but not with slurs as short as this level takes.';
+    case 'too-many':
+      return 'There are too many ways to mend the whole tune at once; mend one place at a time.';
+    case 'unlike-passes':
+      return 'A tie over a repeat sign makes the passes unlike; mend one place at a time.';
+  }
+}
+
+function inSentence(tune: Tune, edit: Edit): string {
+  const sentence = editSentence(tune, edit).slice(0, -1);
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
+function demandWords(tune: Tune, demand: Demand): string {
+  switch (demand.kind) {
+    case 'anchor':
+      return `the anchor "${demand.id}" reached on its stroke, pass ${demand.pass}`;
+    case 'sign':
+      return `the sign on ${noteWords(tune, demand.event)}, pass ${demand.pass}`;
+    case 'repeat':
+      return `part ${tune.parts[demand.part]?.name ?? ''} starting the second time as the first`;
+    case 'opening':
+      return 'the first full bar starting down';
+  }
+}

@@ -86,8 +86,8 @@ function noteWords(tune: Tune, event: number): string {
   return `note ${number} of ${barWords(bar)} (${nameOf(note)})`;
 }
 
-/** "B5"; "the pickup to B" of `B0`. */
-const barWords = (bar = ''): string => bar.replace(/^(.*\D)0(?:\/.*)?$/, 'the pickup to $1');
+/** "B5"; "the pickup B0" of `B0`. */
+const barWords = (bar = ''): string => bar.replace(/^(.*\D)0(?:\/.*)?$/, 'the pickup $&');
 
 function noteAt(tune: Tune, event: number): NoteEvent | null {
   const e = tune.events[event];
