@@ -6,8 +6,9 @@ import type { Fingering, Tuning } from './fingering/fingering.ts';
 import type { Performance } from './music/performance.ts';
 import { playedOrder } from './music/played-order.ts';
 import type { Tune } from './music/tune.ts';
-import type { Problem } from './problem.ts';
+import { type Problem, problem } from './problem.ts';
 import { mapSections } from './sections/map-sections.ts';
+import type { LabelRequest } from './sections/phrase-labels.ts';
 import type { SectionMap } from './sections/section-map.ts';
 
 /** Everything that Bowbook works out about one tune. */
@@ -30,13 +31,15 @@ export interface StudyRequest {
   readonly anchors: readonly AnchorRequest[];
   /** Bars a phrase, where the teacher says it. */
   readonly unit: number | null;
+  /** The phrases' labels, where the teacher gives them. */
+  readonly labels?: LabelRequest | null;
 }
 
 /** Studies one tune: fingers, then the map, then the bowing, each on what came before. */
 export function studyTune(tune: Tune, request: StudyRequest): Study {
   const performance = playedOrder(tune);
   const fingers = assignFingers(tune, request.tuning);
-  const map = mapSections(tune, request.unit);
+  const map = mapSections(tune, request.unit, request.labels?.labels ?? null);
   const bowing = studyBowing(tune, performance, fingers.fingering, map, request);
   return {
     tune,
@@ -45,6 +48,19 @@ export function studyTune(tune: Tune, request: StudyRequest): Study {
     fingering: fingers.fingering,
     map,
     bowing: bowing.study,
-    problems: [...fingers.problems, ...bowing.problems],
+    problems: [...fingers.problems, ...wrongCount(map, request), ...bowing.problems],
   };
+}
+
+/** Labels that are not one a phrase are passed over, and it is said. */
+function wrongCount({ phrases }: SectionMap, { labels }: StudyRequest): readonly Problem[] {
+  if (!labels || labels.labels.length === phrases.length) return [];
+  const facts = {
+    given: labels.labels.length,
+    phrases: phrases.length,
+    bars: phrases.map(p => p.name).join(', '),
+  };
+  const actual = labels.labels.join(' ');
+  const expected = [phrases.map(p => p.label).join(' ')];
+  return [problem('labels-count', 'warning', labels.place, { facts, actual, expected })];
 }

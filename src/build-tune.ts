@@ -30,6 +30,7 @@ export function buildTune(
     start: block.start,
     anchors: anchors.map(anchorRequest),
     unit: block.unit,
+    labels: block.labels,
   };
   const rights = block.rights ?? settings.rights;
   const unknown = problem('rights-unknown', 'warning', block.place, { facts: { tune: block.id } });
@@ -78,7 +79,12 @@ function describeCells(study: Study): (cell: { readonly bars: readonly number[] 
 
 /** The notes of a `:notes[…]` chain, as written (no key signature); null where they cannot be read. */
 export function buildChain(block: NotesBlock, settings: BookSettings): readonly ChainNote[] | null {
-  const source = { text: `L:1/8\nK:none\n${block.abc}`, file: block.place.file, line: 1, indent: 0 };
+  const source = {
+    text: `L:1/8\nK:none\n${block.abc}`,
+    file: block.place.file,
+    line: 1,
+    indent: 0,
+  };
   const tune = parseTunes(source).tunes[0];
   if (!tune) return null;
   const { performance, fingering, bowing } = studyTune(tune, {

@@ -1,5 +1,5 @@
 import type { Direction } from './bowing.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import { type BowScore, type LaidStrokes, openingRule, strokeGroups } from './lay-strokes.ts';
 
 /** A passage with set strokes, found in the tune. */
 export interface SetPassage {
@@ -64,8 +64,9 @@ export function stretchBefore(
   };
   const begins = (k: number): boolean => laid.strokeOf[k] !== laid.strokeOf[k - 1];
   const stated = (k: number): boolean => laid.strokes[laid.strokeOf[k] ?? -1]?.stated != null;
+  const laidDown = downAfterOpening(score, note);
   let from = note;
-  while (from > 0) {
+  while (from > 0 && from !== laidDown) {
     const settledHere = from < note && begins(from) && (stated(from) || cells.has(from));
     if (settledHere || score.restarts.includes(from) || inPassage(from - 1)) break;
     from--;
@@ -74,6 +75,18 @@ export function stretchBefore(
   while (from > 0 && from < note && !begins(from)) from++;
   const stroke = laid.strokes[laid.strokeOf[from] ?? -1];
   return { from, start: stroke?.direction ?? 'down' };
+}
+
+/**
+ * The note that a short opening before `note` is laid to reach on a down-bow, whatever its own
+ * bowing; null where the opening is not laid so.
+ */
+function downAfterOpening(score: BowScore, note: number): number | null {
+  const stretch = score.restarts.findLastIndex(from => from <= note);
+  const from = score.restarts[stretch] ?? 0;
+  const end = score.restarts[stretch + 1] ?? score.performance.notes.length;
+  const rule = openingRule(score, strokeGroups(score, from, end), stretch === 0);
+  return rule.kind === 'laid' && rule.downAt > from && rule.downAt <= note ? rule.downAt : null;
 }
 
 /** The stretches before every playing of an anchor; passes that share one are listed together. */

@@ -158,16 +158,44 @@ export function firstStroke(
   groups: readonly (readonly number[])[],
   opening: boolean,
 ): Direction {
+  const rule = openingRule(score, groups, opening);
+  switch (rule.kind) {
+    case 'set':
+      return rule.direction;
+    case 'counted-back':
+      return strokeDirection(rule.direction, rule.strokes);
+    case 'laid': {
+      const reach = groups.findIndex(g => g.includes(rule.downAt));
+      return strokeDirection('down', Math.max(0, reach));
+    }
+  }
+}
+
+/** How the first stroke of a stretch comes about. */
+export type OpeningRule =
+  | { readonly kind: 'set'; readonly direction: Direction }
+  /** So many strokes before the first sign. A sign after an anchor is counted from that instead. */
+  | { readonly kind: 'counted-back'; readonly direction: Direction; readonly strokes: number }
+  /** So that this sounded note, the first of the next bar, is on a down-bow. */
+  | { readonly kind: 'laid'; readonly downAt: number };
+
+export function openingRule(
+  score: BowScore,
+  groups: readonly (readonly number[])[],
+  opening: boolean,
+): OpeningRule {
   const { notes } = score.performance;
-  if (opening && score.start) return score.start;
-  const eventOf = (group: readonly number[]): number => notes[group[0] ?? -1]?.event ?? -1;
-  const sign = groups.findIndex(g => score.marks[eventOf(g)] != null);
-  const mark = score.marks[eventOf(groups[sign] ?? [])];
-  if (mark) return strokeDirection(mark, sign);
+  if (opening && score.start) return { kind: 'set', direction: score.start };
+  const eventOf = (group: readonly number[] = []): number => notes[group[0] ?? -1]?.event ?? -1;
+  const strokes = groups.findIndex(
+    g => score.marks[eventOf(g)] != null || score.anchored.has(eventOf(g)),
+  );
+  const direction = score.marks[eventOf(groups[strokes])];
+  if (direction) return { kind: 'counted-back', direction, strokes };
   const bar = openingBar(score, groups[0]?.[0] ?? 0, opening);
-  if (!bar || !opensShort(score, bar)) return 'down';
-  const reach = groups.findIndex(g => g.includes(bar.end));
-  return strokeDirection('down', Math.max(0, reach));
+  return bar && opensShort(score, bar)
+    ? { kind: 'laid', downAt: bar.end }
+    : { kind: 'set', direction: 'down' };
 }
 
 /** The bar in which a stretch begins. */
@@ -179,7 +207,7 @@ export const openingBar = (
   score.performance.bars[opening ? 0 : (score.performance.notes[from]?.barPlayed ?? 0)];
 
 /** The bar is not full, or begins with a rest. */
-export function opensShort(score: BowScore, played: PlayedBar): boolean {
+function opensShort(score: BowScore, played: PlayedBar): boolean {
   const bar = score.tune.bars[played.bar];
   if (!bar) return false;
   const full = fraction(bar.meter.beats, bar.meter.unit);

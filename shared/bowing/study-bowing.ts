@@ -1,13 +1,11 @@
 import type { Fingering } from '../fingering/fingering.ts';
-import { barRangeText } from '../music/bar-range.ts';
 import type { Performance } from '../music/performance.ts';
-import { resolvePassage } from '../music/resolve-passage.ts';
 import type { Direction, Tune } from '../music/tune.ts';
-import { nearest } from '../nearest.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { Anchor, AnchorRequest, BowingStudy, Edit, SlurGroup } from './bowing.ts';
-import { cellStarts, freeStretches, type SetPassage, stretchBefore } from './find-lead-ins.ts';
+import { freeStretches, type SetPassage } from './find-lead-ins.ts';
+import { findPassage } from './find-passage.ts';
 import {
   type BowScore,
   bowScore,
@@ -17,13 +15,13 @@ import {
 } from './lay-strokes.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
-import { findMends, type MendRegion, type MendSearch } from './mends.ts';
+import { conflictMends, mendsNearOrFar, type Span } from './mends-around.ts';
 import { planBowings } from './plan-bowings.ts';
 import type { BowingSettings } from './settings.ts';
 import { editText } from './slur-edits.ts';
 import { studyRepeats } from './study-repeats.ts';
 import { studySwaps } from './study-swaps.ts';
-import { anchorFault, signFault, troublesOf } from './troubles.ts';
+import { anchorFault, troublesOf } from './troubles.ts';
 import { planWholeTune } from './whole-tune.ts';
 
 /** What a study of the bowing needs besides the tune, its fingers and its map. */
@@ -82,50 +80,6 @@ function isAmiss(score: BowScore, laid: LaidStrokes, passages: readonly SetPassa
   return faults.size + reversals.size > 0;
 }
 
-interface FoundPassage {
-  readonly request: AnchorRequest;
-  readonly passage: SetPassage | null;
-  readonly problems: readonly Problem[];
-}
-
-function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
-  const bars = barRangeText(request.bars);
-  const range = resolvePassage(tune, request.bars);
-  const facts = { anchor: request.id, bars };
-  if ('unknown' in range) {
-    const { file, line } = tune.source;
-    const place = request.place ?? { file, line, column: 1 };
-    const rest = { facts, actual: range.unknown, nearest: nearest(range.unknown, range.known) };
-    return {
-      request,
-      passage: null,
-      problems: [problem('anchor-not-in-tune', 'error', place, rest)],
-    };
-  }
-  const opening = tune.events[range.first];
-  const mark = opening?.kind === 'note' ? opening.mark : null;
-  const place = opening?.place ?? null;
-  const direction = request.start ?? mark;
-  if (!direction) {
-    const missing = problem('anchor-without-stroke', 'error', request.place ?? place, {
-      facts,
-      expected: ['down', 'up'],
-    });
-    return { request, passage: null, problems: [missing] };
-  }
-  const against =
-    mark && mark !== direction
-      ? [
-          problem('anchor-against-mark', 'warning', place, {
-            facts,
-            actual: mark,
-            expected: [direction],
-          }),
-        ]
-      : [];
-  return { request, passage: { id: request.id, ...range, direction }, problems: against };
-}
-
 function studyAnchor(
   context: BowingContext,
   score: BowScore,
@@ -154,60 +108,6 @@ function studyAnchor(
     leadIns,
     mends: mendsNearOrFar(near, missed, regionsOf),
   };
-}
-
-/** Sounded notes from (included) to end (not included). */
-interface Span {
-  readonly from: number;
-  readonly end: number;
-}
-
-/**
- * The mends of a near search; where there are none, those of what was played between each of the
- * notes in trouble and the last sign, anchor or restart before it, past any repeat sign.
- */
-function mendsNearOrFar(
-  near: MendSearch,
-  notes: readonly number[],
-  regionsOf: (spans: readonly Span[]) => MendRegion[],
-): Edit[] {
-  if (notes.length === 0) return [];
-  const mends = findMends(near);
-  if (mends.length > 0) return mends;
-  const { score, laid, passages } = near;
-  const far = notes.map(end => ({
-    from: stretchBefore(score, laid, passages, new Set(), end).from,
-    end,
-  }));
-  return findMends({ ...near, regions: regionsOf(far) });
-}
-
-/** Mends of each sign that the count does not reach, as text, best first. */
-function conflictMends(
-  context: BowingContext,
-  score: BowScore,
-  laid: LaidStrokes,
-  passages: readonly SetPassage[],
-): Map<number, string[]> {
-  const mends = new Map<number, string[]>();
-  const cells = cellStarts(score);
-  const regionsOf = (all: readonly Span[]) =>
-    all.map(s => mendRegion(context, score, laid, s.from, s.end));
-  for (const event of new Set(laid.conflicts.map(c => c.event))) {
-    const notes = laid.conflicts.filter(c => c.event === event).map(c => c.note);
-    const spans = notes.map(note => ({
-      from: stretchBefore(score, laid, passages, cells, note).from,
-      end: note,
-    }));
-    const targets = notes.map(signFault);
-    const near = { score, laid, passages, regions: regionsOf(spans), targets };
-    const edits = mendsNearOrFar(near, notes, regionsOf);
-    mends.set(
-      event,
-      edits.map(edit => editText(context.tune, edit)),
-    );
-  }
-  return mends;
 }
 
 function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {

@@ -5,7 +5,7 @@ import {
   type LaidStrokes,
   lastEvent,
   openingBar,
-  opensShort,
+  openingRule,
   strokeGroups,
 } from './lay-strokes.ts';
 import type { ParityEquation } from './parity-equations.ts';
@@ -137,18 +137,10 @@ function demandsOf(
     const anchor = passages.find(p => p.first === event);
     const joined = score.joined[event] && score.follows[span.from] && !anchor;
     if (stretch >= 0) {
-      const settled = openingStroke(
-        score,
-        span.from,
-        score.restarts[stretch + 1] ?? notes.length,
-        stretch === 0,
-      );
-      at =
-        settled === 'free' || settled === 'laid'
-          ? { of: [unknowns++], up: 0 }
-          : { of: [], up: bit(settled) };
-      opening =
-        settled === 'laid' ? (openingBar(score, span.from, stretch === 0)?.end ?? null) : null;
+      const end = score.restarts[stretch + 1] ?? notes.length;
+      const rule = openingRule(score, strokeGroups(score, span.from, end), stretch === 0);
+      at = rule.kind === 'set' ? { of: [], up: bit(rule.direction) } : { of: [unknowns++], up: 0 };
+      opening = rule.kind === 'laid' ? rule.downAt : null;
     } else if (joined) at = { of: at.of, up: at.up ^ 1 };
     if (opening === span.from && stretch < 0) demand({ kind: 'opening' }, at, 'down');
     const mark = score.marks[event] ?? null;
@@ -177,19 +169,4 @@ function demandsOf(
     demands.push({ demand: { kind: 'repeat', part }, equation });
   }
   return { played, unknowns, demands };
-}
-
-/** How the first stroke of a stretch comes about: set, counted back, or laid so that a bar is down. */
-function openingStroke(
-  score: BowScore,
-  from: number,
-  end: number,
-  opening: boolean,
-): Direction | 'free' | 'laid' {
-  if (opening && score.start) return score.start;
-  const groups = strokeGroups(score, from, end);
-  const signed = groups.some(g => score.marks[score.performance.notes[g[0] ?? -1]?.event ?? -1]);
-  if (signed) return 'free';
-  const bar = openingBar(score, from, opening);
-  return bar && opensShort(score, bar) ? 'laid' : 'down';
 }

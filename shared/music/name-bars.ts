@@ -1,4 +1,4 @@
-import { add, compare, equal, type Fraction, fraction, multiply } from './fraction.ts';
+import { add, compare, equal, type Fraction } from './fraction.ts';
 import { meterLength } from './meter.ts';
 import type { Meter, Part } from './tune.ts';
 
@@ -85,13 +85,15 @@ function numberStretch(
     const bar = bars[i] as BarShape;
     const alone = to - from === 1 && (bar.partName === null || to === bars.length);
     const pickup = i === from && home.reached === 0 && !alone && isShort(bar);
+    const suffix = bar.endings.length > 0 ? `/${bar.endings.join(',')}` : '';
     if (bar.endings.length === 0) firstOfEnding = null;
     else if (bar.opensEnding) {
       if (firstOfEnding === null) firstOfEnding = number + 1;
-      number = firstOfEnding - 1;
+      // Two endings with one number are a slip: the second is counted on, so that names differ.
+      const taken = names.some(n => n.name === `${home.name}${firstOfEnding}${suffix}`);
+      number = taken ? home.reached : firstOfEnding - 1;
     }
     if (!pickup) number += 1;
-    const suffix = bar.endings.length > 0 ? `/${bar.endings.join(',')}` : '';
     const shown = pickup ? 0 : number;
     names[i] = { name: `${home.name}${shown}${suffix}`, part, number: shown, pickup };
     home.bars.push(i);
@@ -183,12 +185,6 @@ export function completes(a: Pick<BarShape, 'meter' | 'length'>, b: { length: Fr
 export function isShort(bar: Pick<BarShape, 'meter' | 'length'>): boolean {
   const full = meterLength(bar.meter);
   return full !== null && compare(bar.length, full) < 0;
-}
-
-/** Shorter than three quarters of its metre. */
-export function isMuchShorter(bar: Pick<BarShape, 'meter' | 'length'>): boolean {
-  const full = meterLength(bar.meter);
-  return full !== null && compare(bar.length, multiply(full, fraction(3, 4))) < 0;
 }
 
 /** `P:` as it can stand in a bar's name, letters only: `V 2` is `Vii`; else the first free letter. */

@@ -30,12 +30,22 @@ export interface Likeness {
 
 /** How `a` stands to `b`; null when it is no kin of it. */
 export function kinOf(a: PhraseNotes, b: PhraseNotes): Likeness | null {
-  if (a.text === b.text) return { kin: 'same', differing: 0, firstDifference: null };
+  const kin = calledKin(a, b);
+  return kin.heard ? kin : null;
+}
+
+/** How `a` stands to `b` where a teacher calls them kin: `varied` where none is heard. */
+export function calledKin(a: PhraseNotes, b: PhraseNotes): Likeness & { readonly heard: boolean } {
+  if (a.text === b.text) return { kin: 'same', differing: 0, firstDifference: null, heard: true };
   const places = alignNotes(a.notes, b.notes);
   const differing = places.filter(differ);
   const kin = kinBy(a, b, places, differing);
-  if (!kin) return null;
-  return { kin, differing: differing.length, firstDifference: noteAt(a, differing[0]) };
+  return {
+    kin: kin ?? 'varied',
+    differing: differing.length,
+    firstDifference: noteAt(a, differing[0]),
+    heard: kin !== null,
+  };
 }
 
 /** One place of either phrase, and what begins there. */

@@ -10,7 +10,7 @@ export interface Phrase {
   /** Event indices: first (included) to end (not included). */
   readonly first: number;
   readonly end: number;
-  /** a, b, c; primes for other forms: a′. */
+  /** a, b, c; primes for other forms: a′. The teacher's, where given. */
   readonly label: string;
   readonly kin: Kin;
   /** Index of the phrase it is compared with; null when it is its own. */

@@ -14,6 +14,8 @@ import { short } from './write-path.ts';
 import { escapeText } from './write-shapes.ts';
 
 export const letterSize = 12;
+/** How far below the top edge of a down-bow its second line stands, which makes that edge heavy. */
+const heavy = 1.5;
 
 const weights: readonly Weight[] = ['all', 'change', 'anchor'];
 
@@ -33,13 +35,14 @@ export function writeMarks(marks: readonly PlacedMark[], dy: number): string {
   const varies = dots && `<path class="mark-varies" stroke-width="2.4" d="${dots}"/>`;
   const body = paths.join('') + varies;
   if (!body) return '';
-  return `<g class="layer-marks" fill="none" stroke="currentColor" stroke-width="1.5" stroke-linecap="round">${body}</g>`;
+  return `<g class="layer-marks" fill="none" stroke="currentColor" stroke-width="1.7" stroke-linecap="round" stroke-linejoin="round">${body}</g>`;
 }
 
 function signPath({ direction, x, y }: PlacedMark, dy: number): string {
   const [left, foot, half] = [short(x - markWidth / 2), y + dy, markWidth / 2];
   if (direction === 'down') {
-    return `M${left} ${short(foot)}v-${short(markHeight)}h${short(markWidth)}v${short(markHeight)}`;
+    const bracket = `M${left} ${short(foot)}v-${short(markHeight)}h${short(markWidth)}v${short(markHeight)}`;
+    return `${bracket}m0-${short(markHeight - heavy)}h-${short(markWidth)}`;
   }
   const arms = `l${short(half)} ${short(markHeight)} ${short(half)}-${short(markHeight)}`;
   return `M${left} ${short(foot - markHeight)}${arms}`;

@@ -1,5 +1,10 @@
+import { anchorHooks } from '../../shared/bowing/anchor-hooks.ts';
+import type { Anchor } from '../../shared/bowing/bowing.ts';
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
+import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
+import type { Study } from '../../shared/study.ts';
+import { hookSentence } from '../../shared/words/en/hooks.ts';
 import { arrivalSentences } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock } from '../read/book.ts';
@@ -19,6 +24,8 @@ export interface AnchorView {
   /** null where the passage was not found in the tune. */
   readonly reachIt: string | null;
   readonly why: Html | null;
+  /** What stands out in it: a few short facts, for the memory. */
+  readonly hooks: readonly string[];
   readonly arrivals: readonly { readonly agrees: boolean; readonly sentence: string }[];
   /** Ways to get there, where asked for. */
   readonly plan: PlanView | null;
@@ -46,7 +53,17 @@ export function anchorView(
     direction: anchor?.direction ?? 'down',
     reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
     why,
+    hooks: shown ? hooksView(study, anchor, block.hooks) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
     plan: shown && withPlan ? planView(study, anchor) : null,
   };
+}
+
+function hooksView(
+  { tune, tuning, performance, fingering, bowing }: Study,
+  anchor: Anchor,
+  keep: readonly HookName[] | null,
+): readonly string[] {
+  const hooks = anchorHooks(tune, performance, fingering, bowing.plan, anchor);
+  return chooseHooks(hooks, keep).map(hook => hookSentence(tune, tuning, hook));
 }

@@ -1,5 +1,8 @@
+import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
+import { retuned } from '../../shared/fingering/tunings.ts';
 import type { Study } from '../../shared/study.ts';
 import { keyName, siteWords, typeName } from '../../shared/words/en/site.ts';
+import { spokenPitch } from '../../shared/words/en/spoken.ts';
 import type { Page } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
@@ -37,15 +40,35 @@ export function tuneFacts(tune: BuiltTune, context: PageContext): readonly FactV
   const { study } = tune;
   if (study === null) return [];
   const { type, rhythm, key, meter, events } = study.tune;
+  const shown = mayShow(tune, context.input);
   const kind = type === null ? rhythm : typeName[type];
   return [
     ...(kind === null ? [] : [{ name: siteWords.type, value: kind }]),
     { name: siteWords.key, value: keyName(key) },
     ...(meter.free ? [] : [{ name: siteWords.metre, value: `${meter.beats}/${meter.unit}` }]),
     { name: siteWords.form, value: formOf(study) },
-    ...(mayShow(tune, context.input)
+    ...(shown
       ? [{ name: siteWords.opening, value: openingLetters(study, 0, events.length, 7) }]
       : []),
+    ...(retuned(study.tuning).length > 0 ? tuningFacts(study, shown) : []),
+  ];
+}
+
+/** How the strings are tuned, what the letters mean then, and the opening as the hand would call it. */
+function tuningFacts(study: Study, shown: boolean): readonly FactView[] {
+  const asIf = study.tune.events
+    .flatMap((e, i) => {
+      const top = e.kind === 'note' ? e.pitches.at(-1) : undefined;
+      const stop = study.fingering[i]?.at(-1);
+      return top
+        ? [stop ? spokenPitch(asIfStandard(top, stop, study.tuning)) : spokenPitch(top)]
+        : [];
+    })
+    .slice(0, 7);
+  const strings = study.tuning.toReversed().map(spokenPitch).join(' ');
+  return [
+    { name: siteWords.tuning, value: siteWords.tunedTo(strings) },
+    ...(shown ? [{ name: siteWords.asIfOpening, value: asIf.join(', ') }] : []),
   ];
 }
 

@@ -44,11 +44,12 @@ function byStroke(notes: readonly SpokenNote[]): readonly SpokenStroke[] {
   return strokes;
 }
 
-/** "high 2 on D"; "open D and open A" of a double stop; nothing out of first position. */
-function whereWords({ finger, string }: SpokenNote): string {
+/** "high 2 on D"; "1 on low A, as if A" on a retuned string; "open D and open A" of a double stop; nothing out of first position. */
+function whereWords({ finger, string, asIf }: SpokenNote): string {
   const strings = string?.split(' and ') ?? [];
   const fingers = finger?.split(' and ') ?? [];
-  return fingers
+  const places = fingers
     .map((f, i) => (f === 'open' ? `open ${strings[i]}` : `${f} on ${strings[i]}`))
     .join(' and ');
+  return asIf === null ? places : `${places} (${asIf})`;
 }

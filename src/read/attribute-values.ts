@@ -3,6 +3,8 @@ import { type BarRange, parseBarRange } from '../../shared/music/bar-range.ts';
 import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
+import { type HookName, hookNames } from '../../shared/sections/hook-names.ts';
+import { type LabelRequest, parseLabels } from '../../shared/sections/phrase-labels.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import { blockSign } from './block-specs.ts';
 import type { Directive } from './read-directive.ts';
@@ -19,6 +21,8 @@ export interface ValueReader {
   readonly direction: (name: string) => Direction | null;
   readonly bars: (name: string) => BarRange | null;
   readonly tuning: (name: string) => Tuning | null;
+  readonly labels: (name: string) => LabelRequest | null;
+  readonly hooks: (name: string) => readonly HookName[] | null;
   readonly count: (name: string, most: number) => number | null;
 }
 
@@ -54,6 +58,17 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
     return known ?? bad(name, allowed, nearest(written, allowed));
   }
 
+  /** `no`, or names of facts with spaces or commas between them. */
+  function hooks(name: string): readonly HookName[] | null {
+    const written = text(name);
+    if (written === null) return null;
+    if (written === 'no') return [];
+    const words = written.split(/[\s,]+/);
+    const unknown = words.find(word => !hookNames.some(known => known === word));
+    if (unknown === undefined) return hookNames.filter(known => words.includes(known));
+    return bad(name, ['no', ...hookNames], nearest(unknown, hookNames));
+  }
+
   return {
     text,
     id() {
@@ -65,6 +80,11 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
     direction: name => oneOf(name, ['down', 'up'] as const),
     bars: name => read(name, parseBarRange, expects.bars),
     tuning: name => read(name, readTuning, expects.tuning),
+    labels(name) {
+      const labels = read(name, parseLabels, expects.labels);
+      return labels && { labels, place: directive.values[name]?.place ?? directive.place };
+    },
+    hooks,
     count: (name, most) => read(name, written => wholeNumber(written, most), expects.count(most)),
   };
 }
@@ -94,5 +114,6 @@ export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts 
     restart: values.oneOf('restart', ['part'] as const) ?? undefined,
     tuning: values.tuning('tuning') ?? undefined,
     unit: values.count('unit', 16) ?? undefined,
+    labels: values.labels('labels') ?? undefined,
   };
 }

@@ -19,6 +19,7 @@ const tuneAttributes = [
   'restart',
   'tuning',
   'unit',
+  'labels',
 ] as const;
 
 const spec = (
@@ -30,7 +31,7 @@ const spec = (
 export const blockSpecs: Readonly<Record<BlockForm, Readonly<Record<string, BlockSpec>>>> = {
   container: {
     tune: spec(tuneAttributes),
-    anchor: spec(['id', 'of', 'bars', 'start'], ['id', 'bars']),
+    anchor: spec(['id', 'of', 'bars', 'start', 'hooks'], ['id', 'bars']),
     private: spec([]),
   },
   leaf: {

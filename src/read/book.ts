@@ -4,6 +4,8 @@ import type { Tuning } from '../../shared/fingering/fingering.ts';
 import type { BarRange } from '../../shared/music/bar-range.ts';
 import type { Direction, TuneType } from '../../shared/music/tune.ts';
 import type { Place, Problem } from '../../shared/problem.ts';
+import type { HookName } from '../../shared/sections/hook-names.ts';
+import type { LabelRequest } from '../../shared/sections/phrase-labels.ts';
 
 /** A book as its teacher wrote it, checked. */
 export interface Book {
@@ -92,6 +94,8 @@ export interface TuneBlock extends BlockBase {
   readonly restart: 'part' | null;
   readonly tuning: Tuning | null;
   readonly unit: number | null;
+  /** What the teacher calls the phrases. */
+  readonly labels: LabelRequest | null;
   /** The story around the fence. */
   readonly body: Root;
 }
@@ -117,6 +121,8 @@ export interface AnchorBlock extends BlockBase {
   readonly of: string;
   readonly bars: BarRange;
   readonly start: Direction | null;
+  /** Which facts to show of what stands out in it; null where the teacher leaves it to us. */
+  readonly hooks: readonly HookName[] | null;
   /** Why. */
   readonly body: Root;
 }

@@ -134,9 +134,10 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     const of = tuneNamed(directive);
     const bars = values.bars('bars');
     const start = values.direction('start');
+    const hooks = values.hooks('hooks');
     const body = bodyOf(content, hidden);
     return of && bars && anchorId
-      ? { kind: 'anchor', place: directive.place, id: anchorId, of, bars, start, body }
+      ? { kind: 'anchor', place: directive.place, id: anchorId, of, bars, start, hooks, body }
       : null;
   }
 

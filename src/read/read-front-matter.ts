@@ -3,11 +3,12 @@ import { z } from 'zod';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
+import type { LabelRequest } from '../../shared/sections/phrase-labels.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import { readYaml } from './read-yaml.ts';
 import { type RightsName, rightsNames } from './rights.ts';
 import { placeAt, type SourceText } from './source-text.ts';
-import { count, tuning, words, yesNo } from './yaml-values.ts';
+import { count, labels, tuning, words, yesNo } from './yaml-values.ts';
 
 const frontMatter = z.strictObject(
   {
@@ -24,6 +25,7 @@ const frontMatter = z.strictObject(
     restart: z.enum(['part']).optional(),
     tuning: tuning.optional(),
     unit: count(16).optional(),
+    labels: labels.optional(),
   },
   { error: expects.table },
 );
@@ -47,6 +49,7 @@ export interface TuneFacts {
   readonly restart?: 'part' | undefined;
   readonly tuning?: Tuning | undefined;
   readonly unit?: number | undefined;
+  readonly labels?: LabelRequest | undefined;
 }
 
 export interface FrontMatterReading {
@@ -68,11 +71,15 @@ export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMa
     frontMatter,
   );
   const bodyLine = (head.position?.end.line ?? 1) + 1;
+  const front: FrontMatter = {
+    ...value,
+    labels: value?.labels && { labels: value.labels, place: placeOf(['labels']) },
+  };
   if (value?.rights !== undefined && value.permission !== undefined) {
     const twice = problem('rights-twice', 'error', placeOf(['permission']));
-    return { front: value, bodyLine, problems: [twice] };
+    return { front, bodyLine, problems: [twice] };
   }
-  return { front: value ?? {}, bodyLine, problems };
+  return { front, bodyLine, problems };
 }
 
 /** A day of the calendar, as `2026-09-15`. */

@@ -25,6 +25,7 @@ export function tuneBlock(
     restart: facts.restart ?? front.restart ?? null,
     tuning: facts.tuning ?? front.tuning ?? null,
     unit: facts.unit ?? front.unit ?? null,
+    labels: facts.labels ?? front.labels ?? null,
     body,
   };
 }

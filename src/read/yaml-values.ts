@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { parseTuning } from '../../shared/fingering/tunings.ts';
+import { parseLabels } from '../../shared/sections/phrase-labels.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 
 /** Values that both the book's settings and a page's front matter may have. */
@@ -19,6 +20,16 @@ export const count = (most: number) =>
     .int({ error: expects.count(most) })
     .min(1, expects.count(most))
     .max(most, expects.count(most));
+
+/** `a b a' c`, or the same as a list. */
+export const labels = z
+  .union([z.string(), z.array(z.string())], { error: expects.labels })
+  .transform((value, context): readonly string[] => {
+    const read = parseLabels(typeof value === 'string' ? value : value.join(' '));
+    if (read) return read;
+    context.addIssue({ code: 'custom', message: expects.labels });
+    return z.NEVER;
+  });
 
 /** `GDAE`, or `[E5, A4, D4, G3]`. */
 export const tuning = z

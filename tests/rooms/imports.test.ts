@@ -94,7 +94,7 @@ describe('the rooms', () => {
   it.each([
     ['src/read', /^(unified|remark-|rehype-|mdast-|hast-|unist-|yaml$|zod$)/],
     ['src/pages', /^handlebars/],
-    ['src/engrave', /^(jsdom|fontkit)/],
+    ['src/engrave', /^abcjs\/src/],
   ])('%s is the one doorway to its libraries', (doorway, packages) => {
     const wrong = src.filter(l => packages.test(l.to) && room(l.from) !== doorway && !l.typeOnly);
     expect(shown(wrong)).toEqual([]);

@@ -73,31 +73,36 @@ function mendText(p: Problem, otherwise: string): string {
 const others = (n: number): string =>
   n === 0 ? '' : n === 1 ? ' One other change would do too.' : ` ${n} other changes would do too.`;
 
-/** An edit as text (`slur B5:2-B5:3`) as a sentence. */
+/** An edit as text (`slur B5:2-B5:3`, see `editText`) as a sentence. */
 function editTextSentence(text: string): string {
   const [kind, ...rest] = text.split(' ');
-  const what = rest.join(' ').replaceAll(/([^ ]+:\d+)-([^ ]+:\d+)/g, '$1 to $2');
-  const notes = rest[0] ? what : '';
+  const [first = '', second = ''] = rest.join(' ').split(/ (?:to|into) /);
+  const from = spansText(first);
   switch (kind) {
     case 'slur':
-      return `Slur ${notes}.`;
+      return `Slur ${from}.`;
     case 'drop':
-      return `Take away the slur over ${notes}.`;
+      return `Take away the slur over ${from}.`;
     case 'lengthen':
-    case 'shorten': {
-      const [from, to] = (text.slice(kind.length + 1).split(' to ') as [string, string]).map(words);
-      return `${kind === 'lengthen' ? 'Lengthen' : 'Shorten'} the slur over ${from}: let it hold ${to}.`;
-    }
+      return `Lengthen the slur over ${from}: let it hold ${spansText(second)}.`;
+    case 'shorten':
+      return `Shorten the slur over ${from}: let it hold ${spansText(second)}.`;
     case 'split':
-      return `Split the slur over ${what.replace(' into ', ' in two: ')}.`;
+      return `Split the slur over ${from}: slur ${spansText(second)}.`;
     case 'merge':
-      return `Make one slur of ${what.replace(' into ', ': ')}.`;
-    default:
-      return `Lift the bow before ${rest.at(-1)} and start it again ${rest[0]}.`;
+      return `Make one slur of ${from}.`;
+    default: {
+      const [bar, note] = (rest.at(-1) ?? '').split(':');
+      return `Lift the bow before note ${note} of ${bar} and start it again ${rest[0]}.`;
+    }
   }
 }
 
-const words = (span: string): string => span.replace('-', ' to ');
+/** Spans as `editText` writes them, in words. */
+const spansText = (text: string): string =>
+  text.replaceAll(/([^ ]+?):(\d+)-([^ ]+?):(\d+)/g, (_, bar, note, lastBar, last) =>
+    idSpan({ bar, note }, { bar: lastBar, note: last }),
+  );
 
 /** "Slur notes 2 to 3 of B5." One sentence for an edit, naming its notes and bars. */
 export function editSentence(tune: Tune, edit: Edit): string {
@@ -112,7 +117,7 @@ export function editSentence(tune: Tune, edit: Edit): string {
     case 'shorten':
       return `Shorten the slur over ${span(edit.from)}: let it hold ${span(edit.to)}.`;
     case 'split':
-      return `Split the slur over ${span(edit.from)}: slur ${edit.to.map(span).join(', and ')}.`;
+      return `Split the slur over ${span(edit.from)}: slur ${edit.to.map(span).join(' and ')}.`;
     case 'merge':
       return `Make one slur of ${edit.from.map(span).join(' and ')}.`;
     case 'retake':
@@ -120,9 +125,16 @@ export function editSentence(tune: Tune, edit: Edit): string {
   }
 }
 
-/** "notes 2 to 3 of B5", "note 8 of B5 to note 1 of B6". */
-function spanWords(tune: Tune, group: SlurGroup): string {
-  const [first, last] = [idParts(tune, group[0]), idParts(tune, group.at(-1))];
+const spanWords = (tune: Tune, group: SlurGroup): string =>
+  idSpan(idParts(tune, group[0]), idParts(tune, group.at(-1)));
+
+interface NoteName {
+  readonly bar: string;
+  readonly note: string;
+}
+
+/** "notes 2 and 3 of B5", "note 8 of B5 to note 1 of B6". */
+function idSpan(first: NoteName, last: NoteName): string {
   if (first.bar === last.bar) {
     const joint = Number(last.note) - Number(first.note) === 1 ? 'and' : 'to';
     return `notes ${first.note} ${joint} ${last.note} of ${first.bar}`;
@@ -135,7 +147,7 @@ const noteWords = (tune: Tune, e: number): string => {
   return `note ${note} of ${bar}`;
 };
 
-function idParts(tune: Tune, e: number | undefined): { bar: string; note: string } {
+function idParts(tune: Tune, e: number | undefined): NoteName {
   const event = tune.events[e ?? -1];
   const [bar, note] = event?.kind === 'note' ? event.id.split(':') : [];
   return { bar: bar ?? '', note: note ?? '' };

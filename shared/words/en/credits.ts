@@ -3,7 +3,10 @@ import type { AbcCredits } from '../../music/tune.ts';
 /** What a tune's credits are made from, besides its ABC. */
 export interface CreditFacts {
   readonly abc: AbcCredits | null;
-  readonly rights: { readonly kind: 'traditional' | 'own' | 'permission'; readonly words?: string } | null;
+  readonly rights: {
+    readonly kind: 'traditional' | 'own' | 'permission';
+    readonly words?: string;
+  } | null;
   readonly learnedFrom: string | null;
   readonly version: string | null;
 }

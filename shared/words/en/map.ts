@@ -76,6 +76,7 @@ function freeWords(free: number): string {
 
 const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
 const numberWord = (n: number): string => numbers[n] ?? `${n}`;
+const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const positions: Readonly<Record<number, string>> = {
@@ -84,7 +85,7 @@ const positions: Readonly<Record<number, string>> = {
   7: 'seventh',
 };
 
-/** What the fingering has to say about a tune. */
+/** What the fingering and the map have to say about a tune. */
 export const mapMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
   'out-of-reach': p => {
     const { pitch, times, where, position, finger, string, note } = p.facts;
@@ -114,6 +115,10 @@ export const mapMessages: Record<string, (p: Problem) => { message: string; mend
         ? `The chord ${p.actual} at ${p.facts.note} needs strings that are not neighbours, so the bow cannot play it.`
         : `The chord ${p.actual} at ${p.facts.note} has two notes that need the same string.`,
     mend: 'Leave a note out, or choose notes that lie on neighbouring strings.',
+  }),
+  'labels-count': p => ({
+    message: `The tune has ${count(Number(p.facts.phrases), 'phrase')} (${p.facts.bars}), but \`labels\` has ${count(Number(p.facts.given), 'label')}, so they are passed over.`,
+    mend: `Give one label a phrase, as in \`${p.expected[0]}\`, or another \`unit\`.`,
   }),
   'finger-mark': p => ({
     message: `No string has ${p.facts.pitch} at ${p.facts.note} under finger ${p.actual} in first position.`,

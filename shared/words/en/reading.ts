@@ -16,6 +16,7 @@ export const expects = {
   table: 'names with values under them',
   date: 'a day such as `2026-09-15`',
   id: 'lower-case letters, digits and hyphens',
+  labels: "labels such as `a b a' c`, a letter a phrase, a mark `'` for each other form",
   bars: 'bars such as `B7`, `B7-B8`, `B7:3-B8:5` or `B8/2`',
 } as const;
 

@@ -50,6 +50,7 @@ export const siteWords = {
   privatePage: 'Private copy: it shows the teacher’s own notes. Do not publish it.',
   anchor: 'All alike',
   why: 'Why',
+  standsOut: 'What stands out',
   plan: 'Getting there',
   bestWays: 'The best ways',
   everyStroke: 'Every stroke on the way',
@@ -59,6 +60,10 @@ export const siteWords = {
   retake: 'lift the bow',
   slurred: 'slurred',
   opening: 'Opens',
+  asIfOpening: 'Opens, as if tuned G D A E',
+  tuning: 'Strings',
+  tunedTo: (strings: string): string =>
+    `tuned ${strings}, lowest first; notes and letters are as they sound`,
   type: 'Type',
   key: 'Key',
   metre: 'Metre',

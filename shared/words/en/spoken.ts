@@ -1,3 +1,4 @@
+import { asIfStandard } from '../../fingering/as-if-standard.ts';
 import type { Stop, Tuning } from '../../fingering/fingering.ts';
 import { fiddleTuning } from '../../fingering/tunings.ts';
 import type { Pitch } from '../../music/pitch.ts';
@@ -57,14 +58,28 @@ export function spokenStop(stop: Stop | null, tuning: Tuning = fiddleTuning): st
   return stop.finger === 0 ? `open ${string}` : `${spokenFinger(stop)} on ${string}`;
 }
 
-/** "F sharp, high 2 on D, down". Without a direction the stroke is left out. */
+/**
+ * "as if A": on a retuned string, the note that the finger would give on a fiddle as it comes; null
+ * where the string is as it comes, or the note out of reach.
+ */
+export function asIfWords(p: Pitch, stop: Stop | null, tuning: Tuning): string | null {
+  const open = stop && tuning[stop.string - 1];
+  if (!stop || !open || open.midi === fiddleTuning[stop.string - 1]?.midi) return null;
+  return `as if ${spokenPitch(asIfStandard(p, stop, tuning))}`;
+}
+
+/**
+ * "F sharp, high 2 on D, down"; on a retuned string "B, 1 on low A, as if A, down". Without a
+ * direction the stroke is left out.
+ */
 export function spokenNote(
   stop: Stop | null,
   pitch: Pitch,
   direction: Direction | null,
   tuning: Tuning = fiddleTuning,
 ): string {
-  const words = [spokenPitch(pitch), spokenStop(stop, tuning)];
+  const asIf = asIfWords(pitch, stop, tuning);
+  const words = [spokenPitch(pitch), spokenStop(stop, tuning), ...(asIf ? [asIf] : [])];
   return (direction ? [...words, direction] : words).join(', ');
 }
 
@@ -92,6 +107,8 @@ export interface SpokenNote {
   readonly string: string | null;
   /** "high 2", "open". */
   readonly finger: string | null;
+  /** "as if A" on a retuned string, else null. */
+  readonly asIf: string | null;
   /** On the first time through; null where the note is never played. */
   readonly stroke: Direction | null;
   /** On the same stroke as the note before it. */
@@ -168,12 +185,14 @@ function speakEvent(
   const known = stops.flatMap(s => (s ? [s] : []));
   const all = known.length === stops.length;
   const top = e.pitches.at(-1);
+  const asIf = e.pitches.flatMap((p, i) => asIfWords(p, stops[i] ?? null, tuning) ?? []);
   const note: SpokenNote = {
     event,
     name: e.pitches.map(spokenPitch).join(' and '),
     register: top ? register(top) : 'middle',
     string: all ? known.map(s => names[s.string - 1]).join(' and ') : null,
     finger: all ? known.map(spokenFinger).join(' and ') : null,
+    asIf: asIf.length > 0 ? asIf.join(' and ') : null,
     stroke: sound?.direction ?? null,
     slurred: sound?.slurred ?? false,
     held: sound?.held ?? false,

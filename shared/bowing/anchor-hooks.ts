@@ -1,0 +1,32 @@
+import type { Fingering } from '../fingering/fingering.ts';
+import type { Performance } from '../music/performance.ts';
+import type { Tune } from '../music/tune.ts';
+import { type Hook, hooksOf, type PassageStroke } from '../sections/hooks.ts';
+import type { Anchor, StrokePlan } from './bowing.ts';
+
+/** What stands out in an anchor as it is first played. */
+export function anchorHooks(
+  tune: Tune,
+  performance: Performance,
+  fingering: Fingering,
+  plan: StrokePlan,
+  anchor: Pick<Anchor, 'first' | 'last'>,
+): Hook[] {
+  const inside = (event: number): boolean => anchor.first <= event && event <= anchor.last;
+  const { notes } = performance;
+  const from = notes.findIndex(n => inside(n.event));
+  const strokes: (PassageStroke & { readonly notes: number[] })[] = [];
+  let before: number | null = null;
+  for (let i = Math.max(0, from); i < notes.length; i++) {
+    const note = notes[i];
+    const stroke = plan.strokeOf[i];
+    if (!note || stroke === undefined || !inside(note.event)) break;
+    // A second time through begins anew.
+    if (strokes.some(s => s.notes.includes(note.event))) break;
+    const direction = plan.strokes[stroke]?.direction;
+    if (stroke === before) strokes.at(-1)?.notes.push(note.event);
+    else if (direction) strokes.push({ direction, notes: [note.event] });
+    before = stroke;
+  }
+  return hooksOf(tune, fingering, anchor, strokes);
+}

@@ -1,0 +1,56 @@
+import { barRangeText } from '../music/bar-range.ts';
+import { resolvePassage } from '../music/resolve-passage.ts';
+import type { Tune } from '../music/tune.ts';
+import { nearest } from '../nearest.ts';
+import { type Problem, problem } from '../problem.ts';
+import type { AnchorRequest } from './bowing.ts';
+import type { SetPassage } from './find-lead-ins.ts';
+
+/** An anchor as asked for, and where it stands; null where the book is wrong about it. */
+export interface FoundPassage {
+  readonly request: AnchorRequest;
+  readonly passage: SetPassage | null;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Finds the passage that an anchor fixes, and the stroke it starts on: its `start`, else the sign on
+ * its first note. `start` wins where the two disagree.
+ */
+export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
+  const bars = barRangeText(request.bars);
+  const range = resolvePassage(tune, request.bars);
+  const facts = { anchor: request.id, bars };
+  if ('unknown' in range) {
+    const { file, line } = tune.source;
+    const place = request.place ?? { file, line, column: 1 };
+    const rest = { facts, actual: range.unknown, nearest: nearest(range.unknown, range.known) };
+    return {
+      request,
+      passage: null,
+      problems: [problem('anchor-not-in-tune', 'error', place, rest)],
+    };
+  }
+  const opening = tune.events[range.first];
+  const mark = opening?.kind === 'note' ? opening.mark : null;
+  const place = opening?.place ?? null;
+  const direction = request.start ?? mark;
+  if (!direction) {
+    const missing = problem('anchor-without-stroke', 'error', request.place ?? place, {
+      facts,
+      expected: ['down', 'up'],
+    });
+    return { request, passage: null, problems: [missing] };
+  }
+  const against =
+    mark && mark !== direction
+      ? [
+          problem('anchor-against-mark', 'warning', place, {
+            facts,
+            actual: mark,
+            expected: [direction],
+          }),
+        ]
+      : [];
+  return { request, passage: { id: request.id, ...range, direction }, problems: against };
+}

@@ -1,0 +1,62 @@
+import type { Edit } from './bowing.ts';
+import { cellStarts, type SetPassage, stretchBefore } from './find-lead-ins.ts';
+import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { BowingContext } from './lead-in-of.ts';
+import { mendRegion } from './mend-region.ts';
+import { findMends, type MendRegion, type MendSearch } from './mends.ts';
+import { editText } from './slur-edits.ts';
+import { signFault } from './troubles.ts';
+
+/** Sounded notes from (included) to end (not included). */
+export interface Span {
+  readonly from: number;
+  readonly end: number;
+}
+
+/**
+ * The mends of a near search; where there are none, those of what was played between each of the
+ * notes in trouble and the last sign, anchor or restart before it, past any repeat sign.
+ */
+export function mendsNearOrFar(
+  near: MendSearch,
+  notes: readonly number[],
+  regionsOf: (spans: readonly Span[]) => MendRegion[],
+): Edit[] {
+  if (notes.length === 0) return [];
+  const mends = findMends(near);
+  if (mends.length > 0) return mends;
+  const { score, laid, passages } = near;
+  const far = notes.map(end => ({
+    from: stretchBefore(score, laid, passages, new Set(), end).from,
+    end,
+  }));
+  return findMends({ ...near, regions: regionsOf(far) });
+}
+
+/** Mends of each sign that the count does not reach, as text, best first. */
+export function conflictMends(
+  context: BowingContext,
+  score: BowScore,
+  laid: LaidStrokes,
+  passages: readonly SetPassage[],
+): Map<number, string[]> {
+  const mends = new Map<number, string[]>();
+  const cells = cellStarts(score);
+  const regionsOf = (all: readonly Span[]) =>
+    all.map(s => mendRegion(context, score, laid, s.from, s.end));
+  for (const event of new Set(laid.conflicts.map(c => c.event))) {
+    const notes = laid.conflicts.filter(c => c.event === event).map(c => c.note);
+    const spans = notes.map(note => ({
+      from: stretchBefore(score, laid, passages, cells, note).from,
+      end: note,
+    }));
+    const targets = notes.map(signFault);
+    const near = { score, laid, passages, regions: regionsOf(spans), targets };
+    const edits = mendsNearOrFar(near, notes, regionsOf);
+    mends.set(
+      event,
+      edits.map(edit => editText(context.tune, edit)),
+    );
+  }
+  return mends;
+}

@@ -1,0 +1,79 @@
+import { calledKin, kinOf, type Likeness } from './kin-of.ts';
+import { familyOfLabel, prime } from './phrase-labels.ts';
+import type { PhraseNotes } from './phrase-notes.ts';
+
+/** A phrase's label, and the earlier phrase that it is compared with, null when it is its own. */
+export interface NamedPhrase {
+  readonly label: string;
+  readonly of: number | null;
+  readonly likeness: Likeness | null;
+}
+
+/** A phrase that is the first with its label. */
+interface Form {
+  readonly index: number;
+  readonly label: string;
+  readonly notes: PhraseNotes;
+}
+
+/**
+ * Labels by ear: the next letter for the first of a kind, the same label for the same notes, and a
+ * letter with one more prime for any other kin.
+ */
+export function namePhrases(phrases: readonly PhraseNotes[]): NamedPhrase[] {
+  const forms: Form[] = [];
+  const primes = new Map<string, number>();
+  return phrases.map((notes, index): NamedPhrase => {
+    const known = forms.find(f => f.notes.text === notes.text);
+    if (known) return { label: known.label, of: known.index, likeness: kinOf(notes, known.notes) };
+    const near = nearestKin(notes, forms, kinOf);
+    const letter = near ? familyOfLabel(near.form.label) : letterText(primes.size);
+    const count = near ? (primes.get(letter) ?? 0) + 1 : 0;
+    primes.set(letter, count);
+    const label = letter + prime.repeat(count);
+    forms.push({ index, label, notes });
+    return { label, of: near?.form.index ?? null, likeness: near?.likeness ?? null };
+  });
+}
+
+/**
+ * The teacher's labels, one a phrase. A phrase is compared with the first of its label, or else with
+ * the nearest earlier one of its letter; where the notes of the two have nothing in common, it
+ * is `varied`, since the teacher hears one in the other. A new letter is a phrase of its own,
+ * whatever its notes.
+ */
+export function nameAsTold(
+  phrases: readonly PhraseNotes[],
+  labels: readonly string[],
+): NamedPhrase[] {
+  const forms: Form[] = [];
+  return phrases.map((notes, index): NamedPhrase => {
+    const label = labels[index] ?? '';
+    const same = forms.find(f => f.label === label);
+    const family = forms.filter(f => familyOfLabel(f.label) === familyOfLabel(label));
+    const near = nearestKin(notes, same ? [same] : family, calledKin);
+    if (!same) forms.push({ index, label, notes });
+    return { label, of: near?.form.index ?? null, likeness: near?.likeness ?? null };
+  });
+}
+
+/** The form that differs at the fewest places, the earliest of equals; a moved one as a last resort. */
+function nearestKin(
+  notes: PhraseNotes,
+  forms: readonly Form[],
+  compare: (a: PhraseNotes, b: PhraseNotes) => Likeness | null,
+): { readonly form: Form; readonly likeness: Likeness } | null {
+  let best: { form: Form; likeness: Likeness } | null = null;
+  const rank = (l: Likeness): number => (l.kin === 'moved' ? 1e6 : 0) + l.differing;
+  for (const form of forms) {
+    const likeness = compare(notes, form.notes);
+    if (likeness && (!best || rank(likeness) < rank(best.likeness))) best = { form, likeness };
+  }
+  return best;
+}
+
+/** a to z, then aa, ab. */
+function letterText(n: number): string {
+  const last = String.fromCharCode(97 + (n % 26));
+  return n < 26 ? last : letterText(Math.floor(n / 26) - 1) + last;
+}
