@@ -1,4 +1,4 @@
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import type { Problem } from '../shared/problem.ts';
 import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
 import { type SiteFile, writeSite } from './output/write-site.ts';

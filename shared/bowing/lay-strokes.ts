@@ -192,8 +192,10 @@ export function openingRule(
   );
   const direction = score.marks[eventOf(groups[strokes])];
   if (direction) return { kind: 'counted-back', direction, strokes };
-  const bar = openingBar(score, groups[0]?.[0] ?? 0, opening);
-  return bar && opensShort(score, bar)
+  const first = groups[0]?.[0] ?? 0;
+  const bar = openingBar(score, first, opening);
+  // An opening bar with nothing but rests leaves the next bar to start down by itself.
+  return bar && bar.end > first && opensShort(score, bar)
     ? { kind: 'laid', downAt: bar.end }
     : { kind: 'set', direction: 'down' };
 }

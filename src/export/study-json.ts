@@ -1,4 +1,5 @@
-import type { Edit, LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
+import type { LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
+import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Stop } from '../../shared/fingering/fingering.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
@@ -130,26 +131,6 @@ function planJson(tune: Tune, p: Plan): object {
     drift: fractionText(p.drift),
     because: p.because,
   };
-}
-
-/** `slur B5:2-B5:3`, `drop B5:2-B5:3`, `lengthen B5:2-B5:3 to B5:2-B5:4`, `retake before B6:1`. */
-export function editText(tune: Tune, edit: Edit): string {
-  const span = (group: SlurGroup): string =>
-    `${noteName(tune, group[0] ?? -1)}-${noteName(tune, group.at(-1) ?? -1)}`;
-  switch (edit.kind) {
-    case 'slur':
-    case 'drop':
-      return `${edit.kind} ${span(edit.notes)}`;
-    case 'lengthen':
-    case 'shorten':
-      return `${edit.kind} ${span(edit.from)} to ${span(edit.to)}`;
-    case 'split':
-      return `split ${span(edit.from)} into ${edit.to.map(g => span(g)).join(' and ')}`;
-    case 'merge':
-      return `merge ${edit.from.map(g => span(g)).join(' and ')}`;
-    case 'retake':
-      return `retake before ${noteName(tune, edit.before)}`;
-  }
 }
 
 function problemJson(p: Problem): object {

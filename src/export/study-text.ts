@@ -1,7 +1,7 @@
 import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
+import { editText } from '../../shared/bowing/slur-edits.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import type { Study } from '../../shared/study.ts';
-import { editText } from './study-json.ts';
 
 /** The signs of the trade, as near as type comes: a bracket open below, and a V. */
 const sign = { down: '⊓', up: 'V' } as const;
@@ -73,7 +73,7 @@ function strokeLines(study: Study): string[] {
 function anchorLines(study: Study, anchor: Anchor): string[] {
   const arrivals = anchor.arrivals.map(
     a =>
-      `pass ${a.pass}: arrives ${a.direction}, ${a.agrees ? 'as asked' : 'wanted ' + anchor.direction}`,
+      `pass ${a.pass}: arrives ${a.direction}, ${a.agrees ? 'as asked' : `wanted ${anchor.direction}`}`,
   );
   const mends = anchor.mends.slice(0, 5).map(m => `mend: ${editText(study.tune, m)}`);
   return [...arrivals, ...mends, ...anchor.leadIns.flatMap(l => leadInLines(study, l))];

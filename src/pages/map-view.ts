@@ -1,8 +1,11 @@
+import type { Stop } from '../../shared/fingering/fingering.ts';
 import type { NoteEvent } from '../../shared/music/tune.ts';
+import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
 import { kinSentence, mapSentences } from '../../shared/words/en/map.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
+import { spokenPitch, spokenStop, stringNames } from '../../shared/words/en/spoken.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { cellId } from './notation-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
@@ -21,6 +24,10 @@ export interface PhraseView {
   readonly label: string;
   readonly bars: string;
   readonly firstNotes: string;
+  /** Where they lie: `0 2 on D, 0 on A`. */
+  readonly firstFingers: string;
+  /** The same for the ear; empty where the notes are withheld. */
+  readonly heard: string;
   readonly kin: string;
   readonly kinSentence: string;
   /** Which of the six patterns stands for its family, from 1. */
@@ -48,11 +55,14 @@ export function tuneMap(
     kinSentence(study.tune, study.map, shown ? phrase : { ...phrase, firstDifference: null });
   const families = [...new Set(phrases.map(familyOf))];
   const view = (phrase: Phrase, index: number): PhraseView => {
+    const opening = shown ? openingOf(study, phrase) : [];
     const cell = shown ? score?.cells.find(c => c.phrase === index) : undefined;
     return {
       label: phrase.label,
       bars: phrase.name,
-      firstNotes: shown ? openingLetters(study, firstFullBar(study, phrase), phrase.end, 3) : '',
+      firstNotes: opening.map(o => o.letter).join(' '),
+      firstFingers: fingersByString(opening, study),
+      heard: siteWords.begins(opening.map(o => o.spoken)),
       kin: phrase.kin,
       kinSentence: kin(phrase),
       family: (families.indexOf(familyOf(phrase)) % 6) + 1,
@@ -76,8 +86,48 @@ export function tuneMap(
   };
 }
 
-/** The letter without its primes: a′ belongs to the family of a. */
-const familyOf = (phrase: Phrase): string => phrase.label.replace(/[′″'"]+$/, '');
+const familyOf = (phrase: Phrase): string => familyOfLabel(phrase.label);
+
+/** Notes that a block names. */
+const named = 3;
+
+interface Opening {
+  readonly letter: string;
+  readonly stop: Stop | null;
+  readonly spoken: string;
+}
+
+/** The first notes of a phrase, a note tied on to the one before it left out. */
+function openingOf(study: Study, phrase: Phrase): readonly Opening[] {
+  const first = firstFullBar(study, phrase);
+  const opening: Opening[] = [];
+  let tied = false;
+  for (let i = first; i < phrase.end && opening.length < named; i++) {
+    const e = study.tune.events[i];
+    if (e?.kind !== 'note') continue;
+    const top = e.pitches.at(-1);
+    if (top && !tied) {
+      const stop = study.fingering[i]?.at(-1) ?? null;
+      const spoken = `${spokenPitch(top)}, ${spokenStop(stop, study.tuning)}`;
+      opening.push({ letter: top.letter, stop, spoken });
+    }
+    tied = e.tied;
+  }
+  return opening;
+}
+
+/** Fingers gathered by string, as the hand finds them: `0 2 on D, 0 on A`. */
+function fingersByString(opening: readonly Opening[], { tuning }: Study): string {
+  const groups: { string: number; fingers: number[] }[] = [];
+  for (const { stop } of opening) {
+    if (!stop) return '';
+    const last = groups.at(-1);
+    if (last?.string === stop.string) last.fingers.push(stop.finger);
+    else groups.push({ string: stop.string, fingers: [stop.finger] });
+  }
+  const names = stringNames(tuning);
+  return groups.map(g => siteWords.onString(g.fingers, names[g.string - 1] ?? '')).join(', ');
+}
 
 /** Event index at which a phrase proper begins: the pickup into it is left out, as in its name. */
 function firstFullBar({ tune }: Study, phrase: Phrase): number {

@@ -37,7 +37,9 @@ for (const n of [8, 12, 16]) {
   const form = leadIn(n);
   const planned = medianTime(() => bestBowings(form, 10));
   const enumerated = medianTime(() => everyBowing(form), 5);
-  console.log(`  ${n} notes: ${(enumerated / planned).toFixed(1)} times as fast as trying every bowing`);
+  console.log(
+    `  ${n} notes: ${(enumerated / planned).toFixed(1)} times as fast as trying every bowing`,
+  );
 }
 
 console.log('A whole study of each demo tune, when warm');

@@ -12,6 +12,8 @@ const entryPoints = readdirSync(here)
   .map(name => join(here, name));
 const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external' };
 await build({ entryPoints, outdir: out, target: 'node20', ...options });
-for (const name of readdirSync(out).filter(n => n.endsWith('.bench.js')).toSorted()) {
+for (const name of readdirSync(out)
+  .filter(n => n.endsWith('.bench.js'))
+  .toSorted()) {
   await import(pathToFileURL(join(out, name)).href);
 }

@@ -11,7 +11,7 @@ import {
 import { tuneOf } from './strokes-of.ts';
 import { anchorAt, studyOf } from './study-of.ts';
 
-const tune = tuneOf('|:cdef gabc|defg abcd:|', 'M:4/4\nL:1/8\nR:reel');
+const tune = tuneOf('|:cdef gabc|defg abc2:|', 'M:4/4\nL:1/8\nR:reel');
 const edits: readonly [Edit, string][] = [
   [{ kind: 'slur', notes: [1, 2] }, 'Slur notes 2 and 3 of A1.'],
   [{ kind: 'drop', notes: [7, 8] }, 'Take away the slur over note 8 of A1 to note 1 of A2.'],

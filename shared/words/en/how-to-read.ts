@@ -97,7 +97,7 @@ export const howToRead: readonly MarksSection[] = [
   {
     id: 'map',
     heading: 'The map of a tune',
-    lead: 'Each block is a phrase, in the order of the tune. A letter and a pattern stand for a family of phrases; the shape of the block shows where a phrase differs from the first of its family.',
+    lead: 'Each block is a phrase, in the order of the tune. A letter and a pattern stand for a family of phrases; the shape of the block shows where a phrase differs from the first of its family. Under the letter stand its first three notes, then their fingers and strings.',
     marks: [
       { sign: 'own', name: 'The first of its family', text: 'A plain block, with its own letter.' },
       { sign: 'same', name: 'The same again', text: 'A double edge: play just what you know.' },

@@ -50,6 +50,10 @@ export const siteWords = {
   privatePage: 'Private copy: it shows the teacher’s own notes. Do not publish it.',
   anchor: 'All alike',
   why: 'Why',
+  begins: (notes: readonly string[]): string =>
+    notes.length === 0 ? '' : `Begins ${notes.join('; ')}.`,
+  onString: (fingers: readonly number[], string: string): string =>
+    `${fingers.join(' ')} on ${string}`,
   standsOut: 'What stands out',
   plan: 'Getting there',
   bestWays: 'The best ways',
