@@ -7,7 +7,14 @@ import { parseTunes } from './abc/parse-tune.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { ChainNote } from './pages/site.ts';
-import type { AnchorBlock, BookSettings, NotesBlock, Rights, TuneBlock } from './read/book.ts';
+import type {
+  AnchorBlock,
+  BookSettings,
+  NotesBlock,
+  PlanBlock,
+  Rights,
+  TuneBlock,
+} from './read/book.ts';
 
 /** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
 export interface StudiedTune {
@@ -22,13 +29,14 @@ export interface StudiedTune {
 export function buildTune(
   block: TuneBlock,
   anchors: readonly AnchorBlock[],
+  plans: readonly PlanBlock[],
   settings: BookSettings,
 ): StudiedTune {
   const request: StudyRequest = {
     tuning: block.tuning ?? settings.tuning,
     bowing: { ...settings.bowing, restart: block.restart ?? settings.bowing.restart },
     start: block.start,
-    anchors: anchors.map(anchorRequest),
+    anchors: anchors.map(a => anchorRequest(a, plans)),
     unit: block.unit,
     labels: block.labels,
   };
@@ -42,14 +50,20 @@ export function buildTune(
   return { block, request, study, rights, problems: [...problems, ...study.problems] };
 }
 
-const anchorRequest = (a: AnchorBlock): AnchorRequest => ({
-  id: a.id,
-  bars: a.bars,
-  start: a.start,
-  level: null,
-  preset: null,
-  place: a.place,
-});
+/** An anchor, with each level and preset that some plan block asks for, once. */
+function anchorRequest(a: AnchorBlock, plans: readonly PlanBlock[]): AnchorRequest {
+  const own = plans.filter(p => p.to === a.id && (p.level !== null || p.preset !== null));
+  const asked = new Map(own.map(p => [`${p.level} ${p.preset}`, p] as const));
+  return {
+    id: a.id,
+    bars: a.bars,
+    start: a.start,
+    level: null,
+    preset: null,
+    asked: [...asked.values()].map(({ level, preset }) => ({ level, preset })),
+    place: a.place,
+  };
+}
 
 /** Draws a studied tune and words its credits: all that the pages need of it. */
 export function drawTune({ block, study, rights }: StudiedTune): BuiltTune {

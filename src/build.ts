@@ -6,7 +6,7 @@ import { siteAssets } from './pages/assets.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import { makePages } from './pages/make-pages.ts';
 import { bodyHtml } from './read/body-html.ts';
-import type { AnchorBlock, Book, Page, TuneBlock } from './read/book.ts';
+import type { AnchorBlock, Book, Page, PlanBlock, TuneBlock } from './read/book.ts';
 import { readBook } from './read/read-book.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
@@ -70,10 +70,11 @@ export async function studyBook(
   const pages = [...book.lessons, ...book.tunePages, ...book.pages];
   const blocks = tuneBlocks(pages);
   const anchors = pages.flatMap(p => p.blocks.filter((b): b is AnchorBlock => b.kind === 'anchor'));
+  const plans = pages.flatMap(p => p.blocks.filter((b): b is PlanBlock => b.kind === 'plan'));
   const tunes = blocks.map((block, i) => {
     progress('study', i, blocks.length);
     const own = anchors.filter(a => a.of === block.id);
-    return buildTune(block, own, book.settings);
+    return buildTune(block, own, plans, book.settings);
   });
   return { book, tunes, problems: [...book.problems, ...tunes.flatMap(t => t.problems)] };
 }

@@ -76,6 +76,7 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
             start: options.arrive ?? null,
             level: options.level ?? null,
             preset: options.preset ?? null,
+            asked: [],
             place: null,
           },
         ];

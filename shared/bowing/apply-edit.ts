@@ -59,7 +59,9 @@ export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly bool
   const { previous, unmatched } = slurs;
   const linked = tune.events.map((event, e) => {
     const before = tune.events[previous[e] ?? -1];
-    return event.kind === 'note' && (joined[e] || (before?.kind === 'note' && before.tied));
+    return (
+      event.kind === 'note' && (joined[e] || (before?.kind === 'note' && goesOnIn(before, event)))
+    );
   });
   /** A slurred junction comes later in the same stroke. */
   const goesOn = tune.events.map(() => false);
@@ -75,6 +77,12 @@ export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly bool
       : { ...note, slursOpened, slursClosed };
   });
 }
+
+/** The tie holds: a tie to another pitch is a slip of the pen, and both notes sound. */
+const goesOnIn = (a: NoteEvent, b: NoteEvent): boolean =>
+  a.tied &&
+  a.pitches.length === b.pitches.length &&
+  a.pitches.every((p, i) => p.midi === b.pitches[i]?.midi);
 
 function withEvents(tune: Tune, change: (e: number, note: NoteEvent) => NoteEvent): Tune {
   const events: TuneEvent[] = tune.events.map((event, e) =>

@@ -94,6 +94,8 @@ export interface Anchor {
   readonly direction: Direction;
   readonly arrivals: readonly Arrival[];
   readonly leadIns: readonly LeadIn[];
+  /** The same lead-ins for each further plan asked for. */
+  readonly asked: readonly (PlanRequest & { readonly leadIns: readonly LeadIn[] })[];
   /** Single edits, each of which mends every missed pass and breaks none, best first. */
   readonly mends: readonly Edit[];
 }
@@ -112,6 +114,12 @@ export interface RepeatStudy {
   readonly mends: readonly Edit[];
 }
 
+/** Whose limits and which way of bowing; null for the book's own. */
+export interface PlanRequest {
+  readonly level: Level | null;
+  readonly preset: string | null;
+}
+
 /** What stands in for `:::anchor`: a passage to fix. */
 export interface AnchorRequest {
   readonly id: string;
@@ -120,6 +128,8 @@ export interface AnchorRequest {
   readonly start: Direction | null;
   readonly level: Level | null;
   readonly preset: string | null;
+  /** Plans asked for besides, for other levels or presets. */
+  readonly asked?: readonly PlanRequest[];
   /** Where the teacher asks for it, for messages. */
   readonly place: Place | null;
 }

@@ -3,7 +3,7 @@ import type { Performance } from '../music/performance.ts';
 import type { Direction, Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
-import type { Anchor, AnchorRequest, BowingStudy, Edit, SlurGroup } from './bowing.ts';
+import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
 import { freeStretches, type SetPassage } from './find-lead-ins.ts';
 import { findPassage } from './find-passage.ts';
 import {
@@ -93,7 +93,8 @@ function studyAnchor(
   const reached = laid.reached.filter(r => notes[r.note]?.event === passage.first);
   const missed = reached.filter(r => r.direction !== passage.direction).map(r => r.note);
   const stretches = freeStretches(score, laid, passages, passage);
-  const leadIns = planBowings(context, score, passage, stretches, level, request.preset);
+  const leadInsFor = ({ level: asked, preset }: PlanRequest) =>
+    planBowings(context, score, passage, stretches, asked ?? context.settings.level, preset);
   const regionsOf = (all: readonly Span[]) =>
     all.map(s => mendRegion(context, score, laid, s.from, s.end, level, request.preset));
   const targets = missed.map(anchorFault);
@@ -105,7 +106,8 @@ function studyAnchor(
       direction,
       agrees: direction === passage.direction,
     })),
-    leadIns,
+    leadIns: leadInsFor(request),
+    asked: (request.asked ?? []).map(asked => ({ ...asked, leadIns: leadInsFor(asked) })),
     mends: mendsNearOrFar(near, missed, regionsOf),
   };
 }

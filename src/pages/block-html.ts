@@ -1,3 +1,4 @@
+import type { Anchor } from '../../shared/bowing/bowing.ts';
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
@@ -95,9 +96,13 @@ function planHtml(block: PlanBlock, context: PageContext): string {
     id: claimId(context, `plan-${block.to}`),
     where: siteWords.anchorOf(titleOf(tune), barRangeText(anchor.bars)),
     href: `${context.root}${tunePath(anchor.of)}#${anchor.id}`,
-    plan: planView(tune.study, studied),
+    plan: planView(tune.study, { ...studied, leadIns: leadInsOf(studied, block) }),
   });
 }
+
+/** The lead-ins under the level and preset that a plan block asks for. */
+const leadInsOf = (anchor: Anchor, { level, preset }: PlanBlock): Anchor['leadIns'] =>
+  anchor.asked.find(a => a.level === level && a.preset === preset)?.leadIns ?? anchor.leadIns;
 
 function mapHtml(block: MapBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);

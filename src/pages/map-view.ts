@@ -30,6 +30,8 @@ export interface PhraseView {
   readonly heard: string;
   readonly kin: string;
   readonly kinSentence: string;
+  /** Which eighth of the phrase, from 1, holds the first note that differs; null where none is known. */
+  readonly differsAt: number | null;
   /** Which of the six patterns stands for its family, from 1. */
   readonly family: number;
   /** null where the notation does not stand on the page. */
@@ -65,6 +67,7 @@ export function tuneMap(
       heard: siteWords.begins(opening.map(o => o.spoken)),
       kin: phrase.kin,
       kinSentence: kin(phrase),
+      differsAt: eighthOf(study, phrase),
       family: (families.indexOf(familyOf(phrase)) % 6) + 1,
       link: cell ? `${notationPath}#${cellId(block.id, cell.name)}` : null,
     };
@@ -87,6 +90,20 @@ export function tuneMap(
 }
 
 const familyOf = (phrase: Phrase): string => familyOfLabel(phrase.label);
+
+/**
+ * Where in the phrase the first note that differs stands, in eighths of its length, bars counted as
+ * equals. Not a note of the tune, and so never withheld.
+ */
+function eighthOf({ tune }: Study, phrase: Phrase): number | null {
+  const event = tune.events[phrase.firstDifference ?? -1];
+  const bars = phrase.bars.filter(b => !tune.bars[b]?.pickup);
+  const at = bars.indexOf(event?.bar ?? -1);
+  const bar = tune.bars[event?.bar ?? -1];
+  if (!event || !bar || at < 0) return null;
+  const within = event.onset.n / event.onset.d / (bar.length.n / bar.length.d);
+  return Math.min(8, Math.floor(((at + within) / bars.length) * 8) + 1);
+}
 
 /** Notes that a block names. */
 const named = 3;

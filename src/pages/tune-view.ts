@@ -1,4 +1,5 @@
 import type { Study } from '../../shared/study.ts';
+import { wholeTuneSentence } from '../../shared/words/en/bowing.ts';
 import { bowingWords, repeatSentences } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
@@ -47,7 +48,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
     anchors: shown
       ? anchors.map(a => anchorView(a, tune, anchorWhy(a, context), context, true))
       : [],
-    repeats: shown ? repeatSentences(shown) : [],
+    repeats: shown ? [...repeatSentences(shown), ...wholeTuneSentences(shown)] : [],
     swaps: shown ? swapViews(shown) : [],
     spoken: shown ? spokenView(shown) : [],
     story: storyOf(block, context),
@@ -79,6 +80,10 @@ function storyOf(tune: TuneBlock, context: PageContext): Html | null {
   });
   return text.trim() === '' ? null : html(text);
 }
+
+/** Where something is amiss: how the whole tune can be mended at once, or what stands in the way. */
+const wholeTuneSentences = ({ tune, bowing }: Study): readonly string[] =>
+  bowing.whole ? [wholeTuneSentence(tune, bowing.whole)] : [];
 
 /** Bowings of one phrase: any may stand for any other of its list. */
 interface SwapView {

@@ -60,3 +60,9 @@ test('edits write slurs that read back as the same strokes', () => {
   expect(writtenSlurs(slurred).joined).not.toEqual(before);
   expect(writtenSlurs(back).joined).toEqual(before);
 });
+
+test('a tie to another pitch does not widen a slur that is written after it', () => {
+  const tune = tuneOf('c d-e f|', 'M:none\nL:1/8');
+  const slurred = applyEdit(tune, { kind: 'slur', notes: [2, 3] });
+  expect(writtenSlurs(slurred).joined).toEqual([false, false, false, true]);
+});

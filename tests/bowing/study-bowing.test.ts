@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { applyEdit, applyEdits } from '../../shared/bowing/apply-edit.ts';
+import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
@@ -230,4 +231,54 @@ test('same input, same output', () => {
       typeof v === 'bigint' ? `${v}` : v,
     );
   expect(once()).toBe(once());
+});
+
+describe('where a stroke is settled', () => {
+  const free = (abc: string, bars: string): string[] => {
+    const tune = tuneOf(abc, 'M:4/4\nL:1/8\nR:reel');
+    const [anchor] = studyOf(tune, { anchors: [anchorAt(bars, 'up')] }).bowing.anchors;
+    return (anchor?.leadIns ?? []).map(l => {
+      const event = tune.events[l.notes[0] ?? -1];
+      return `${event?.kind === 'note' ? event.id : ''} ${l.start} ${l.notes.length}`;
+    });
+  };
+  test('a pickup is laid so that bar 1 is down: the lead-in starts after it', () => {
+    expect(free('GA|cdef gabc|defg abcd|e8|]', 'A3')).toEqual(['A1:1 down 16']);
+  });
+  test('at a repeat sign, an ending, a sign, the end of an anchor', () => {
+    expect(free('|:cdef gabc|d8|1 efga b4:|2 e4 d4|]', 'A3/2:2')).toEqual(['A3/2:1 up 1']);
+    expect(free('cdef gabc|dvefg abcd|e8|]', 'A3')).toEqual(['A2:2 down 7']);
+  });
+  test('notes whose own start an edit in them would turn round have no plan', () => {
+    const tune = tuneOf('|:cdef gabc|defg abc2:|e8|]', 'M:4/4\nL:1/8\nR:reel');
+    const anchors = [anchorAt('B1', 'up')];
+    const [anchor] = studyOf(tune, { anchors }).bowing.anchors;
+    expect(anchor?.leadIns.map(l => l.plans)).toEqual([[]]);
+    expect(anchor?.arrivals.map(a => a.agrees)).toEqual([false]);
+    // Twice through is an even number of strokes whatever is slurred: only lifting the bow helps.
+    expect(anchor?.mends).toEqual([{ kind: 'retake', before: 15, direction: 'up' }]);
+    for (const edit of anchor?.mends ?? []) {
+      expect(missed(studyOf(applyEdit(tune, edit), { anchors }))).toEqual([]);
+    }
+    expect(studyOf(tune, { anchors }).bowing.whole).toMatchObject({ kind: 'contradiction' });
+  });
+  test('a sign after an anchor does not settle what stands before the anchor', () => {
+    const { bowing } = studyOf(tuneOf('cdef gabc|e8|udefg abc2|', 'M:4/4\nL:1/8\nR:reel'), {
+      anchors: [anchorAt('A2', 'up')],
+    });
+    expect(bowing.plan.strokes[0]?.direction).toBe('down');
+    expect(bowing.anchors[0]?.arrivals).toEqual([{ pass: 1, direction: 'down', agrees: false }]);
+  });
+});
+
+test('strokes that start anew at each part', () => {
+  const tune = tuneOf('cdef gab2|]\n|:(cd)ef gabc:|', 'M:4/4\nL:1/8');
+  const bowing = { ...defaultBowing, restart: 'part' as const };
+  const { plan } = studyOf(tune, { bowing }).bowing;
+  const barStarts = (p: typeof plan): string[] =>
+    p.strokes
+      .filter(s => s.notes.includes(0) || s.notes.includes(7) || s.notes.includes(15))
+      .map(s => s.direction);
+  expect(barStarts(plan)).toEqual(['down', 'down', 'down']);
+  expect(barStarts(studyOf(tune).bowing.plan)).toEqual(['down', 'up', 'down']);
 });

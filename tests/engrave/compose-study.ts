@@ -42,6 +42,7 @@ export function composeStudy(
         direction: 'down' as const,
         arrivals: [],
         leadIns: [],
+        asked: [],
         mends: [],
       })),
       repeats: [],

@@ -1,12 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
 import { hooksOf } from '../../shared/sections/hooks.ts';
 import { hookSentence } from '../../shared/words/en/hooks.ts';
 import { readTune } from '../fingering/read-tune.ts';
 
-/** The sentences about a whole tune, with its strokes given as how many notes each has, down first. */
-function hooks(abc: string, counts: readonly number[]): string[] {
+/**
+ * The sentences about a whole tune, with its strokes given as how many notes each has, down first.
+ * `keep` chooses among them; left out, all are told.
+ */
+function hooks(
+  abc: string,
+  counts: readonly number[],
+  keep?: readonly HookName[] | null,
+): string[] {
   const tune = readTune(abc);
   const { fingering } = assignFingers(tune, fiddleTuning);
   const notes = tune.events.flatMap((e, i) => (e.kind === 'note' ? [i] : []));
@@ -20,15 +28,17 @@ function hooks(abc: string, counts: readonly number[]): string[] {
   });
   expect(at).toBe(notes.length);
   const passage = { first: 0, last: tune.events.length - 1 };
-  return hooksOf(tune, fingering, passage, strokes).map(h => hookSentence(tune, fiddleTuning, h));
+  const found = hooksOf(tune, fingering, passage, strokes);
+  const chosen = keep === undefined ? found : chooseHooks(found, keep);
+  return chosen.map(h => hookSentence(tune, fiddleTuning, h));
 }
 
 describe('what stands out', () => {
   it('in a run there and back, slurred in twos round its top', () => {
     expect(hooks('K:G\n(GA) (Bc) d2|(cB) (AG) z2|', [2, 2, 1, 2, 2])).toEqual([
       'Slurred in twos: G–A, B–C, C–B, A–G.',
-      'A run of 5 letters up: G A B C D.',
-      'A run of 5 letters down: D C B A G.',
+      'A run of 5 letters up: G, A, B, C, D.',
+      'A run of 5 letters down: D, C, B, A, G.',
       'New strings: to A within a stroke, to D within a stroke.',
       'The strokes are the same from either end: 2 2 1 2 2.',
     ]);
@@ -45,5 +55,32 @@ describe('what stands out', () => {
   });
   it('counts a tied note once, and three letters are no run', () => {
     expect(hooks('K:D\nA2 B2 c2 A2-|A8|', [1, 1, 1, 2])).toEqual([]);
+  });
+});
+
+describe('what is shown of it', () => {
+  const abc = 'K:G\n(GA) (Bc) d2|(cB) (AG) z2|';
+  const strokes = [2, 2, 1, 2, 2];
+  it('is one fact of each kind, then a second, four at most', () => {
+    expect(hooks(abc, strokes, null)).toEqual([
+      'Slurred in twos: G–A, B–C, C–B, A–G.',
+      'The strokes are the same from either end: 2 2 1 2 2.',
+      'New strings: to A within a stroke, to D within a stroke.',
+      'A run of 5 letters up: G, A, B, C, D.',
+    ]);
+  });
+  it('is what the teacher keeps', () => {
+    expect(hooks(abc, strokes, ['run'])).toEqual([
+      'A run of 5 letters up: G, A, B, C, D.',
+      'A run of 5 letters down: D, C, B, A, G.',
+    ]);
+    expect(hooks(abc, strokes, ['finger'])).toEqual([]);
+    expect(hooks(abc, strokes, [])).toEqual([]);
+  });
+  it('has the longest run first', () => {
+    expect(hooks('K:G\nGABc Aced|cBAG F2 z2|', Array(13).fill(1), ['run'])).toEqual([
+      'A run of 7 letters down: E, D, C, B, A, G, F sharp.',
+      'A run of 4 letters up: G, A, B, C.',
+    ]);
   });
 });

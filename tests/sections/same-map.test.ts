@@ -1,5 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { fractionText } from '../../shared/music/fraction.ts';
+import { pitchName } from '../../shared/music/pitch.ts';
+import { playedOrder } from '../../shared/music/played-order.ts';
+import type { Tune } from '../../shared/music/tune.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import type { SectionMap } from '../../shared/sections/section-map.ts';
 import { readTune } from '../fingering/read-tune.ts';
@@ -101,4 +105,67 @@ it('writing repeats out leaves what is to be learnt', () => {
     }),
     { numRuns: 25 },
   );
+});
+
+/** Eight bars and a last one for the second time through, so that the part has two endings. */
+const ended = fc.record({
+  bars: fc
+    .array(bar, { minLength: 2, maxLength: 4 })
+    .chain(pool => fc.array(fc.constantFrom(...pool), { minLength: 8, maxLength: 8 })),
+  second: bar,
+});
+type Ended = typeof ended extends fc.Arbitrary<infer T> ? T : never;
+
+const pickup = 'G2';
+
+function endedAbc(parts: readonly Ended[], repeats: Dress['repeats']): string {
+  const text = (b: readonly Note[]): string =>
+    b.map(n => `${letterOf(n.step)}${n.length}`).join('');
+  const body = parts.map(({ bars, second }) => {
+    const shared = `${bars.slice(0, 7).map(text).join('|')}|`;
+    const [first, last] = [text(bars[7] ?? []), text(second)];
+    return repeats === 'signs'
+      ? `|:${shared}[1${first}:|[2${last}|]`
+      : `${shared}${first}|${shared}${last}||`;
+  });
+  return `X:1\nT:Made\nM:4/4\nL:1/8\nK:C\n${pickup}${repeats === 'signs' ? '' : '|'}${body.join('\n')}\n`;
+}
+
+/** The labels of the phrases in the order played: each is called what the phrase of its last bar is. */
+function playedLabels(tune: Tune): string[] {
+  const map = mapSections(tune);
+  const labels: string[] = [];
+  let before = '';
+  playedOrder(tune).bars.forEach(({ bar: index }) => {
+    const here = tune.bars[index];
+    const label = map.phrases.find(p => p.bars.includes(index))?.label ?? '';
+    if (!here || here.pickup) return;
+    const slot = Math.floor((here.number - 1) / map.unit);
+    const name = `${here.part} ${slot}`;
+    if (name === before) labels[labels.length - 1] = label;
+    else labels.push(label);
+    before = name;
+  });
+  return labels;
+}
+
+it('writing repeats with endings out leaves the order and the map of what is played', () => {
+  let varied = 0;
+  fc.assert(
+    fc.property(fc.array(ended, { minLength: 1, maxLength: 2 }), parts => {
+      const signs = readTune(endedAbc(parts, 'signs'));
+      const out = readTune(endedAbc(parts, 'written-out'));
+      const sounds = (tune: Tune): string[] =>
+        playedOrder(tune).notes.map(n => {
+          const e = tune.events[n.event];
+          const pitches = e?.kind === 'note' ? e.pitches.map(pitchName).join(' ') : '';
+          return `${fractionText(n.onset)} ${fractionText(n.duration)} ${pitches}`;
+        });
+      expect(sounds(out)).toEqual(sounds(signs));
+      expect(playedLabels(out)).toEqual(playedLabels(signs));
+      if (new Set(playedLabels(signs)).size > 4) varied++;
+    }),
+    { numRuns: 40 },
+  );
+  expect(varied).toBeGreaterThan(10);
 });

@@ -78,7 +78,7 @@ describe('a note in words', () => {
     const aeae = parseTuning('AEAE') as Tuning;
     expect(stringNames(aeae)).toEqual(['high E', 'high A', 'low E', 'low A']);
     const p = at('F#4');
-    expect(spokenNote(stopOn(3, p, aeae), p, 'up', aeae)).toBe('F sharp, 1 on low E, up');
+    expect(spokenNote(stopOn(3, p, aeae), p, 'up', aeae)).toBe('F sharp, 1 on low E, as if E, up');
     expect(stringNames(parseTuning(['A5', 'A4', 'D4', 'A3']) as Tuning)).toEqual([
       'high A',
       'middle A',
@@ -106,6 +106,7 @@ describe('a tune in words', () => {
       register: 'middle',
       string: 'E',
       finger: '1',
+      asIf: null,
       stroke: 'down',
       slurred: true,
       held: false,

@@ -12,9 +12,9 @@ export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook): string {
   };
   switch (hook.kind) {
     case 'slurred-pairs':
-      return `Slurred in twos: ${hook.pairs.map(([a, b]) => `${name(a)}–${name(b)}`).join(', ')}.`;
+      return pairsSentence(hook.pairs.map(([a, b]) => `${name(a)}–${name(b)}`));
     case 'run':
-      return `A run of ${hook.notes.length} letters ${hook.way}: ${hook.notes.map(name).join(' ')}.`;
+      return `A run of ${hook.notes.length} letters ${hook.way}: ${hook.notes.map(name).join(', ')}.`;
     case 'same-finger': {
       const [a, b] = hook.notes;
       return `Finger ${hook.finger} on two strings: ${name(a)} and ${name(b)}.`;
@@ -26,7 +26,11 @@ export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook): string {
   }
 }
 
-/** "You change string on an up-bow each time, twice." */
+/** "Slurred in twos: G–A, B–C." */
+const pairsSentence = (pairs: readonly string[]): string =>
+  pairs.length === 1 ? `One slurred pair: ${pairs[0]}.` : `Slurred in twos: ${pairs.join(', ')}.`;
+
+/** "Every new string begins on an up-bow." "New strings: to A on a down-bow, to D within a stroke." */
 function crossingSentence(crossings: readonly Crossing[], strings: readonly string[]): string {
   const changed = crossings.filter(c => !c.slurred && c.stroke !== null);
   const strokes = new Set(changed.map(c => c.stroke));
@@ -39,5 +43,5 @@ function crossingSentence(crossings: readonly Crossing[], strings: readonly stri
     if (c.slurred) return `${to} within a stroke`;
     return c.stroke ? `${to} on ${c.stroke === 'down' ? 'a down-bow' : 'an up-bow'}` : to;
   });
-  return `New strings: ${told.join(', ')}.`;
+  return `${told.length === 1 ? 'One new string' : 'New strings'}: ${told.join(', ')}.`;
 }

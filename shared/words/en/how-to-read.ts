@@ -113,6 +113,11 @@ export const howToRead: readonly MarksSection[] = [
       },
       { sign: 'varied', name: 'A few notes differ', text: 'Broken lines above and below.' },
       {
+        sign: null,
+        name: 'A notch in the upper edge',
+        text: 'The first note that differs stands there: at the left early in the phrase, at the right late.',
+      },
+      {
         sign: 'moved',
         name: 'Moved',
         text: 'The block stands higher: the same shape, at another pitch.',

@@ -31,7 +31,7 @@ export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase): string
     case 'start':
       return `Starts in its own way and ends like ${other.name}${part}.`;
     case 'varied':
-      return `${other.name} with small changes${part}.`;
+      return `A variation of ${other.name}${part}.`;
     case 'moved':
       return `${other.name} moved to other notes, in the same rhythm${part}.`;
   }

@@ -1,0 +1,110 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { withJoins } from '../../shared/bowing/apply-edit.ts';
+import { writtenSlurs } from '../../shared/bowing/written-slurs.ts';
+import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
+import { slurAbc } from '../../shared/notation/slur-abc.ts';
+import { parseTunes } from '../../src/abc/parse-tune.ts';
+
+const header = 'X:1\nT:Made up\nM:none\nL:1/8\nK:D\n';
+
+function read(text: string, id = 'tune'): readonly Tune[] {
+  return parseTunes({ text, file: 'test.md', line: 1, indent: 0 }, { id }).tunes;
+}
+
+function tuneOf(body: string): Tune {
+  const tune = read(`${header}${body}\n`)[0];
+  if (!tune) throw new Error(`cannot be read: ${body}`);
+  return tune;
+}
+
+/** Notes slurred to the one before, by index of the note. */
+const slurred = (body: string, joins: readonly number[]): string => {
+  const tune = tuneOf(body);
+  const joined = tune.events.map((_, e) => joins.includes(e));
+  const text = slurAbc(tune, withJoins(tune, writtenSlurs(tune), joined));
+  return text.slice(header.length).trimEnd();
+};
+
+const notes = (tune: Tune): readonly Omit<NoteEvent, 'start' | 'stop' | 'place'>[] =>
+  tune.events.flatMap(e => {
+    if (e.kind !== 'note') return [];
+    const { start, stop, place, slursOpened, slursClosed, ...rest } = e;
+    return [{ ...rest, slursOpened: 0, slursClosed: 0 }];
+  });
+
+describe('slurs written into a copy of the ABC', () => {
+  test.each([
+    ['a b c d|', [1], '(a b) c d|'],
+    ['(abc) d|', [], 'abc d|'],
+    ['(ab)cd|', [2, 3], 'a(bcd)|'],
+    ['(3(def) g|', [1], '(3(de)f g|'],
+    ['((3def g)a|', [1, 2], '((3def) ga|'],
+    ['.c d e|', [1], '(.c d) e|'],
+    ['.(cd) e|', [2], 'c(d e)|'],
+    ['"G"ua "^hi (there)"b {e}~c d|', [1, 2], '"G"(ua "^hi (there)"b {e}~c) d|'],
+    ['a-a b c|', [2], '(a-a b) c|'],
+    ['a b-b c|', [1], '(a b-)b c|'],
+    ['(A>B) c<d|', [2], 'A>(B c)<d|'],
+    ['[df] [eg]2 a|', [1], '([df] [eg]2) a|'],
+    ['a b|c d|', [1, 2, 3], '(a b|c d)|'],
+  ])('%s with %j', (body, joins, expected) => {
+    expect(slurred(body, joins)).toBe(expected);
+    const [from, to] = [tuneOf(body), tuneOf(expected)];
+    expect(notes(to)).toEqual(notes(from));
+    const read = writtenSlurs(to).joined.flatMap((x, e) => (x ? [e] : []));
+    expect(read).toEqual(joins);
+  });
+
+  test('nothing is touched where the slurs stay', () => {
+    const tune = tuneOf('(a b) "D"(c[ce])|(3(def) .(g a)|');
+    expect(slurAbc(tune, tune)).toBe(tune.source.text);
+  });
+
+  test('other notes are refused', () => {
+    expect(() => slurAbc(tuneOf('a b|'), tuneOf('a|'))).toThrow('not the same notes');
+  });
+});
+
+const folder = join(import.meta.dirname, '../../../shared/corpus');
+
+describe.skipIf(!existsSync(folder))('real tunes (needs ../shared/corpus beside the project)', () => {
+  test.each([
+    ['no slurs at all', () => false],
+    ['every other junction slurred', (e: number) => e % 2 === 1],
+    ['slurs of three', (e: number) => e % 3 !== 0],
+  ])('%s: read again, the same notes and the slurs that were asked for', (_, wanted) => {
+    const wrong: string[] = [];
+    let checked = 0;
+    for (const file of readdirSync(folder).filter(f => f.endsWith('.abc'))) {
+      const chunks = readFileSync(join(folder, file), 'utf8').split(/\n(?=X:)/);
+      for (const chunk of chunks.slice(0, 40)) {
+        const tune = read(chunk)[0];
+        if (!tune) continue;
+        const slurs = writtenSlurs(tune);
+        if (slurs.unmatched.some(u => u.opened + u.closed > 0)) continue;
+        const joined = tune.events.map((e, i) => e.kind === 'note' && joinable(tune, i) && wanted(i));
+        const planned = withJoins(tune, slurs, joined);
+        const again = read(slurAbc(tune, planned))[0];
+        checked++;
+        if (!again || JSON.stringify(notes(again)) !== JSON.stringify(notes(tune))) {
+          wrong.push(`${file} ${tune.title}: other notes`);
+        } else if (JSON.stringify(slursOf(again)) !== JSON.stringify(slursOf(planned))) {
+          wrong.push(`${file} ${tune.title}: other slurs ${slursOf(again).map((x,i)=>String(x)!==String(slursOf(planned)[i])? again.source.text.slice(again.events[i]!.start-12,again.events[i]!.stop+8)+' '+x+' not '+slursOf(planned)[i]:'').filter(Boolean).join(' ;; ')}`);
+        }
+      }
+    }
+    expect(checked).toBeGreaterThan(50);
+    expect(wrong).toEqual([]);
+  });
+});
+
+const slursOf = (tune: Tune): readonly (readonly [number, number])[] =>
+  tune.events.map(e => (e.kind === 'note' ? [e.slursOpened, e.slursClosed] : [0, 0]));
+
+/** Within one bar, with no rest between, so that no slur runs over a repeat sign. */
+const joinable = (tune: Tune, e: number): boolean => {
+  const [before, event] = [tune.events[e - 1], tune.events[e]];
+  return before?.kind === 'note' && !before.tied && before.bar === event?.bar;
+};
