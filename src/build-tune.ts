@@ -4,7 +4,9 @@ import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
 import { creditLine } from '../shared/words/en/credits.ts';
 import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
 import { parseTunes } from './abc/parse-tune.ts';
+import { drawPlans } from './draw-plans.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
+import type { Score } from './engrave/score.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { ChainNote } from './pages/site.ts';
 import type {
@@ -66,11 +68,12 @@ function anchorRequest(a: AnchorBlock, plans: readonly PlanBlock[]): AnchorReque
 }
 
 /** Draws a studied tune and words its credits: all that the pages need of it. */
-export function drawTune({ block, study, rights }: StudiedTune): BuiltTune {
+export function drawTune({ block, request, study, rights }: StudiedTune): BuiltTune {
   return {
     block,
     study,
-    score: study === null ? null : engraveTune(study, { describe: describeCells(study) }),
+    score: study === null ? null : drawStudy(study),
+    planned: study === null ? new Map() : drawPlans(study, request, drawStudy),
     published: rights !== null,
     credits: creditLine({
       abc: study?.tune.credits ?? null,
@@ -80,6 +83,8 @@ export function drawTune({ block, study, rights }: StudiedTune): BuiltTune {
     }),
   };
 }
+
+const drawStudy = (study: Study): Score => engraveTune(study, { describe: describeCells(study) });
 
 /** What a screen reader says in place of a drawing: its bars, as on the spoken line. */
 function describeCells(study: Study): (cell: { readonly bars: readonly number[] }) => string {

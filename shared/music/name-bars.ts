@@ -85,7 +85,7 @@ function numberStretch(
     const bar = bars[i] as BarShape;
     const alone = to - from === 1 && (bar.partName === null || to === bars.length);
     const pickup = i === from && home.reached === 0 && !alone && isShort(bar);
-    const suffix = bar.endings.length > 0 ? `/${bar.endings.join(',')}` : '';
+    const suffix = bar.endings.length > 0 && !pickup ? `/${bar.endings.join(',')}` : '';
     if (bar.endings.length === 0) firstOfEnding = null;
     else if (bar.opensEnding) {
       if (firstOfEnding === null) firstOfEnding = number + 1;
@@ -169,8 +169,13 @@ function endsPart(
 function leadsOn(bars: readonly BarShape[], from: number, i: number): boolean {
   const bar = bars[i] as BarShape;
   const next = bars[i + 1];
-  if (i === from || bar.closesRepeat > 1 || bar.endings.length > 0 || !isShort(bar)) return false;
+  if (i === from || bar.closesRepeat > 1 || !isShort(bar)) return false;
   if (!next?.opensRepeat || isShort(next)) return false;
+  if (bar.endings.length > 0) {
+    // Nothing closes a last ending but the sign: a bar of it that the one before leaves over leads on.
+    const before = bars[i - 1];
+    return !bar.opensEnding && before !== undefined && completes(bar, before);
+  }
   const opening = bars[from];
   return !(opening && isShort(opening) && completes(bar, opening));
 }

@@ -55,7 +55,7 @@ export function anchorView(
     why,
     hooks: shown ? hooksView(study, anchor, block.hooks) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
-    plan: shown && withPlan ? planView(study, anchor) : null,
+    plan: shown && withPlan ? planView({ ...tune, study }, anchor, null, context) : null,
   };
 }
 

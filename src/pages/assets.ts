@@ -15,6 +15,7 @@ const sheets = [
   'text',
   'lists',
   'blocks',
+  'bow',
   'words',
   'notation',
   'map',

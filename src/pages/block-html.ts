@@ -96,7 +96,12 @@ function planHtml(block: PlanBlock, context: PageContext): string {
     id: claimId(context, `plan-${block.to}`),
     where: siteWords.anchorOf(titleOf(tune), barRangeText(anchor.bars)),
     href: `${context.root}${tunePath(anchor.of)}#${anchor.id}`,
-    plan: planView(tune.study, { ...studied, leadIns: leadInsOf(studied, block) }),
+    plan: planView(
+      { ...tune, study: tune.study },
+      { ...studied, leadIns: leadInsOf(studied, block) },
+      block.level,
+      context,
+    ),
   });
 }
 

@@ -1,3 +1,4 @@
+import type { Plan } from '../../shared/bowing/bowing.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Score } from '../engrave/score.ts';
 import type { TuneBlock } from '../read/book.ts';
@@ -9,6 +10,8 @@ export interface BuiltTune {
   readonly study: Study | null;
   /** null where the ABC could not be read or drawn. Whether it may be shown is `published`. */
   readonly score: Score | null;
+  /** The tune drawn with the slurs of each plan that a page shows, where they are not the tune's. */
+  readonly planned: ReadonlyMap<Plan, Score>;
   /** Rights are known, so notation and sound may stand on a published page. */
   readonly published: boolean;
   /** Composer, rights, source and version in one line. */

@@ -1,19 +1,40 @@
+import { bestPlan } from '../../shared/bowing/best-plan.ts';
+import { bowPath, strokesOfPlan, wholeBow } from '../../shared/bowing/bow-path.ts';
 import type { Anchor, LeadIn, Plan } from '../../shared/bowing/bowing.ts';
+import type { Level } from '../../shared/bowing/settings.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
 import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
-import { leadInSentences, strokeCount } from '../../shared/words/en/plans.ts';
+import {
+  bowPathSentences,
+  drawnPlanTitle,
+  leadInSentences,
+  strokeCount,
+} from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import { spokenPitch } from '../../shared/words/en/spoken.ts';
+import type { Score, ScoreCell } from '../engrave/score.ts';
+import { type BowPicture, bowPicture } from './bow-picture.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { cellsOver, type NotationView, notationView } from './notation-view.ts';
+import type { PageContext } from './page-context.ts';
 
 /** How to reach an anchor, told and drawn. */
 export interface PlanView {
   readonly leadIns: readonly {
     readonly told: readonly string[];
     readonly plans: readonly PlanLine[];
+    /** The best plan, drawn; one lead-in of an anchor has it. */
+    readonly drawn: DrawnPlan | null;
   }[];
   /** Single changes, each of which alone mends every missed arrival. */
   readonly mends: readonly string[];
+}
+
+interface DrawnPlan {
+  readonly title: string;
+  readonly notation: NotationView | null;
+  readonly bow: { readonly picture: BowPicture; readonly told: readonly string[] };
 }
 
 interface PlanLine {
@@ -31,7 +52,15 @@ interface PlanLine {
 const mostPlans = 3;
 const mostMends = 5;
 
-export function planView(study: Study, anchor: Anchor): PlanView {
+/** `level`: whose longest stroke makes a whole bow; the anchor's plans are already made for it. */
+export function planView(
+  tune: BuiltTune & { readonly study: Study },
+  anchor: Anchor,
+  level: Level | null,
+  context: PageContext,
+): PlanView {
+  const { study } = tune;
+  const best = bestPlan(anchor.leadIns);
   return {
     leadIns: anchor.leadIns.map(leadIn => ({
       told: leadInSentences(study, anchor, leadIn),
@@ -39,23 +68,52 @@ export function planView(study: Study, anchor: Anchor): PlanView {
         sentence: `${planSentence(study.tune, plan)} ${strokeCount(plan.strokes)}`,
         strokes: drawnStrokes(study, leadIn, plan),
       })),
+      drawn: leadIn === best?.leadIn ? drawnPlan(tune, anchor, best, level, context) : null,
     })),
     mends: anchor.mends.slice(0, mostMends).map(edit => editSentence(study.tune, edit)),
   };
 }
 
+/** Lead-in and passage in notation with the plan's slurs, and where on the bow its notes fall. */
+function drawnPlan(
+  tune: BuiltTune & { readonly study: Study },
+  anchor: Anchor,
+  { leadIn, plan }: { readonly leadIn: LeadIn; readonly plan: Plan },
+  level: Level | null,
+  context: PageContext,
+): DrawnPlan {
+  const { study, block } = tune;
+  const score = plan.changes.length === 0 ? tune.score : (tune.planned.get(plan) ?? null);
+  const settings = context.input.book.settings.bowing;
+  const bow = wholeBow(study.tune, settings, level ?? settings.level);
+  const path = bowPath(study.performance, leadIn, plan, bow);
+  return {
+    title: drawnPlanTitle(leadIn, anchor.leadIns.length > 1),
+    notation:
+      score &&
+      notationView(block.id, score, context, cellsOfWay(study, score, leadIn, anchor), 'excerpt'),
+    bow: {
+      picture: bowPicture(study.tune, path),
+      told: bowPathSentences(study.tune, path, plan),
+    },
+  };
+}
+
+/** The cells that the lead-in and the passage stand in; endings that are passed over are left out. */
+function cellsOfWay(
+  study: Study,
+  score: Score,
+  leadIn: LeadIn,
+  anchor: Anchor,
+): readonly ScoreCell[] {
+  const bars = new Set(leadIn.notes.map(e => study.tune.events[e]?.bar ?? -1));
+  const passage = cellsOver(study, score, anchor);
+  return score.cells.filter(c => passage.includes(c) || c.bars.some(b => bars.has(b)));
+}
+
 /** Every stroke of the lead-in under a plan: strokes take turns from its start. */
 function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan): PlanLine['strokes'] {
-  const groupOf = new Map(plan.slurs.flatMap(group => group.map(event => [event, group] as const)));
-  const strokes: number[][] = [];
-  let before: number | null = null;
-  for (const event of leadIn.notes) {
-    const group = groupOf.get(event);
-    const slurred = before !== null && group !== undefined && groupOf.get(before) === group;
-    if (slurred) strokes.at(-1)?.push(event);
-    else strokes.push([event]);
-    before = event;
-  }
+  const strokes = strokesOfPlan(leadIn.notes, plan);
   return strokes.map((events, i) => {
     const direction = (leadIn.start === 'down') === (i % 2 === 0) ? 'down' : 'up';
     return {

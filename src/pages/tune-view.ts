@@ -1,6 +1,6 @@
 import type { Study } from '../../shared/study.ts';
 import { wholeTuneSentence } from '../../shared/words/en/bowing.ts';
-import { bowingWords, repeatSentences } from '../../shared/words/en/plans.ts';
+import { bowingWords, repeatSentences, varyingSentences } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
@@ -48,7 +48,9 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
     anchors: shown
       ? anchors.map(a => anchorView(a, tune, anchorWhy(a, context), context, true))
       : [],
-    repeats: shown ? [...repeatSentences(shown), ...wholeTuneSentences(shown)] : [],
+    repeats: shown
+      ? [...repeatSentences(shown), ...varyingSentences(shown), ...wholeTuneSentences(shown)]
+      : [],
     swaps: shown ? swapViews(shown) : [],
     spoken: shown ? spokenView(shown) : [],
     story: storyOf(block, context),

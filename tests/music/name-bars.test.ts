@@ -59,6 +59,16 @@ describe('bars of endings carry the numbers of the ending and of the bar they st
       'FE|:D8|[1E6FE:|[2F6|:FE|G8|A6:|',
       'A0 A1 A2/1 A2/2 B0 B1 B2',
     ],
+    [
+      'and a pickup that no sign parts from the last',
+      'FE|:D8|[1E6FE:|[2F6|FE|:G8|A6:|',
+      'A0 A1 A2/1 A2/2 B0 B1 B2',
+    ],
+    [
+      'but a last ending of two bars, the second short, keeps both',
+      '|:D8|[1E8|F8:|[2E8|F6|:G8|A8:|',
+      'A1 A2/1 A3/1 A2/2 A3/2 B1 B2',
+    ],
     ['several times', '|:D8|[1,3E8:|[2F8|]', 'A1 A2/1,3 A2/2'],
     ['then the next part', '|:D8|[1E8:|[2F8|||:G8:|', 'A1 A2/1 A2/2 B1'],
     ['a last ending that nothing closes', '|:D8|[1E8:|[2F8|\nG8|A8:|', 'A1 A2/1 A2/2 B1 B2'],

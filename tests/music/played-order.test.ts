@@ -36,6 +36,10 @@ describe('passes', () => {
   });
   it('play a pickup outside the repeat once', () =>
     expect(playedBars(`${head}FE|:D8|E6FE:|`)).toBe('A0 A1 A2 A1 A2'));
+  it('play a pickup after a last ending that no sign parts from it once', () =>
+    expect(playedBars(`${head}FE|:D8|[1E6FE:|[2F6|FE|:G8|A6FE:|`)).toBe(
+      'A0 A1 A2/1 A1 A2/2 B0 B1 B2 B1 B2',
+    ));
 });
 
 describe('ties', () => {

@@ -93,8 +93,11 @@ export const emptyPages = (): readonly SitePage[] =>
   });
 
 /** `unread`: as if no ABC could be read. */
-export function demoPages(isPrivate: boolean, unread = false): readonly SitePage[] {
-  const book = demoBook();
+export const demoPages = (isPrivate: boolean, unread = false): readonly SitePage[] =>
+  pagesOf(demoBook(), isPrivate, unread);
+
+/** Pages of a book without note chains. */
+export function pagesOf(book: Book, isPrivate = false, unread = false): readonly SitePage[] {
   const blocks = [...book.lessons, ...book.tunePages, ...book.pages].flatMap(p => p.blocks);
   const anchors = blocks.filter((b): b is AnchorBlock => b.kind === 'anchor');
   const tunes = blocks
@@ -114,16 +117,18 @@ function build(book: Book, block: TuneBlock, anchors: readonly AnchorBlock[]): B
   const { tunes } = parseTunes(block.abc, { id: block.id });
   if (!tunes[0]) throw new Error(`the test's tune ${block.id} cannot be read`);
   const study = studyTune(tunes[0], {
-    tuning: book.settings.tuning,
+    tuning: block.tuning ?? book.settings.tuning,
     bowing: book.settings.bowing,
     start: block.start,
     unit: block.unit,
+    labels: block.labels,
     anchors: anchors.filter(a => a.of === block.id).map(a => ({ ...a, level: null, preset: null })),
   });
   return {
     block,
     study,
     score: engraveTune(study),
+    planned: new Map(),
     published: block.rights !== null,
     credits: block.rights === null ? 'Rights unknown' : 'Ansa Loom',
   };

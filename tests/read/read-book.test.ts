@@ -120,7 +120,7 @@ describe('tunes', () => {
   test('what :::tune says goes before the page, and the page before the book', () => {
     const { tunePages, problems } = book({
       'bowbook.yaml': 'title: T\nrights: own',
-      'tunes/a.md': `---\nrights: traditional\ntype: jig\nstart: down\nunit: 4\n---\n:::tune{#a permission="Nell’s leave" start=up tuning=ADAE}\nIts story.\n\n${abc}:::\n`,
+      'tunes/a.md': `---\nrights: traditional\ntype: jig\nstart: down\nunit: 4\nlabels: a b\n---\n:::tune{#a permission="Nell’s leave" start=up tuning=ADAE}\nIts story.\n\n${abc}:::\n`,
       'tunes/b.md': abc,
       'tunes/c.md': `:::tune{#c rights=unknown}\n${abc}:::\n`,
     });
@@ -131,6 +131,7 @@ describe('tunes', () => {
       type: 'jig',
       start: 'up',
       unit: 4,
+      labels: { labels: ['a', 'b'], place: { file: 'tunes/a.md', line: 6, column: 9 } },
     });
     expect(a?.tuning && tuningName(a.tuning)).toBe('ADAE');
     expect(a && bodyHtml(a.body, () => '')).toBe('<p>Its story.</p>');
@@ -144,6 +145,53 @@ describe('tunes', () => {
     );
     const maps = page.blocks.flatMap(b => (b.kind === 'map' ? [b.of] : []));
     expect(maps).toEqual(['the-millers-gate', 'slip', 'the-millers-gate']);
+  });
+});
+
+describe('labels of phrases', () => {
+  test('of the block go before those of the page, and may be a list there', () => {
+    const { tunePages, problems } = book({
+      'bowbook.yaml': 'title: T\nrights: own',
+      'tunes/a.md': `---\nlabels: [a, "b'"]\n---\n${abc}`,
+      'tunes/b.md': `---\nlabels: a b\n---\n:::tune{#b labels="c, c' d"}\n${abc}:::\n`,
+    });
+    expect(problems).toEqual([]);
+    const labels = tunePages.map(page => block(page, 'tune').labels);
+    expect(labels.map(l => l?.labels)).toEqual([
+      ['a', 'b′'],
+      ['c', 'c′', 'd'],
+    ]);
+    expect(labels[1]?.place).toEqual({ file: 'tunes/b.md', line: 4, column: 12 });
+  });
+
+  test('that are none are errors, with their place', () => {
+    const { problems } = book({
+      'bowbook.yaml': 'title: T\nrights: own',
+      'tunes/a.md': `---\nlabels: a 1\n---\n${abc}`,
+      'tunes/b.md': `:::tune{#b labels="first second"}\n${abc}:::\n`,
+    });
+    expect(problems.map(p => [p.rule, p.severity, p.place?.file, p.place?.line])).toEqual([
+      ['setting-value', 'error', 'tunes/a.md', 2],
+      ['attribute-value', 'error', 'tunes/b.md', 1],
+    ]);
+  });
+});
+
+describe('what stands out in an anchor', () => {
+  const hooks = (written: string) => {
+    const { lessons, problems } = book({
+      'bowbook.yaml': 'title: T\nrights: own',
+      'lessons/2026-09-15-a.md': `${abc}\n:::anchor{#end bars=A1${written}}\nWhy.\n:::\n`,
+    });
+    const [lesson] = lessons;
+    if (problems.length > 0) return problems.map(p => [p.rule, p.nearest]);
+    return lesson ? block(lesson, 'anchor').hooks : undefined;
+  };
+  test('is ours to choose, or as the teacher says', () => {
+    expect(hooks('')).toBeNull();
+    expect(hooks(' hooks=no')).toEqual([]);
+    expect(hooks(' hooks="run pairs"')).toEqual(['pairs', 'run']);
+    expect(hooks(' hooks="runs"')).toEqual([['attribute-value', 'run']]);
   });
 });
 

@@ -1,4 +1,6 @@
-import type { Anchor, Arrival, Direction, LeadIn, SlurGroup } from '../../bowing/bowing.ts';
+import type { BowPath } from '../../bowing/bow-path.ts';
+import type { Anchor, Arrival, Direction, LeadIn, Plan, SlurGroup } from '../../bowing/bowing.ts';
+import { compare, type Fraction, fraction, multiply, toNumber } from '../../music/fraction.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
 import { editSentence, repeatSentence } from './bowing.ts';
@@ -45,6 +47,81 @@ export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): r
 
 /** "That makes 44 strokes." */
 export const strokeCount = (strokes: number): string => `That makes ${count(strokes, 'stroke')}.`;
+
+/** Which way is drawn: "First time: the first of these ways, in notes". */
+export const drawnPlanTitle = (leadIn: LeadIn, several: boolean): string =>
+  several
+    ? `${timesWords(leadIn.passes)}: the first of these ways, in notes`
+    : 'The first of these ways, in notes';
+
+/** How the bow drifts, where to begin, and where it runs out. */
+export function bowPathSentences(
+  tune: Tune,
+  path: BowPath,
+  { drift }: Pick<Plan, 'drift'>,
+): readonly string[] {
+  const toTip = drift.n > 0;
+  const size = fraction(Math.abs(drift.n), drift.d);
+  const drifts =
+    drift.n === 0
+      ? 'The bow ends where it began: down-bows and up-bows take the same time.'
+      : `The bow drifts ${lengthWords(size)} toward the ${toTip ? 'tip' : 'frog'}: the ${toTip ? 'down' : 'up'}-bows take so much more time than the ${toTip ? 'up' : 'down'}-bows.`;
+  const out = path.runsOut === null ? undefined : path.strokes[path.runsOut];
+  const place = out?.notes.find(n => compare(n.to, path.bow) > 0 || compare(n.to, fraction(0)) < 0);
+  if (!out || !place) return [drifts, `It lasts if it begins ${placeOnBow(path)}.`];
+  const end = out.direction === 'down' ? 'tip' : 'frog';
+  return [
+    drifts,
+    `At one speed it runs out at the ${end} by ${noteWords(tune, place.event)}, even if it begins ${placeOnBow(path)}: save bow on the ${out.direction}-bows before that.`,
+  ];
+}
+
+/** "near the frog", "in the middle", of the place to begin. */
+function placeOnBow({ start, bow }: BowPath): string {
+  const share = toNumber(start) / toNumber(bow);
+  if (share < 1 / 8) return 'at the frog';
+  if (share < 3 / 8) return 'nearer the frog than the tip';
+  if (share <= 5 / 8) return 'in the middle';
+  return share <= 7 / 8 ? 'nearer the tip than the frog' : 'at the tip';
+}
+
+/** "3 crotchets", "5 quavers"; a length that is neither to the nearest quaver. */
+function lengthWords(length: Fraction): string {
+  for (const [name, part] of [
+    ['crotchet', 4],
+    ['quaver', 8],
+    ['semiquaver', 16],
+  ] as const) {
+    const { n, d } = multiply(length, fraction(part));
+    if (d === 1) return count(n, name);
+  }
+  return `about ${count(Math.max(1, Math.round(toNumber(length) * 8)), 'quaver')}`;
+}
+
+/** Where notes are played down one time and up another: which, and how the notation flags them. */
+export function varyingSentences({ tune, bowing }: Study): readonly string[] {
+  const bars = new Map<string, string[]>();
+  for (const event of bowing.varying) {
+    const [bar = '', number = ''] = noteAt(tune, event)?.id.split(':') ?? [];
+    bars.set(bar, [...(bars.get(bar) ?? []), number]);
+  }
+  if (bars.size === 0) return [];
+  const whole = (bar: string, found: readonly string[]): boolean =>
+    found.length > 2 &&
+    found.length ===
+      tune.events.filter(e => e.kind === 'note' && e.id.startsWith(`${bar}:`)).length;
+  const places = [...bars].map(([bar, found]) =>
+    whole(bar, found)
+      ? `all of ${barWords(bar)}`
+      : `${found.length === 1 ? 'note' : 'notes'} ${listWords(found)} of ${barWords(bar)}`,
+  );
+  return [
+    `A dot over a sign means: not the same stroke every time through. The sign is the first time’s. So it is with ${listWords(places)}.`,
+  ];
+}
+
+const listWords = (items: readonly string[]): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
 /** For each part that is played again: whether it starts on the same stroke, and what mends it. */
 export function repeatSentences({ tune, bowing }: Study): readonly string[] {

@@ -57,6 +57,12 @@ export const siteWords = {
   standsOut: 'What stands out',
   plan: 'Getting there',
   bestWays: 'The best ways',
+  frog: 'frog',
+  middle: 'middle',
+  tip: 'tip',
+  runsOut: 'runs out',
+  bowModel:
+    'The picture is a model: it moves the bow at one speed, and a whole bow lasts as long as the longest stroke of this level. Time runs down the page; each dot begins a note. Where room is short, move the bow faster on a short stroke or slower on a long one.',
   everyStroke: 'Every stroke on the way',
   mends: 'One change that puts it right',
   down: 'down-bow',

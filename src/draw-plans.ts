@@ -1,0 +1,55 @@
+import { applyEdits } from '../shared/bowing/apply-edit.ts';
+import { bestPlan } from '../shared/bowing/best-plan.ts';
+import type { Plan } from '../shared/bowing/bowing.ts';
+import { slurAbc } from '../shared/notation/slur-abc.ts';
+import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
+import { parseTunes } from './abc/parse-tune.ts';
+import type { Score } from './engrave/score.ts';
+
+/**
+ * The tune drawn anew for the best plan to reach each of its anchors, for every level and preset
+ * asked for. A plan that leaves the tune as it is written has no drawing of its own.
+ */
+export function drawPlans(
+  study: Study,
+  request: StudyRequest,
+  draw: (study: Study) => Score,
+): ReadonlyMap<Plan, Score> {
+  const drawn = new Map<string, Score>();
+  const planned = new Map<Plan, Score>();
+  for (const anchor of study.bowing.anchors) {
+    for (const { leadIns } of [anchor, ...anchor.asked]) {
+      const plan = bestPlan(leadIns)?.plan;
+      if (plan === undefined || plan.changes.length === 0) continue;
+      const played = studyPlan(study, request, plan);
+      const score = drawn.get(played.tune.source.text) ?? draw(played);
+      drawn.set(played.tune.source.text, score);
+      planned.set(plan, score);
+    }
+  }
+  return planned;
+}
+
+/**
+ * The tune with a plan's slurs written into its ABC, read and studied again: what a teacher would
+ * get who took the plan over. Throws where the copy does not read as the same notes with those slurs.
+ */
+export function studyPlan(study: Study, request: StudyRequest, plan: Plan): Study {
+  const { tune } = study;
+  const planned = applyEdits(tune, plan.changes);
+  const text = slurAbc(tune, planned);
+  const read = parseTunes({ ...tune.source, text }, { id: tune.id }).tunes[0];
+  const alike = read?.events.every((event, e) => {
+    const wanted = planned.events[e];
+    if (event.kind !== 'note' || wanted?.kind !== 'note') return event.kind === wanted?.kind;
+    return (
+      event.id === wanted.id &&
+      event.slursOpened === wanted.slursOpened &&
+      event.slursClosed === wanted.slursClosed
+    );
+  });
+  if (!read || !alike || read.events.length !== planned.events.length) {
+    throw new Error(`${tune.title} does not read again with the slurs of a plan:\n${text}`);
+  }
+  return studyTune({ ...read, type: tune.type }, request);
+}
