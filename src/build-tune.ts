@@ -7,6 +7,7 @@ import { parseTunes } from './abc/parse-tune.ts';
 import { drawPlans } from './draw-plans.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
 import type { Score } from './engrave/score.ts';
+import { downloadEndings } from './export/tune-downloads.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { ChainNote } from './pages/site.ts';
 import type {
@@ -81,6 +82,7 @@ export function drawTune({ block, request, study, rights }: StudiedTune): BuiltT
       learnedFrom: block.learnedFrom,
       version: block.version,
     }),
+    downloads: study === null ? [] : downloadEndings,
   };
 }
 

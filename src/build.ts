@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Problem } from '../shared/problem.ts';
 import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
+import { tuneDownloads } from './export/tune-downloads.ts';
 import { type SiteFile, writeSite } from './output/write-site.ts';
 import { siteAssets } from './pages/assets.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
@@ -55,6 +56,7 @@ export async function buildSite(options: BuildOptions): Promise<BuildResult> {
   writeSite(options.out, [
     ...siteAssets(),
     ...(options.isPrivate ? [privateMarker] : []),
+    ...tunes.flatMap(tune => downloads(tune, options.isPrivate)),
     ...publicMedia.map(path => ({ path, copyOf: join(book.root, path) })),
     ...pages.map(page => ({ path: page.path, content: page.html })),
   ] satisfies SiteFile[]);
@@ -81,6 +83,15 @@ export async function studyBook(
 
 const tuneBlocks = (pages: readonly Page[]): TuneBlock[] =>
   pages.flatMap(p => p.blocks.filter((b): b is TuneBlock => b.kind === 'tune'));
+
+/** What the page of a tune offers to take away: nothing where its rights are not known. */
+function downloads({ block, study, rights }: StudiedTune, isPrivate: boolean): SiteFile[] {
+  if (study === null || (rights === null && !isPrivate)) return [];
+  return tuneDownloads(study).map(({ ending, content }) => ({
+    path: `tunes/${block.id}.${ending}`,
+    content,
+  }));
+}
 
 /** Marks a folder that holds private notes, for people and for the command. */
 const privateMarker: SiteFile = {

@@ -2,6 +2,7 @@ import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import type { Study } from '../../shared/study.ts';
+import { kinSentence } from '../../shared/words/en/map.ts';
 
 /** The signs of the trade, as near as type comes: a bracket open below, and a V. */
 const sign = { down: '⊓', up: 'V' } as const;
@@ -12,24 +13,22 @@ export function studyText(studies: readonly Study[]): string {
 }
 
 function one(study: Study): string {
-  const { tune, map, bowing } = study;
+  const { tune, bowing } = study;
   const mode = tune.key.mode === 'none' ? '' : ` ${tune.key.mode}`;
   const meter = tune.meter.free ? 'free metre' : `${tune.meter.beats}/${tune.meter.unit}`;
   const about = [tune.type, `${tune.key.tonic}${mode}`, meter].filter(x => x !== null);
   const title = `${tune.title}: ${about.join(', ')}`;
   const blocks = [
     `${title}\n${'='.repeat(title.length)}`,
-    section(
-      'Map',
-      map.phrases.map(p => `${p.name}  ${p.label}`),
-    ),
+    section('Map', mapLines(study)),
     section('Strokes, first time through', strokeLines(study)),
     section(
       'Repeats',
       bowing.repeats.map(r => {
         const name = `part ${tune.parts[r.part]?.name}`;
         const counts = r.strokes.map((n, i) => `pass ${i + 1}: ${n} strokes`).join(', ');
-        const second = r.secondPass === null ? '' : `; the second pass starts ${r.secondPass}`;
+        const starts = r.secondPass === 'same' ? 'on the same stroke' : 'reversed';
+        const second = r.secondPass === null ? '' : `; the second pass starts ${starts}`;
         return `${name}: ${counts}${second}`;
       }),
     ),
@@ -40,6 +39,14 @@ function one(study: Study): string {
 
 const section = (title: string, lines: readonly string[]): string =>
   lines.length === 0 ? '' : [title, ...lines.map(l => `  ${l}`)].join('\n');
+
+/** `A5-A6   a   The same as A1-A2.` */
+function mapLines({ tune, map }: Study): string[] {
+  return map.phrases.map(p => {
+    const kin = p.kin === 'own' ? '' : kinSentence(tune, map, p);
+    return `${p.name.padEnd(9)} ${p.label.padEnd(3)} ${kin}`.trimEnd();
+  });
+}
 
 /** `A1  ⊓D4 V(F4 A4) …`: each bar as it is first played; a stroke that runs on opens with `~`. */
 function strokeLines(study: Study): string[] {

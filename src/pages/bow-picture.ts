@@ -38,7 +38,7 @@ export interface BowPicture {
   /** Where the line first leaves the bow. */
   readonly leaves: (Point & { readonly textAt: number; readonly anchor: string }) | null;
   /** From below the first place to below the last; null where they are the same. */
-  readonly drift: { readonly path: string; readonly head: string } | null;
+  readonly drift: { readonly path: string; readonly head: string; readonly textAt: number } | null;
 }
 
 interface Point {
@@ -90,6 +90,7 @@ export function bowPicture(tune: Tune, path: BowPath): BowPicture {
         ? null
         : {
             path: `M${from} ${driftAt - 4}v8M${from} ${driftAt}H${to}`,
+            textAt: driftAt + 4,
             head: `M${to} ${driftAt}l${way} -4v8Z`,
           },
   };
@@ -107,7 +108,7 @@ function rowsOf(
     const bar = events[notes[0]?.event ?? -1]?.bar ?? -1;
     const textAt = rounded(y(s) + height / 2 + 4);
     // Names of short bars would run into one another.
-    const opens = bar !== before && textAt - named >= 12;
+    const opens = bar !== before && textAt - named >= 9;
     before = events[notes.at(-1)?.event ?? -1]?.bar ?? -1;
     if (opens) named = textAt;
     return {

@@ -16,4 +16,6 @@ export interface BuiltTune {
   readonly published: boolean;
   /** Composer, rights, source and version in one line. */
   readonly credits: string;
+  /** Endings of the files that stand beside its page to be taken away. */
+  readonly downloads: readonly ('abc' | 'json')[];
 }

@@ -29,6 +29,7 @@ export interface TuneView {
   readonly spoken: readonly SpokenView[];
   readonly story: Html | null;
   readonly lessons: readonly LessonLink[];
+  readonly downloads: readonly { readonly href: string; readonly name: string }[];
 }
 
 /** Notes in any form are left out where the rights are unknown: credits, map and story remain. */
@@ -54,6 +55,12 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
     swaps: shown ? swapViews(shown) : [],
     spoken: shown ? spokenView(shown) : [],
     story: storyOf(block, context),
+    downloads: shown
+      ? tune.downloads.map(ending => ({
+          href: `${block.id}.${ending}`,
+          name: siteWords.downloads[ending],
+        }))
+      : [],
     lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context.root)),
   };
 }

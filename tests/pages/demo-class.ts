@@ -130,6 +130,7 @@ function build(book: Book, block: TuneBlock, anchors: readonly AnchorBlock[]): B
     score: engraveTune(study),
     planned: new Map(),
     published: block.rights !== null,
+    downloads: [],
     credits: block.rights === null ? 'Rights unknown' : 'Ansa Loom',
   };
 }

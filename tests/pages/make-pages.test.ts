@@ -165,6 +165,29 @@ describe('a lesson', () => {
     );
   });
 
+  test('draws the best plan in notation, with the passage, once', () => {
+    const plan = lesson.querySelector('.plan-block');
+    const bars = [...(plan?.querySelectorAll('[data-bar]') ?? [])];
+    expect(plan?.querySelectorAll('.notation')).toHaveLength(1);
+    expect(new Set(bars.map(b => b.getAttribute('data-bar'))).size).toBe(4);
+    expect(plan?.querySelector('.anchor-band')).not.toBeNull();
+    // Its ids are the tune's own, which stands elsewhere.
+    expect(plan?.querySelectorAll('.stave[id]')).toHaveLength(0);
+  });
+
+  test('shows where on the bow the notes of the plan fall, and says it', () => {
+    const bow = lesson.querySelector('.bow-path');
+    // 23 notes in 23 strokes: a sign each, a dot each.
+    expect(bow?.querySelectorAll('use')).toHaveLength(23);
+    expect(bow?.querySelectorAll('.bow-note')).toHaveLength(23);
+    const names = [...(bow?.querySelectorAll('.bow-bar-name') ?? [])].map(t => t.textContent);
+    expect(names).toEqual(['A1', 'A2', 'A3']);
+    // By hand: bar A1 is 8 quavers with one crotchet, the fifth note, down; so the downs have three
+    // quavers and a crotchet, the ups three; A2 and A3 start up, four quavers each way.
+    expect(bow?.textContent).toContain('The bow drifts one crotchet toward the tip');
+    expect(bow?.innerHTML).not.toContain('style=');
+  });
+
   test('has words for its stroke signs', () => {
     const signs = page('lessons/2026-03-03-first.html').querySelectorAll('p svg[role="img"]');
     expect([...signs].map(s => s.getAttribute('aria-label'))).toEqual(['down-bow', 'up-bow']);

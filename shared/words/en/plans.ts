@@ -65,7 +65,7 @@ export function bowPathSentences(
   const drifts =
     drift.n === 0
       ? 'The bow ends where it began: down-bows and up-bows take the same time.'
-      : `The bow drifts ${lengthWords(size)} toward the ${toTip ? 'tip' : 'frog'}: the ${toTip ? 'down' : 'up'}-bows take so much more time than the ${toTip ? 'up' : 'down'}-bows.`;
+      : `The bow drifts ${lengthWords(size)} toward the ${toTip ? 'tip' : 'frog'}: the ${toTip ? 'down' : 'up'}-bows take that much more time than the ${toTip ? 'up' : 'down'}-bows.`;
   const out = path.runsOut === null ? undefined : path.strokes[path.runsOut];
   const place = out?.notes.find(n => compare(n.to, path.bow) > 0 || compare(n.to, fraction(0)) < 0);
   if (!out || !place) return [drifts, `It lasts if it begins ${placeOnBow(path)}.`];

@@ -26,6 +26,11 @@ export const siteWords = {
   keeps: 'The strokes after it stay as they are',
   flips: 'Every stroke after it turns round',
   phrase: (label: string): string => `Phrase ${label}`,
+  takeAway: 'To take away',
+  downloads: {
+    abc: 'The tune as ABC, with every stroke',
+    json: 'All that this page knows, as data (JSON)',
+  },
   spoken: 'Note by note, in words',
   spokenHow:
     'Each line is one bar: the note, its finger and string, and the stroke it is played on.',
@@ -61,6 +66,7 @@ export const siteWords = {
   middle: 'middle',
   tip: 'tip',
   runsOut: 'runs out',
+  drift: 'drift',
   bowModel:
     'The picture is a model: it moves the bow at one speed, and a whole bow lasts as long as the longest stroke of this level. Time runs down the page; each dot begins a note. Where room is short, move the bow faster on a short stroke or slower on a long one.',
   everyStroke: 'Every stroke on the way',
