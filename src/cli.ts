@@ -34,7 +34,8 @@ program
       return;
     }
     const where = relative(process.cwd(), join(out, 'index.html'));
-    process.stdout.write(`${result.pages} pages, ${result.tunes.length} tunes: open ${where}\n`);
+    const made = `${count(result.pages, 'page')}, ${count(result.tunes.length, 'tune')}`;
+    process.stdout.write(`${made}: open ${where}\n`);
   });
 
 program
@@ -66,6 +67,8 @@ program
     if (!options.json) report(problems, root);
     if (problems.some(p => p.severity === 'error')) process.exitCode = exit.errors;
   });
+
+const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
 
 /** Prints problems, with the lines they are about. */
 function report(problems: readonly Problem[], root: string): void {

@@ -4,13 +4,13 @@ import {
   divide,
   type Fraction,
   fraction,
-  parseFraction,
   subtract,
   zero,
 } from '../music/fraction.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import type { Direction, LeadIn, Plan } from './bowing.ts';
+import { notesInSeconds } from './practice-time.ts';
 import type { BowingSettings, Level } from './settings.ts';
 
 /**
@@ -149,10 +149,8 @@ function lengthOf({ notes }: Performance, event: number, passes: readonly number
   return sounded.duration;
 }
 
-/** What a whole bow holds: the level's longest stroke, at the slow practice tempo, in whole notes. */
+/** What a whole bow holds: the level's longest stroke, at the slow practice tempo, in whole notes, near enough. */
 export function wholeBow(tune: Tune, settings: BowingSettings, level: Level): Fraction {
-  const tempo = tune.type ? settings.tempi[tune.type] : undefined;
-  const beat = (tempo && parseFraction(tempo.beat)) ?? fraction(1, 4);
-  const beats = ((tempo?.slow ?? 80) * settings.limits[level].longestStroke) / 60;
-  return fraction(Math.round(beats * 240) * beat.n, 240 * beat.d);
+  const notes = notesInSeconds(tune, settings, settings.limits[level].longestStroke);
+  return fraction(Math.round(notes * 960), 960);
 }

@@ -1,12 +1,5 @@
 import type { Fingering } from '../fingering/fingering.ts';
-import {
-  divide,
-  type Fraction,
-  fraction,
-  fractionText,
-  parseFraction,
-  subtract,
-} from '../music/fraction.ts';
+import { divide, type Fraction, fraction, fractionText, subtract } from '../music/fraction.ts';
 import { beatsOf, strongBeats } from '../music/meter.ts';
 import type { Performance } from '../music/performance.ts';
 import { diatonic } from '../music/pitch.ts';
@@ -14,6 +7,7 @@ import type { Meter, NoteEvent, Tune } from '../music/tune.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { Direction } from './bowing.ts';
 import type { LeadInForm } from './lead-in-form.ts';
+import { notesInSeconds } from './practice-time.ts';
 import type { BowingSettings, Level, Preset } from './settings.ts';
 
 /** What a slur over a junction between two notes would meet. */
@@ -175,11 +169,9 @@ const isSigned = (tune: Tune, e: number): boolean => {
 const unitsOf = (length: Fraction): number => Math.round((length.n * unitsInWhole) / length.d);
 
 function unitsInSeconds(context: BowingContext, seconds: number): number {
-  const tempo = context.tune.type ? context.settings.tempi[context.tune.type] : undefined;
-  const beat = (tempo && parseFraction(tempo.beat)) ?? fraction(1, 4);
-  const bpm = tempo?.slow ?? 80;
+  const notes = notesInSeconds(context.tune, context.settings, seconds);
   // A hair of room, so that a stroke of just that length passes.
-  return Math.floor((unitsOf(beat) * bpm * seconds) / 60 + 1e-6);
+  return Math.floor(notes * unitsInWhole + 1e-6);
 }
 
 function judgeJunction(context: BowingContext, before: number, after: number): Junction {

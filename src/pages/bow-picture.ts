@@ -25,7 +25,7 @@ export interface BowPicture {
   readonly rows: readonly {
     readonly direction: Direction;
     readonly signAt: number;
-    /** Bar that the row opens. */
+    /** Bar that the row opens, where there is room for its name. */
     readonly bar: string | null;
     readonly textAt: number;
     readonly ruleAt: number;
@@ -102,23 +102,29 @@ function rowsOf(
   y: (stroke: number) => number,
   height: number,
 ): BowPicture['rows'] {
-  let named = Number.NEGATIVE_INFINITY;
-  let before = -1;
-  return path.strokes.map(({ direction, notes }, s) => {
-    const bar = events[notes[0]?.event ?? -1]?.bar ?? -1;
-    const textAt = rounded(y(s) + height / 2 + 4);
-    // Names of short bars would run into one another.
-    const opens = bar !== before && textAt - named >= 9;
-    before = events[notes.at(-1)?.event ?? -1]?.bar ?? -1;
-    if (opens) named = textAt;
-    return {
-      direction,
-      signAt: rounded(y(s) + height / 2 - 3.5),
-      bar: opens ? (bars[bar]?.name ?? null) : null,
-      textAt,
-      ruleAt: y(s),
-    };
+  const barOf = (event = -1): number => events[event]?.bar ?? -1;
+  const opens = path.strokes.map(({ notes }, s) => {
+    const bar = barOf(notes[0]?.event);
+    return bar === barOf(path.strokes[s - 1]?.notes.at(-1)?.event) ? null : bar;
   });
+  // Names of short bars would run into one another: a pickup gives way to the bar it leads into.
+  let below = Number.POSITIVE_INFINITY;
+  const named = opens
+    .toReversed()
+    .map((bar, back) => {
+      const at = y(opens.length - 1 - back);
+      if (bar === null || below - at < 11) return null;
+      below = at;
+      return bars[bar]?.name ?? null;
+    })
+    .toReversed();
+  return path.strokes.map(({ direction }, s) => ({
+    direction,
+    signAt: rounded(y(s) + height / 2 - 3.5),
+    bar: named[s] ?? null,
+    textAt: rounded(y(s) + height / 2 + 4),
+    ruleAt: y(s),
+  }));
 }
 
 /** The zig-zag cut where it crosses an end of the bow. */

@@ -57,6 +57,11 @@ export const howToRead: readonly MarksSection[] = [
         name: 'Getting there',
         text: 'Under the passage stands how the bow arrives, and the best few ways to arrive as asked.',
       },
+      {
+        sign: null,
+        name: 'A bow with a line under it',
+        text: 'Where on the bow the notes fall. Time runs down the page; the line goes right on a down-bow and back on an up-bow, and each dot begins a note. Past the upright lines there is no more bow. It is a model, not a measurement: it moves the bow at one speed.',
+      },
     ],
   },
   {

@@ -68,7 +68,7 @@ export const siteWords = {
   runsOut: 'runs out',
   drift: 'drift',
   bowModel:
-    'The picture is a model: it moves the bow at one speed, and a whole bow lasts as long as the longest stroke of this level. Time runs down the page; each dot begins a note. Where room is short, move the bow faster on a short stroke or slower on a long one.',
+    'Time runs down the page; each dot begins a note. It is a model: one speed throughout, and a whole bow as long as the longest stroke of this level. Where room is short, move the bow faster or slower.',
   everyStroke: 'Every stroke on the way',
   mends: 'One change that puts it right',
   down: 'down-bow',
