@@ -9,6 +9,7 @@ import {
   bowPathSentences,
   drawnPlanTitle,
   leadInSentences,
+  noPlanSentence,
   strokeCount,
 } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
@@ -27,6 +28,8 @@ export interface PlanView {
     /** The best plan, drawn; one lead-in of an anchor has it. */
     readonly drawn: DrawnPlan | null;
   }[];
+  /** Why no way is shown; null where one is. */
+  readonly noPlan: string | null;
   /** Single changes, each of which alone mends every missed arrival. */
   readonly mends: readonly string[];
 }
@@ -70,6 +73,7 @@ export function planView(
       })),
       drawn: leadIn === best?.leadIn ? drawnPlan(tune, anchor, best, level, context) : null,
     })),
+    noPlan: noPlanSentence(anchor),
     mends: anchor.mends.slice(0, mostMends).map(edit => editSentence(study.tune, edit)),
   };
 }

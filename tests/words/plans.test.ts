@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { bowPath } from '../../shared/bowing/bow-path.ts';
 import { fraction } from '../../shared/music/fraction.ts';
-import { bowPathSentences, varyingSentences } from '../../shared/words/en/plans.ts';
+import { bowPathSentences, noPlanSentence, varyingSentences } from '../../shared/words/en/plans.ts';
 import { tuneOf } from '../bowing/strokes-of.ts';
-import { studyOf } from '../bowing/study-of.ts';
+import { anchorAt, studyOf } from '../bowing/study-of.ts';
 
 describe('notes whose stroke changes from time to time', () => {
   test('are named, whole bars as such', () => {
@@ -56,5 +56,36 @@ describe('the drift of the bow in words', () => {
       'At one speed it runs out at the tip by note 3 of A1 (A), even if it begins at the frog: save bow on the down-bows before that.',
     );
     expect(said('A B4|', 3)[1]).toContain('runs out at the frog by note 2 of A1 (B)');
+  });
+});
+
+describe('why no way to a passage is shown', () => {
+  const said = (body: string, bars: string): string | null => {
+    const tune = tuneOf(body, 'M:none\nL:1/8');
+    const [anchor] = studyOf(tune, { anchors: [anchorAt(bars, 'down')] }).bowing.anchors;
+    if (!anchor) throw new Error(`no anchor at ${bars}`);
+    return noPlanSentence(anchor);
+  };
+
+  test('nothing, where a way is shown', () => {
+    expect(said('ABcd|efga|gfed|', 'A2')).toBeNull();
+  });
+
+  test('the passage opens the tune', () => {
+    expect(said('ABcd|efga|', 'A1')).toContain('where the strokes do');
+  });
+
+  test('its first note is held over', () => {
+    expect(said('ABcd-|d2ef|', 'A2')).toContain('held over from the bar before');
+  });
+
+  test('the bow sets out differently each time', () => {
+    // Three strokes from the passage to the repeat sign: the second time sets out on an up-bow.
+    expect(said('|:ABcd|efg|a2 b2|1 c2:|2 c2 d2|]', 'A3')).toContain('sets out on one stroke');
+  });
+
+  test('no way within the level arrives', () => {
+    // Repeated notes take no slurs, and three separate strokes leave the bow going up.
+    expect(said('AAA|efga|', 'A2')).toContain('no way arrives');
   });
 });

@@ -48,6 +48,23 @@ export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): r
 /** "That makes 44 strokes." */
 export const strokeCount = (strokes: number): string => `That makes ${count(strokes, 'stroke')}.`;
 
+/** Why there is no way to show; null where there is one. */
+export function noPlanSentence({ arrivals, leadIns }: Anchor): string | null {
+  if (leadIns.some(l => l.plans.length > 0)) return null;
+  if (arrivals.length === 0) {
+    return 'No stroke begins at this passage: its first note is held over from the bar before, or it is never played.';
+  }
+  if (leadIns.length === 0)
+    return 'The passage begins where the strokes do, so there is no way there to plan.';
+  if (leadIns.every(l => l.allowedArriving === 0n)) {
+    return 'Within what this level plays no way arrives, unless the bow is lifted or longer slurs are allowed.';
+  }
+  const sameNotes = new Set(leadIns.map(l => l.notes.join(' '))).size < leadIns.length;
+  return sameNotes
+    ? 'The bow sets out on one stroke one time and on the other stroke another time, so the same slurs cannot bring it here rightly each time.'
+    : 'A change on the way would also turn the bow round for the next time through, so no one way serves each time.';
+}
+
 /** Which way is drawn: "First time: the first of these ways, in notes". */
 export const drawnPlanTitle = (leadIn: LeadIn, several: boolean): string =>
   several
