@@ -1,5 +1,7 @@
+import type { BowScore } from './bow-score.ts';
 import type { Direction } from './bowing.ts';
-import { type BowScore, type LaidStrokes, openingRule, strokeGroups } from './lay-strokes.ts';
+import { openingRule } from './first-stroke.ts';
+import { type LaidStrokes, strokeGroups } from './lay-strokes.ts';
 
 /** A passage with set strokes, found in the tune. */
 export interface SetPassage {

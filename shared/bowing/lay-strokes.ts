@@ -1,52 +1,10 @@
-import { compare, fraction } from '../music/fraction.ts';
-import type { Performance, PlayedBar, SoundedNote } from '../music/performance.ts';
+import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
+import { type BowScore, bowScore, type LayRequest } from './bow-score.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
-import { strokeDirection, turned } from './lead-in-form.ts';
-import { type PartRun, runsInOrder } from './part-runs.ts';
-import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
-
-/**
- * Lays the bow over a tune as played: one stroke a note, one a slur, each the other way from the
- * one before. A tie keeps its stroke; a chord is one; rests and grace notes take none.
- *
- * `(FE)|:D2 FA|` starting up: FE up, D down, F up, A down. Signs (`u`, `v`) win over the count.
- * Where one disagrees, the bow lifts and starts again in the same direction (a retake); that is
- * taken as meant when the stroke before is stated too, or a rest or a breath stands between.
- * Otherwise it is a conflict, and reported.
- *
- * First stroke: counted back from the first sign; with none, a full bar starts down (Schröder,
- * Handbook of Violin Playing), and an opening bar that is short, or begins with a rest, is laid so
- * that the next bar starts down (1,300 of 1,339 marked pickups in Ryan's Mammoth Collection, 1883).
- */
-export interface BowScore {
-  readonly tune: Tune;
-  readonly performance: Performance;
-  readonly slurs: WrittenSlurs;
-  /** For each event: slurred to its written predecessor. */
-  readonly joined: readonly boolean[];
-  /** For each event: the sign on it. */
-  readonly marks: readonly (Direction | null)[];
-  /** For each sounded note: a rest or a breath stands before it. */
-  readonly gaps: readonly boolean[];
-  /** For each sounded note: the note played before it is the one written before it. */
-  readonly follows: readonly boolean[];
-  /** Times through the parts, in played order. */
-  readonly runs: readonly PartRun[];
-  /** Sounded notes at which the strokes start anew, the first of all included. */
-  readonly restarts: readonly number[];
-  readonly start: Direction | null;
-  /** Strokes of anchors, by the event that each begins with. */
-  readonly anchored: ReadonlyMap<number, Direction>;
-}
-
-export interface LayRequest {
-  /** `start=`: the first stroke, where the teacher says it. */
-  readonly start?: Direction | null;
-  readonly restart?: 'part' | null;
-  readonly anchored?: ReadonlyMap<number, Direction>;
-}
+import { firstStroke } from './first-stroke.ts';
+import { turned } from './lead-in-form.ts';
 
 /** A sign that the count does not reach, in one pass. */
 export interface Conflict {
@@ -66,41 +24,15 @@ export interface LaidStrokes extends StrokePlan {
   readonly reached: readonly { readonly note: number; readonly direction: Direction }[];
 }
 
-/** Event index of the last written note of a sounded one. */
-export const lastEvent = (note: SoundedNote): number => note.tied.at(-1) ?? note.event;
-
-/** What the laying of strokes needs to know, gathered once for a tune. */
-export function bowScore(tune: Tune, performance: Performance, request: LayRequest = {}): BowScore {
-  const slurs = writtenSlurs(tune);
-  const { notes, bars } = performance;
-  const restarts = [0];
-  if (request.restart === 'part') {
-    bars.forEach((played, i) => {
-      const part = tune.parts[tune.bars[played.bar]?.part ?? -1];
-      if (i > 0 && part?.bars[0] === played.bar && played.first > (restarts.at(-1) ?? 0)) {
-        restarts.push(played.first);
-      }
-    });
-  }
-  return {
-    tune,
-    performance,
-    slurs,
-    joined: slurs.joined,
-    marks: tune.events.map(e => (e.kind === 'note' ? e.mark : null)),
-    gaps: notes.map(n => n.afterGap),
-    follows: notes.map((n, k) => {
-      const before = notes[k - 1];
-      return before !== undefined && slurs.previous[n.event] === lastEvent(before);
-    }),
-    runs: runsInOrder(tune, performance),
-    restarts: restarts.filter(k => k < notes.length),
-    start: request.start ?? null,
-    anchored: request.anchored ?? new Map(),
-  };
-}
-
-/** Lays the strokes of a score. */
+/**
+ * Lays the bow over a tune as played: one stroke a note, one a slur, each the other way from the
+ * one before. A tie keeps its stroke; a chord is one; rests and grace notes take none.
+ *
+ * `(FE)|:D2 FA|` starting up: FE up, D down, F up, A down. Signs (`u`, `v`) win over the count.
+ * Where one disagrees, the bow lifts and starts again in the same direction (a retake); that is
+ * taken as meant when the stroke before is stated too, or a rest or a breath stands between.
+ * Otherwise it is a conflict, and reported.
+ */
 export function layScore(score: BowScore): LaidStrokes {
   const { notes } = score.performance;
   const strokes: Stroke[] = [];
@@ -150,71 +82,6 @@ export function strokeGroups(score: BowScore, from: number, end: number): number
     else groups.push([k]);
   }
   return groups;
-}
-
-/** The first stroke of a stretch; `opening` for that of the whole tune. */
-export function firstStroke(
-  score: BowScore,
-  groups: readonly (readonly number[])[],
-  opening: boolean,
-): Direction {
-  const rule = openingRule(score, groups, opening);
-  switch (rule.kind) {
-    case 'set':
-      return rule.direction;
-    case 'counted-back':
-      return strokeDirection(rule.direction, rule.strokes);
-    case 'laid': {
-      const reach = groups.findIndex(g => g.includes(rule.downAt));
-      return strokeDirection('down', Math.max(0, reach));
-    }
-  }
-}
-
-/** How the first stroke of a stretch comes about. */
-export type OpeningRule =
-  | { readonly kind: 'set'; readonly direction: Direction }
-  /** So many strokes before the first sign. A sign after an anchor is counted from that instead. */
-  | { readonly kind: 'counted-back'; readonly direction: Direction; readonly strokes: number }
-  /** So that this sounded note, the first of the next bar, is on a down-bow. */
-  | { readonly kind: 'laid'; readonly downAt: number };
-
-export function openingRule(
-  score: BowScore,
-  groups: readonly (readonly number[])[],
-  opening: boolean,
-): OpeningRule {
-  const { notes } = score.performance;
-  if (opening && score.start) return { kind: 'set', direction: score.start };
-  const eventOf = (group: readonly number[] = []): number => notes[group[0] ?? -1]?.event ?? -1;
-  const strokes = groups.findIndex(
-    g => score.marks[eventOf(g)] != null || score.anchored.has(eventOf(g)),
-  );
-  const direction = score.marks[eventOf(groups[strokes])];
-  if (direction) return { kind: 'counted-back', direction, strokes };
-  const first = groups[0]?.[0] ?? 0;
-  const bar = openingBar(score, first, opening);
-  // An opening bar with nothing but rests leaves the next bar to start down by itself.
-  return bar && bar.end > first && opensShort(score, bar)
-    ? { kind: 'laid', downAt: bar.end }
-    : { kind: 'set', direction: 'down' };
-}
-
-/** The bar in which a stretch begins. */
-export const openingBar = (
-  score: BowScore,
-  from: number,
-  opening: boolean,
-): PlayedBar | undefined =>
-  score.performance.bars[opening ? 0 : (score.performance.notes[from]?.barPlayed ?? 0)];
-
-/** The bar is not full, or begins with a rest. */
-function opensShort(score: BowScore, played: PlayedBar): boolean {
-  const bar = score.tune.bars[played.bar];
-  if (!bar) return false;
-  const full = fraction(bar.meter.beats, bar.meter.unit);
-  const short = bar.pickup || (!bar.meter.free && compare(bar.length, full) < 0);
-  return short || score.tune.events[bar.first]?.kind === 'rest';
 }
 
 /** Strokes of a tune as played, with a warning for each sign that the count does not reach. */

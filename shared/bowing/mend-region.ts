@@ -1,4 +1,5 @@
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { BowScore } from './bow-score.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import type { MendRegion } from './mends.ts';
 import type { Level } from './settings.ts';

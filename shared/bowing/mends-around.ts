@@ -1,6 +1,7 @@
+import type { BowScore } from './bow-score.ts';
 import type { Edit } from './bowing.ts';
 import { cellStarts, type SetPassage, stretchBefore } from './find-lead-ins.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import type { BowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { findMends, type MendRegion, type MendSearch } from './mends.ts';

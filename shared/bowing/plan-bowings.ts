@@ -1,7 +1,7 @@
 import { type Fraction, fraction } from '../music/fraction.ts';
+import { type BowScore, lastEvent } from './bow-score.ts';
 import type { LeadIn, Plan, Reason } from './bowing.ts';
 import type { FreeStretch, SetPassage } from './find-lead-ins.ts';
-import { type BowScore, lastEvent } from './lay-strokes.ts';
 import { bowingCost, type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf, unitsInWhole } from './lead-in-of.ts';
 import { type AlikePlans, type AlikeSpans, planAlike } from './plan-alike.ts';

@@ -3,16 +3,11 @@ import type { Performance } from '../music/performance.ts';
 import type { Direction, Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
+import { type BowScore, bowScore } from './bow-score.ts';
 import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
 import { freeStretches, type SetPassage } from './find-lead-ins.ts';
 import { findPassage } from './find-passage.ts';
-import {
-  type BowScore,
-  bowScore,
-  conflictProblems,
-  type LaidStrokes,
-  layScore,
-} from './lay-strokes.ts';
+import { conflictProblems, type LaidStrokes, layScore } from './lay-strokes.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { conflictMends, mendsNearOrFar, type Span } from './mends-around.ts';

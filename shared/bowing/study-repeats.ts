@@ -1,6 +1,7 @@
+import type { BowScore } from './bow-score.ts';
 import type { RepeatStudy } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import { turned } from './lead-in-form.ts';
 import type { BowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';

@@ -1,6 +1,7 @@
 import type { Phrase } from '../sections/section-map.ts';
+import type { BowScore } from './bow-score.ts';
 import type { Direction, SlurGroup, Swaps } from './bowing.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import { type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { bestBowings } from './plan-lead-in.ts';

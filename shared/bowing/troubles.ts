@@ -1,5 +1,6 @@
+import type { BowScore } from './bow-score.ts';
 import type { SetPassage } from './find-lead-ins.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import { partRuns } from './part-runs.ts';
 
 /**

@@ -1,13 +1,8 @@
+import { type BowScore, lastEvent } from './bow-score.ts';
 import type { Demand, Direction } from './bowing.ts';
 import { cellStarts, type SetPassage } from './find-lead-ins.ts';
-import {
-  type BowScore,
-  type LaidStrokes,
-  lastEvent,
-  openingBar,
-  openingRule,
-  strokeGroups,
-} from './lay-strokes.ts';
+import { openingBar, openingRule } from './first-stroke.ts';
+import { type LaidStrokes, strokeGroups } from './lay-strokes.ts';
 import type { ParityEquation } from './parity-equations.ts';
 import { partRuns } from './part-runs.ts';
 

@@ -1,6 +1,7 @@
+import type { BowScore } from './bow-score.ts';
 import type { WholeTune } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
-import type { BowScore, LaidStrokes } from './lay-strokes.ts';
+import type { LaidStrokes } from './lay-strokes.ts';
 import {
   addCost,
   type Cost,

@@ -1,5 +1,6 @@
+import type { LayRequest } from '../../shared/bowing/bow-score.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
-import { type LayRequest, layStrokes } from '../../shared/bowing/lay-strokes.ts';
+import { layStrokes } from '../../shared/bowing/lay-strokes.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyEdits } from '../../shared/bowing/apply-edit.ts';
+import { type BowScore, bowScore } from '../../shared/bowing/bow-score.ts';
 import type { SetPassage } from '../../shared/bowing/find-lead-ins.ts';
-import { type BowScore, bowScore, layScore } from '../../shared/bowing/lay-strokes.ts';
+import { layScore } from '../../shared/bowing/lay-strokes.ts';
 import { bowingCost, strokesOf, strokeTerms } from '../../shared/bowing/lead-in-form.ts';
 import {
   type BowingContext,
