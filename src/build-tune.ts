@@ -68,13 +68,31 @@ function anchorRequest(a: AnchorBlock, plans: readonly PlanBlock[]): AnchorReque
   };
 }
 
-/** Draws a studied tune and words its credits: all that the pages need of it. */
-export function drawTune({ block, request, study, rights }: StudiedTune): BuiltTune {
-  return {
+/**
+ * Draws a studied tune and words its credits: all that the pages need of it. A tune that the
+ * engraver fails on is told of and left without a drawing, and the rest of the book is built.
+ */
+export function drawTune(studied: StudiedTune): {
+  readonly built: BuiltTune;
+  readonly problems: readonly Problem[];
+} {
+  const { block, request, study, rights } = studied;
+  const problems: Problem[] = [];
+  const attempt = <T>(draw: (study: Study) => T, otherwise: T): T => {
+    try {
+      return study === null ? otherwise : draw(study);
+    } catch (error) {
+      const facts = { tune: study?.tune.title ?? block.id };
+      const actual = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
+      problems.push(problem('drawing-failed', 'warning', block.place, { facts, actual }));
+      return otherwise;
+    }
+  };
+  const built: BuiltTune = {
     block,
     study,
-    score: study === null ? null : drawStudy(study),
-    planned: study === null ? new Map() : drawPlans(study, request, drawStudy),
+    score: attempt<Score | null>(drawStudy, null),
+    planned: attempt<BuiltTune['planned']>(s => drawPlans(s, request, drawStudy), new Map()),
     published: rights !== null,
     credits: creditLine({
       abc: study?.tune.credits ?? null,
@@ -84,6 +102,7 @@ export function drawTune({ block, request, study, rights }: StudiedTune): BuiltT
     }),
     downloads: study === null ? [] : downloadEndings,
   };
+  return { built, problems };
 }
 
 const drawStudy = (study: Study): Score => engraveTune(study, { describe: describeCells(study) });

@@ -35,14 +35,17 @@ export interface BuildOptions {
  * gathered to the end; with an error among them nothing is written and the last site stays.
  */
 export async function buildSite(options: BuildOptions): Promise<BuildResult> {
-  const { book, tunes, problems } = await studyBook(options.root, options.progress);
+  const { book, tunes, problems: found } = await studyBook(options.root, options.progress);
+  const problems = [...found];
   const failed = problems.some(p => p.severity === 'error');
   if (failed) return { book, tunes, problems, failed, pages: 0 };
 
   const built = new Map<string, BuiltTune>();
   for (const [i, studied] of tunes.entries()) {
     options.progress('draw', i, tunes.length);
-    built.set(studied.block.id, drawTune(studied));
+    const drawn = drawTune(studied);
+    built.set(studied.block.id, drawn.built);
+    problems.push(...drawn.problems);
   }
   options.progress('draw', tunes.length, tunes.length);
   const pages = makePages({

@@ -119,6 +119,9 @@ function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {
   const slurred = joined[anchor.first]
     ? [problem('slur-into-anchor', 'warning', place, { facts })]
     : [];
+  if (anchor.arrivals.length === 0) {
+    return [...slurred, problem('anchor-not-reached', 'warning', place, { facts })];
+  }
   const missed = anchor.arrivals.filter(a => !a.agrees);
   const [first] = missed;
   if (!first) return slurred;

@@ -29,6 +29,10 @@ export const bowingMessages: Record<string, (p: Problem) => { message: string; m
       ? `Did you mean ${p.nearest}?`
       : 'Name bars of this tune, such as B7-B8; its page lists them.',
   }),
+  'anchor-not-reached': p => ({
+    message: `The bow never comes to the anchor "${p.facts.anchor}": its first note, ${p.facts.note}, is tied on from the note before, or is never played.`,
+    mend: 'Begin the anchor on a note that the bow begins.',
+  }),
   'anchor-without-stroke': p => ({
     message: `The anchor "${p.facts.anchor}" at ${p.facts.bars} does not say on which stroke it starts.`,
     mend: 'Write start=down or start=up on it, or a sign (v or u) on its first note in the tune.',

@@ -4,6 +4,10 @@ import type { Problem } from '../../problem.ts';
 export const buildingMessages: Readonly<
   Record<string, (p: Problem) => { message: string; mend: string }>
 > = {
+  'drawing-failed': p => ({
+    message: `The tune "${p.facts.tune}" could not be drawn (${p.actual}), so its notation is left out.`,
+    mend: 'Take signs out of the tune, one after another, until it draws, and tell the maintainers which it was.',
+  }),
   'rights-unknown': p => ({
     message: `It is not said who owns the tune \`${p.facts.tune ?? ''}\`, so its notation and sound are withheld from the published site.`,
     mend: 'Write `rights: traditional`, `rights: own` or `permission: "…"` at the head of its page, or on its `:::tune`.',
