@@ -52,7 +52,7 @@ describe('a map with the teacher’s labels', () => {
     expect(of).toEqual([null, 0, 0, null]);
     const map = mapSections(tune, null, parseLabels("a a' a b"));
     expect(mapSentences(tune, map).phrases[1]).toBe(
-      'A variation of A1-A2; the first note that differs is note 1 of A3, E.',
+      'A variation of A1-A2; they differ already at the first note.',
     );
   });
   it('is the map by ear where their number is wrong, and says so', () => {

@@ -37,13 +37,24 @@ export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase): string
   }
 }
 
-/** "; the first note that differs is note 3 of A6, E". */
+/** "; the first note that differs is note 3 of A6, E"; "; they differ already at the first note". */
 function differenceWords(tune: Tune, phrase: Phrase): string {
+  const opening = firstNote(tune, phrase);
+  if (opening === phrase.firstDifference) return '; they differ already at the first note';
   const e = tune.events[phrase.firstDifference ?? -1];
   const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
   if (e?.kind !== 'note' || !top) return '';
   const [bar, number] = e.id.split(':');
   return `; the first note that differs is note ${number} of ${bar}, ${spokenPitch(top)}`;
+}
+
+/** Event index of a phrase's first note, the pickup into it left out. */
+function firstNote(tune: Tune, phrase: Phrase): number | null {
+  const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
+  for (let e = full?.first ?? phrase.first; e < phrase.end; e++) {
+    if (tune.events[e]?.kind === 'note') return e;
+  }
+  return null;
 }
 
 /** "a goes on in two ways: after A1-A2 comes b, after A5-A6 comes c." */
