@@ -5,9 +5,9 @@ import { bestBowings, countBowings } from '../../shared/bowing/plan-lead-in.ts';
 import { everyBowing } from './every-bowing.ts';
 import { anyForm, plainForm } from './forms.ts';
 
-test('counts and the ten best agree with the enumerator, lead-ins of up to 13 notes', () => {
+test('counts and the ten best agree with the enumerator, lead-ins of up to 14 notes', () => {
   fc.assert(
-    fc.property(anyForm(13), form => {
+    fc.property(anyForm(14), form => {
       const { ranked, ...counts } = everyBowing(form);
       expect(countBowings(form)).toEqual(counts);
       expect(bestBowings(form, 10)).toEqual(ranked.slice(0, 10));
@@ -35,7 +35,7 @@ test('more notes than a machine word: 1,024', () => {
 });
 
 test('identical phrases share one bowing: the ten best agree with the enumerator', () => {
-  const laidOut = fc.tuple(anyForm(13), fc.integer({ min: 1, max: 4 }), fc.nat(3), fc.nat(3));
+  const laidOut = fc.tuple(anyForm(14), fc.integer({ min: 1, max: 4 }), fc.nat(3), fc.nat(3));
   fc.assert(
     fc.property(laidOut, ([form, length, before, between]) => {
       const spans: AlikeSpans = [

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import type { Study } from '../../shared/study.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { Score } from '../../src/engrave/score.ts';
-import { cellsOf, standAlone } from '../../src/engrave/score-cells.ts';
 import { composeStudy } from './compose-study.ts';
 import { corpusTunes } from './corpus-tunes.ts';
 import { jig, reel, slipJig } from './test-tunes.ts';
@@ -139,13 +138,6 @@ test('layers can be left out', () => {
 test('the spoken alternative is escaped', () => {
   const score = engraveTune(composeStudy(jig), { describe: cell => `"${cell.name}" & more` });
   expect(score.cells[0]?.svg).toContain('aria-label="&quot;A1-A2&quot; &amp; more"');
-});
-
-test('an excerpt has the cells of its bars, and a cell can stand alone', () => {
-  const score = engraveTune(composeStudy(slipJig));
-  expect(cellsOf(score, [1, 2]).map(c => c.name)).toEqual(['A1-A2', 'A3-A4']);
-  const alone = standAlone(score, score.cells[0]?.svg ?? '');
-  for (const [, id] of alone.matchAll(/href="#([^"]+)"/g)) expect(alone).toContain(`id="${id}"`);
 });
 
 test('a reel of thirty-two bars keeps to its budget of bytes', () => {

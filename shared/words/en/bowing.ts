@@ -1,6 +1,5 @@
 import type {
   Demand,
-  Direction,
   Edit,
   Plan,
   Reason,
@@ -222,9 +221,6 @@ export function repeatSentence(repeat: RepeatStudy): string {
         : ', and the second time starts the other way round';
   return `${each}${second}.`;
 }
-
-/** "down-bow", "up-bow". */
-export const strokeName = (d: Direction): string => (d === 'down' ? 'down-bow' : 'up-bow');
 
 /** How the whole tune can be mended at once, or what stands in the way. */
 export function wholeTuneSentence(tune: Tune, whole: WholeTune): string {
