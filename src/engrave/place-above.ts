@@ -4,8 +4,8 @@ import { step } from './lay-out-lines.ts';
 import { type Box, type NotePlace, staffTop, topBetween } from './note-places.ts';
 
 /** Sizes in drawing units; a staff space is 7.75. Large, to be read from a music stand. */
-export const markWidth = 8.6;
-export const markHeight = 10.5;
+export const markWidth = 8;
+export const markHeight = 9;
 export const figureSize = 11.5;
 const gap = 3;
 /** Room for the dot over a sign that varies. */

@@ -46,9 +46,12 @@ export function writeCell(
   return `<svg class="cell" width="${short(page.width)}" height="${rows.height}" viewBox="0 0 ${short(page.width)} ${rows.height}" role="img" aria-label="${escapeAttribute(label)}" fill="currentColor">${body.join('')}</svg>`;
 }
 
+/** Five lines in one path, there and back again. */
 function staffLines(width: number, dy: number): string {
   const y = Math.round((staffTop + dy) * 100) / 100;
-  const lines = [0, 1, 2, 3, 4].map(i => `M0 ${y + i * 2 * step}H${short(width)}`).join('');
+  const [there, back] = [`H${short(width)}`, `m0 ${2 * step}H0`];
+  const next = `m0 ${2 * step}${there}`;
+  const lines = `M0 ${y}${there}${back}${next}${back}${next}`;
   return `<path class="staff" fill="none" stroke="currentColor" stroke-width=".7" d="${lines}"/>`;
 }
 

@@ -15,7 +15,7 @@ import { escapeText } from './write-shapes.ts';
 
 export const letterSize = 12;
 /** How far below the top edge of a down-bow its second line stands, which makes that edge heavy. */
-const heavy = 1.5;
+const heavy = 2;
 
 const weights: readonly Weight[] = ['all', 'change', 'anchor'];
 
@@ -32,10 +32,11 @@ export function writeMarks(marks: readonly PlacedMark[], dy: number): string {
     .filter(m => m.varies)
     .map(m => `M${short(m.x)} ${short(m.y + dy - markHeight - 2.6)}h0`)
     .join('');
-  const varies = dots && `<path class="mark-varies" stroke-width="2.4" d="${dots}"/>`;
+  const varies =
+    dots && `<path class="mark-varies" stroke-linecap="round" stroke-width="2.4" d="${dots}"/>`;
   const body = paths.join('') + varies;
   if (!body) return '';
-  return `<g class="layer-marks" fill="none" stroke="currentColor" stroke-width="1.7" stroke-linecap="round" stroke-linejoin="round">${body}</g>`;
+  return `<g class="layer-marks" fill="none" stroke="currentColor" stroke-width="1.8">${body}</g>`;
 }
 
 function signPath({ direction, x, y }: PlacedMark, dy: number): string {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { layStrokes } from '../../shared/bowing/lay-strokes.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Direction } from '../../shared/music/tune.ts';
+import { redAppleRag } from '../published/red-apple-rag.ts';
 import { notesBowed, strokesOf, tuneOf } from './strokes-of.ts';
 
 /**
@@ -70,16 +71,8 @@ describe("Broadley, Chats to 'Cello Students: slurs and what stands between", ()
 
 /** "Red Apple Rag", traditional; printed bowing dedicated to the public domain (Mutopia Project). */
 describe('a whole tune with printed bowing', () => {
-  const abc = `X:1
-T:Red Apple Rag
-M:4/4
-L:1/8
-K:G
-(uB,A,)|:G,A,B,C DFGA|BdBA GEDB,|v(CB,)u(CD) EGcd|egedc4|u(DE)FG A^cde|fafe dfed|v(gb)u(ge) dBAF|1 v(GF)u(AF) GEDB,:|2 v(GF)u(AF) GABc||
-|:vd ug2 vd ug4|u(ba)gb aged|cdcd ecef|gefg agec|v(dc)u(de) fdfg|abag fdef|v(gb)u(ge) dBAF|1 v(GF)u(AF) GABc:|2 v(GF)u(AF) G4|]`;
-
   test('the marks agree with the count in every pass, but for one retake', () => {
-    const tune = tuneOf(abc);
+    const tune = tuneOf(redAppleRag);
     const performance = playedOrder(tune);
     const { plan, problems } = layStrokes(tune, performance);
     expect(problems).toEqual([]);

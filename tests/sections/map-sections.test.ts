@@ -3,6 +3,7 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { mapSections, usualUnit } from '../../shared/sections/map-sections.ts';
 import type { SectionMap } from '../../shared/sections/section-map.ts';
 import { readTune } from '../fingering/read-tune.ts';
+import { redAppleRag } from '../published/red-apple-rag.ts';
 
 const labels = (map: SectionMap): string => map.phrases.map(p => p.label).join(' ');
 const names = (map: SectionMap): string => map.phrases.map(p => p.name).join(' ');
@@ -14,17 +15,8 @@ function firstDifference(tune: Tune, map: SectionMap, phrase: number): string | 
   return e?.kind === 'note' ? e.id : null;
 }
 
-/** "Red Apple Rag", traditional, as given with the published values for the bowing engine. */
-const redApple = `X:1
-T:Red Apple Rag
-M:4/4
-L:1/8
-K:G
-(uB,A,)|:G,A,B,C DFGA|BdBA GEDB,|v(CB,)u(CD) EGcd|egedc4|u(DE)FG A^cde|fafe dfed|v(gb)u(ge) dBAF|1 v(GF)u(AF) GEDB,:|2 v(GF)u(AF) GABc||
-|:vd ug2 vd ug4|u(ba)gb aged|cdcd ecef|gefg agec|v(dc)u(de) fdfg|abag fdef|v(gb)u(ge) dBAF|1 v(GF)u(AF) GABc:|2 v(GF)u(AF) G4|]`;
-
 describe('a whole tune', () => {
-  const tune = readTune(redApple);
+  const tune = readTune(redAppleRag);
 
   it('by the bar: A7 equals B7, the second ending of A the first of B', () => {
     const map = mapSections(tune, 1);
