@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Problem } from '../shared/problem.ts';
 import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
+import { tuneDataScript } from './export/tune-data.ts';
 import { tuneDownloads } from './export/tune-downloads.ts';
 import { type SiteFile, writeSite } from './output/write-site.ts';
 import { siteAssets } from './pages/assets.ts';
@@ -59,7 +60,7 @@ export async function buildSite(options: BuildOptions): Promise<BuildResult> {
   writeSite(options.out, [
     ...siteAssets(),
     ...(options.isPrivate ? [privateMarker] : []),
-    ...tunes.flatMap(tune => downloads(tune, options.isPrivate)),
+    ...tunes.flatMap(tune => tuneFiles(tune, options.isPrivate)),
     ...publicMedia.map(path => ({ path, copyOf: join(book.root, path) })),
     ...pages.map(page => ({ path: page.path, content: page.html })),
   ] satisfies SiteFile[]);
@@ -87,13 +88,19 @@ export async function studyBook(
 const tuneBlocks = (pages: readonly Page[]): TuneBlock[] =>
   pages.flatMap(p => p.blocks.filter((b): b is TuneBlock => b.kind === 'tune'));
 
-/** What the page of a tune offers to take away: nothing where its rights are not known. */
-function downloads({ block, study, rights }: StudiedTune, isPrivate: boolean): SiteFile[] {
+/** What stands beside the page of a tune: nothing where its rights are not known. */
+function tuneFiles(studied: StudiedTune, isPrivate: boolean): SiteFile[] {
+  const { block, request, study, rights } = studied;
   if (study === null || (rights === null && !isPrivate)) return [];
-  return tuneDownloads(study).map(({ ending, content }) => ({
-    path: `tunes/${block.id}.${ending}`,
-    content,
-  }));
+  const { id } = block;
+  const { tune } = study;
+  return [
+    { path: `tunes/${id}.js`, content: tuneDataScript({ id, title: tune.title, tune, request }) },
+    ...tuneDownloads(study).map(({ ending, content }) => ({
+      path: `tunes/${id}.${ending}`,
+      content,
+    })),
+  ];
 }
 
 /** Marks a folder that holds private notes, for people and for the command. */

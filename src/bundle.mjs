@@ -1,5 +1,5 @@
 // Bundles the command for Node, which runs no TypeScript, and the pages' scripts for browsers.
-import { existsSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { build } from 'esbuild';
 
 await build({
@@ -13,13 +13,13 @@ await build({
   banner: { js: '#!/usr/bin/env node' },
 });
 
-if (existsSync('src/browser/page.ts')) {
-  await build({
-    entryPoints: ['src/browser/page.ts'],
-    outdir: 'dist/browser',
-    bundle: true,
-    minify: true,
-    format: 'iife',
-    target: 'es2020',
-  });
-}
+// Each file that stands in src/browser itself is a script of the pages; the folders are its parts.
+const scripts = readdirSync('src/browser').filter(name => /^[^.]+\.ts$/.test(name));
+await build({
+  entryPoints: scripts.map(name => `src/browser/${name}`),
+  outdir: 'dist/browser',
+  bundle: true,
+  minify: true,
+  format: 'iife',
+  target: 'es2020',
+});

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fitStyles } from './fit.ts';
 import { packageRoot } from './package-root.ts';
@@ -28,7 +28,7 @@ const fonts = [
   ['andika', ['400-normal', '700-normal']],
 ] as const;
 
-/** Styles, the pages' script, the fonts and their licences. */
+/** Styles, the pages' scripts, the fonts and their licences. */
 export function siteAssets(): readonly SiteAsset[] {
   const root = packageRoot();
   const styles = sheets.map(name => {
@@ -37,7 +37,7 @@ export function siteAssets(): readonly SiteAsset[] {
   });
   return [
     { path: 'assets/book.css', content: styles.join('\n') },
-    { path: 'assets/page.js', copyOf: join(root, 'dist', 'browser', 'page.js') },
+    ...pageScripts(root),
     ...fonts.flatMap(([font, faces]) => {
       const folder = join(root, 'node_modules', '@fontsource', font);
       return [
@@ -49,4 +49,13 @@ export function siteAssets(): readonly SiteAsset[] {
       ];
     }),
   ];
+}
+
+/** Every bundled script of the pages. */
+function pageScripts(root: string): SiteAsset[] {
+  const folder = join(root, 'dist', 'browser');
+  return readdirSync(folder)
+    .filter(name => name.endsWith('.js'))
+    .sort()
+    .map(name => ({ path: `assets/${name}`, copyOf: join(folder, name) }));
 }

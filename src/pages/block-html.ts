@@ -50,6 +50,10 @@ function makeBlock(block: Block, context: PageContext): string {
       }).trim();
     case 'notes':
       return notesHtml(block, context);
+    case 'drill':
+    case 'clip':
+    case 'set':
+      return '';
   }
 }
 

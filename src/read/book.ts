@@ -1,5 +1,6 @@
 import type { Root } from 'hast';
 import type { BowingSettings, Level } from '../../shared/bowing/settings.ts';
+import type { DrillKind } from '../../shared/drills/drill.ts';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import type { BarRange } from '../../shared/music/bar-range.ts';
 import type { Direction, TuneType } from '../../shared/music/tune.ts';
@@ -70,6 +71,9 @@ export type Block =
   | AnchorBlock
   | PlanBlock
   | MapBlock
+  | DrillBlock
+  | ClipBlock
+  | SetBlock
   | PrivateBlock
   | StrokeBlock
   | NotesBlock;
@@ -96,6 +100,8 @@ export interface TuneBlock extends BlockBase {
   readonly unit: number | null;
   /** What the teacher calls the phrases. */
   readonly labels: LabelRequest | null;
+  /** `show=ear`: by ear first, the notation hidden until it is asked for. */
+  readonly byEar: boolean;
   /** The story around the fence. */
   readonly body: Root;
 }
@@ -113,6 +119,7 @@ export interface ShowTuneBlock extends BlockBase {
   readonly kind: 'show-tune';
   readonly of: string;
   readonly bars: BarRange | null;
+  readonly byEar: boolean;
 }
 
 export interface AnchorBlock extends BlockBase {
@@ -138,6 +145,56 @@ export interface PlanBlock extends BlockBase {
 export interface MapBlock extends BlockBase {
   readonly kind: 'map';
   readonly of: string;
+}
+
+/** `::drill{kind=gaps of=id}`: a drill on a tune, with its answer. */
+export interface DrillBlock extends BlockBase {
+  readonly kind: 'drill';
+  readonly drill: DrillKind;
+  readonly of: string;
+  /** The anchor of that tune that the drill is about; null where the drill may choose. */
+  readonly to: string | null;
+  /** null for the book's own. */
+  readonly level: Level | null;
+  /** Same seed, same drill. */
+  readonly seed: number;
+}
+
+/** A recording, cued to the map. */
+export interface ClipBlock extends BlockBase {
+  readonly kind: 'clip';
+  readonly of: string;
+  /** What the recording is called. */
+  readonly words: string;
+  /** Media file of the book, from its folder; null where the recording is a link to elsewhere. */
+  readonly src: string | null;
+  /** Address of a recording hosted elsewhere: a link that the student opens. */
+  readonly link: string | null;
+  /** `at="A1=0:04 A1/2=0:21"`: seconds at which a bar begins, in the order written. */
+  readonly cues: readonly ClipCue[];
+  /** `start=0:04 tempo=84`: where the tune begins, and its beats a minute; instead of cues. */
+  readonly steady: { readonly start: number; readonly tempo: number } | null;
+  /** A learner is heard or seen, and has consented (or a parent for them). */
+  readonly learner: boolean;
+}
+
+export interface ClipCue {
+  /** Bar as in the map: `A1`, `A8/2` in an ending. */
+  readonly bar: string;
+  /** Which time through, from 1. */
+  readonly pass: number;
+  readonly seconds: number;
+  readonly place: Place;
+}
+
+/** Tunes played one after another. */
+export interface SetBlock extends BlockBase {
+  readonly kind: 'set';
+  readonly id: string;
+  readonly title: string;
+  readonly tunes: readonly { readonly of: string; readonly times: number }[];
+  /** What the teacher wrote besides the list. */
+  readonly body: Root;
 }
 
 export interface PrivateBlock extends BlockBase {

@@ -150,7 +150,13 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     if (of === null) return null;
     if (name === 'map') return { kind: 'map', place, of };
     above = [of];
-    return { kind: 'show-tune', place, of, bars: valueReader(directive, problems).bars('bars') };
+    return {
+      kind: 'show-tune',
+      place,
+      of,
+      byEar: false,
+      bars: valueReader(directive, problems).bars('bars'),
+    };
   }
 
   /** The tune that a block is about: as `of` says, or the one above. */
