@@ -1,18 +1,23 @@
 import type { AnchorRequest } from '../shared/bowing/bowing.ts';
+import { checkCues } from '../shared/clips/check-cues.ts';
+import { checkDrills } from '../shared/drills/check-drills.ts';
+import { drillSource } from '../shared/drills/drill-source.ts';
 import { type Problem, problem } from '../shared/problem.ts';
 import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
-import { creditLine } from '../shared/words/en/credits.ts';
 import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
 import { parseTunes } from './abc/parse-tune.ts';
 import { drawPlans } from './draw-plans.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
 import type { Score } from './engrave/score.ts';
 import { downloadEndings } from './export/tune-downloads.ts';
+import { creditsOf } from './export-facts.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { ChainNote } from './pages/site.ts';
 import type {
   AnchorBlock,
   BookSettings,
+  ClipBlock,
+  DrillBlock,
   NotesBlock,
   PlanBlock,
   Rights,
@@ -28,11 +33,16 @@ export interface StudiedTune {
   readonly problems: readonly Problem[];
 }
 
-/** Reads and studies one tune. Pure but for the parser: the same tune gives the same study. */
+/**
+ * Reads and studies one tune, and holds its recordings' cues and its drills to it. Pure but for the
+ * parser: the same tune gives the same study.
+ */
 export function buildTune(
   block: TuneBlock,
   anchors: readonly AnchorBlock[],
   plans: readonly PlanBlock[],
+  clips: readonly ClipBlock[],
+  drills: readonly DrillBlock[],
   settings: BookSettings,
 ): StudiedTune {
   const request: StudyRequest = {
@@ -50,7 +60,11 @@ export function buildTune(
   const tune = parsed.tunes[0];
   if (!tune) return { block, request, study: null, rights, problems };
   const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, request);
-  return { block, request, study, rights, problems: [...problems, ...study.problems] };
+  const cues = clips.flatMap(clip => checkCues(study.tune, study.performance, clip.cues));
+  const asked = drills.map(({ drill: kind, to, level, seed, place }) => ({ kind, to, level, seed, place }));
+  const impossible = checkDrills(drillSource(study, request), asked);
+  const found = [...problems, ...study.problems, ...cues, ...impossible];
+  return { block, request, study, rights, problems: found };
 }
 
 /** An anchor, with each level and preset that some plan block asks for, once. */
@@ -94,12 +108,7 @@ export function drawTune(studied: StudiedTune): {
     score: attempt<Score | null>(drawStudy, null),
     planned: attempt<BuiltTune['planned']>(s => drawPlans(s, request, drawStudy), new Map()),
     published: rights !== null,
-    credits: creditLine({
-      abc: study?.tune.credits ?? null,
-      rights,
-      learnedFrom: block.learnedFrom,
-      version: block.version,
-    }),
+    credits: creditsOf(studied),
     downloads: study === null ? [] : downloadEndings,
   };
   return { built, problems };

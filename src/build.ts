@@ -1,27 +1,39 @@
-import { join } from 'node:path';
-import type { Problem } from '../shared/problem.ts';
-import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
-import { tuneDataScript } from './export/tune-data.ts';
-import { tuneDownloads } from './export/tune-downloads.ts';
-import { type SiteFile, writeSite } from './output/write-site.ts';
-import { siteAssets } from './pages/assets.ts';
-import type { BuiltTune } from './pages/built-tune.ts';
-import { makePages } from './pages/make-pages.ts';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { type Problem, problem } from '../shared/problem.ts';
+import { type BookFilesInput, plainFiles, wholeFiles } from './book-files.ts';
+import { buildChain } from './build-tune.ts';
+import { knownLedger, type Ledger } from './cache/ledger.ts';
+import { cacheKey, openCache } from './cache/open-cache.ts';
+import { programHash } from './cache/program-hash.ts';
+import { type TuneMaker, tuneMaker } from './make-tunes.ts';
+import { type OpenSite, openSite } from './output/open-site.ts';
+import { type SiteFile, SiteTrouble } from './output/site-file.ts';
+import { planPages } from './pages/make-pages.ts';
+import { packageRoot } from './pages/package-root.ts';
+import type { TuneCard } from './pages/tune-card.ts';
+import { pageTurns } from './page-turns.ts';
 import { bodyHtml } from './read/body-html.ts';
-import type { AnchorBlock, Book, Page, PlanBlock, TuneBlock } from './read/book.ts';
+import type { Book, NotesBlock } from './read/book.ts';
 import { readBook } from './read/read-book.ts';
+import { jobKey, tuneJobs } from './tune-jobs.ts';
+import type { TuneNote } from './tune-product.ts';
+import { tuneShelf } from './tune-shelf.ts';
+
+export { studyBook } from './study-book.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {
   readonly book: Book;
-  readonly tunes: readonly StudiedTune[];
+  readonly tunes: readonly TuneNote[];
   readonly problems: readonly Problem[];
   readonly failed: boolean;
   readonly pages: number;
 }
 
-/** Told how far the build is: a step, and tunes done of all. */
-export type Progress = (step: 'study' | 'draw', done: number, all: number) => void;
+/** Told how far the work is: tunes done of all; `wait`: another build is writing the same site. */
+export type Progress = (step: 'study' | 'tunes' | 'wait', done: number, all: number) => void;
 
 export interface BuildOptions {
   readonly root: string;
@@ -29,82 +41,116 @@ export interface BuildOptions {
   /** Shows the teacher's private notes, marked. Such a site is never to be published. */
   readonly isPrivate: boolean;
   readonly progress: Progress;
+  /** Folder for what the next build may take over; without one nothing is kept. */
+  readonly cache?: string;
+}
+
+/** Builds of one book that follow one another and hold in memory what has not changed. */
+export interface Builds {
+  readonly build: () => Promise<BuildResult>;
+  readonly close: () => Promise<void>;
+}
+
+/** Builds a book once. */
+export async function buildSite(options: BuildOptions): Promise<BuildResult> {
+  const builds = openBuilds(options);
+  try {
+    return await builds.build();
+  } finally {
+    await builds.close();
+  }
+}
+
+/** Opens a book to be built whenever it has changed, as the live preview does. */
+export function openBuilds(options: BuildOptions): Builds {
+  const folder = options.cache ?? mkdtempSync(join(tmpdir(), 'bowbook-'));
+  const cache = openCache(folder);
+  const maker = tuneMaker(cache);
+  const program = programHash(packageRoot());
+  const ledgerName = `ledger-${cacheKey(options.out)}`;
+  let ledger = knownLedger(cache.read(ledgerName), program);
+  return {
+    async build() {
+      const { result, left } = await buildOnce(options, program, maker, ledger);
+      if (left === null) return result;
+      ledger = left;
+      cache.write(ledgerName, ledger);
+      cache.keepOnly(name => name.startsWith('ledger-') || left.notes.has(name));
+      return result;
+    },
+    async close() {
+      await maker.close();
+      if (options.cache === undefined) rmSync(folder, { recursive: true, force: true });
+    },
+  };
 }
 
 /**
  * The whole pipeline: Markdown → book → tunes → studies → scores → pages → site. Problems are
  * gathered to the end; with an error among them nothing is written and the last site stays.
  */
-export async function buildSite(options: BuildOptions): Promise<BuildResult> {
-  const { book, tunes, problems: found } = await studyBook(options.root, options.progress);
-  const problems = [...found];
-  const failed = problems.some(p => p.severity === 'error');
-  if (failed) return { book, tunes, problems, failed, pages: 0 };
+async function buildOnce(
+  { root, out, isPrivate, progress }: BuildOptions,
+  program: string,
+  maker: TuneMaker,
+  ledger: Ledger,
+): Promise<{ readonly result: BuildResult; readonly left: Ledger | null }> {
+  const book = await readBook(root, { memo: ledger.read });
+  const problems = [...book.problems];
+  const notes: TuneNote[] = [];
+  const end = (pages: number, left: Ledger | null = null) => {
+    const failed = problems.some(isError);
+    return { result: { book, tunes: notes, problems, failed, pages: failed ? 0 : pages }, left };
+  };
+  if (problems.some(isError)) return end(0);
 
-  const built = new Map<string, BuiltTune>();
-  for (const [i, studied] of tunes.entries()) {
-    options.progress('draw', i, tunes.length);
-    const drawn = drawTune(studied);
-    built.set(studied.block.id, drawn.built);
-    problems.push(...drawn.problems);
+  const jobs = tuneJobs(book, isPrivate).map(job => ({ key: jobKey(job, program), job }));
+  const tunes = tuneShelf(jobs, maker, ledger.notes);
+  const cards = new Map<string, TuneCard>();
+  const noteChain = (block: NotesBlock) => buildChain(block, book.settings);
+  const pages = planPages({ book, cards, bodyHtml, noteChain, isPrivate });
+  const turns = pageTurns(pages, jobs.map(({ job }) => job.block.id), tunes, program);
+  try {
+    const site = await openSite(out, ledger.files, () => progress('wait', 0, 0));
+    try {
+      const input: BookFilesInput = { book, isPrivate, cards, tunes, site, program };
+      await putAll(site, plainFiles(input));
+      await putAll(site, turns.first);
+      for await (const note of tunes.notes()) {
+        progress('tunes', notes.length, jobs.length);
+        notes.push(note);
+        problems.push(...note.problems);
+        cards.set(note.id, note.card);
+        await putAll(site, tunes.files(note));
+        await putAll(site, turns.after(note.id));
+      }
+      progress('tunes', jobs.length, jobs.length);
+      await putAll(site, turns.last());
+      await putAll(site, wholeFiles(input));
+      if (problems.some(isError)) site.abandon();
+      else site.commit();
+    } catch (error) {
+      site.abandon();
+      throw error;
+    }
+    const byKey = new Map(notes.map((note, i) => [jobs[i]?.key ?? '', note] as const));
+    return end(pages.length, { program, notes: byKey, files: site.written, read: ledger.read });
+  } catch (error) {
+    if (!(error instanceof SiteTrouble)) throw error;
+    problems.push(troubleOf(error, root));
+    return end(0);
   }
-  options.progress('draw', tunes.length, tunes.length);
-  const pages = makePages({
-    book,
-    tunes: built,
-    bodyHtml,
-    noteChain: block => buildChain(block, book.settings),
-    isPrivate: options.isPrivate,
+}
+
+const isError = ({ severity }: Problem): boolean => severity === 'error';
+
+async function putAll(site: OpenSite, files: Iterable<SiteFile>): Promise<void> {
+  for (const file of files) await site.put(file);
+}
+
+/** What the disk refused, as a problem of the book's. */
+const troubleOf = ({ rule, path, message }: SiteTrouble, root: string): Problem =>
+  problem(rule, 'error', null, {
+    actual: relative(root, path).startsWith('..') ? path : relative(root, path),
+    facts: { reason: message },
   });
-  const publicMedia = book.media.filter(m => options.isPrivate || !book.privateMedia.includes(m));
-  writeSite(options.out, [
-    ...siteAssets(),
-    ...(options.isPrivate ? [privateMarker] : []),
-    ...tunes.flatMap(tune => tuneFiles(tune, options.isPrivate)),
-    ...publicMedia.map(path => ({ path, copyOf: join(book.root, path) })),
-    ...pages.map(page => ({ path: page.path, content: page.html })),
-  ] satisfies SiteFile[]);
-  return { book, tunes, problems, failed, pages: pages.length };
-}
-
-/** Reads a book and studies each of its tunes; writes nothing. */
-export async function studyBook(
-  root: string,
-  progress: Progress,
-): Promise<Pick<BuildResult, 'book' | 'tunes' | 'problems'>> {
-  const book = await readBook(root);
-  const pages = [...book.lessons, ...book.tunePages, ...book.pages];
-  const blocks = tuneBlocks(pages);
-  const anchors = pages.flatMap(p => p.blocks.filter((b): b is AnchorBlock => b.kind === 'anchor'));
-  const plans = pages.flatMap(p => p.blocks.filter((b): b is PlanBlock => b.kind === 'plan'));
-  const tunes = blocks.map((block, i) => {
-    progress('study', i, blocks.length);
-    const own = anchors.filter(a => a.of === block.id);
-    return buildTune(block, own, plans, book.settings);
-  });
-  return { book, tunes, problems: [...book.problems, ...tunes.flatMap(t => t.problems)] };
-}
-
-const tuneBlocks = (pages: readonly Page[]): TuneBlock[] =>
-  pages.flatMap(p => p.blocks.filter((b): b is TuneBlock => b.kind === 'tune'));
-
-/** What stands beside the page of a tune: nothing where its rights are not known. */
-function tuneFiles(studied: StudiedTune, isPrivate: boolean): SiteFile[] {
-  const { block, request, study, rights } = studied;
-  if (study === null || (rights === null && !isPrivate)) return [];
-  const { id } = block;
-  const { tune } = study;
-  return [
-    { path: `tunes/${id}.js`, content: tuneDataScript({ id, title: tune.title, tune, request }) },
-    ...tuneDownloads(study).map(({ ending, content }) => ({
-      path: `tunes/${id}.${ending}`,
-      content,
-    })),
-  ];
-}
-
-/** Marks a folder that holds private notes, for people and for the command. */
-const privateMarker: SiteFile = {
-  path: 'private.txt',
-  content: 'This copy shows the teacher’s private notes. It is not to be published.\n',
-};

@@ -1,11 +1,14 @@
 // Bundles the command for Node, which runs no TypeScript, and the pages' scripts for browsers.
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { build } from 'esbuild';
 
-await build({
-  entryPoints: ['src/cli.ts'],
+const { metafile } = await build({
+  metafile: true,
+  entryPoints: ['src/cli.ts', 'src/tune-worker.ts'],
   outdir: 'dist',
   bundle: true,
+  splitting: true,
+  chunkNames: 'parts/[name]-[hash]',
   platform: 'node',
   format: 'esm',
   target: 'node20',
@@ -13,13 +16,24 @@ await build({
   banner: { js: '#!/usr/bin/env node' },
 });
 
-// Each file that stands in src/browser itself is a script of the pages; the folders are its parts.
-const scripts = readdirSync('src/browser').filter(name => /^[^.]+\.ts$/.test(name));
+// Parts of an earlier bundle, which nothing imports any more.
+for (const name of readdirSync('dist/parts')) {
+  if (!metafile.outputs[`dist/parts/${name}`]) rmSync(`dist/parts/${name}`);
+}
+
+// Each file that stands in src/browser itself is a script of the pages, unless it exports what the
+// others share; the folders are their parts.
+const scripts = readdirSync('src/browser')
+  .filter(name => /^[^.]+\.ts$/.test(name))
+  .filter(name => !/^export /m.test(readFileSync(`src/browser/${name}`, 'utf8')));
+const forBrowsers = { bundle: true, minify: true, format: 'iife', target: 'es2020' };
 await build({
+  ...forBrowsers,
   entryPoints: scripts.map(name => `src/browser/${name}`),
   outdir: 'dist/browser',
-  bundle: true,
-  minify: true,
-  format: 'iife',
-  target: 'es2020',
+});
+await build({
+  ...forBrowsers,
+  entryPoints: ['src/offline/keep-site.ts'],
+  outdir: 'dist/offline',
 });

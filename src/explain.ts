@@ -9,12 +9,10 @@ import { nearest } from '../shared/nearest.ts';
 import type { Problem } from '../shared/problem.ts';
 import { type Study, studyTune } from '../shared/study.ts';
 import { parseTunes } from './abc/parse-tune.ts';
-import { studyBook } from './build.ts';
+import { studyBook } from './study-book.ts';
 import { studyJson } from './export/study-json.ts';
 import { studyText } from './export/study-text.ts';
-
-/** The command was used wrongly: exit 2. */
-export class UsageError extends Error {}
+import { UsageError } from './usage-error.ts';
 
 export interface ExplainOptions {
   readonly json?: boolean;
@@ -29,8 +27,8 @@ export interface ExplainOptions {
 interface Explained {
   readonly text: string;
   readonly problems: readonly Problem[];
-  /** The folder that the problems' files are named from. */
-  readonly root: string;
+  /** The folder that the problems' files are named from; null where they are named from here. */
+  readonly root: string | null;
 }
 
 /**
@@ -50,7 +48,7 @@ export async function explainFile(file: string, options: ExplainOptions): Promis
 interface Explanation {
   readonly studies: readonly Study[];
   readonly problems: readonly Problem[];
-  readonly root: string;
+  readonly root: string | null;
 }
 
 function explainAbc(file: string, options: ExplainOptions): Explanation {
@@ -95,7 +93,7 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
     }),
   );
   const problems = [...parsed.problems, ...studies.flatMap(s => s.problems)];
-  return { studies, problems, root: process.cwd() };
+  return { studies, problems, root: null };
 }
 
 async function explainBook(file: string): Promise<Explanation> {

@@ -1,7 +1,7 @@
 import type { Fingering } from '../fingering/fingering.ts';
 import { divide, type Fraction, fraction, fractionText, subtract } from '../music/fraction.ts';
 import { beatsOf, strongBeats } from '../music/meter.ts';
-import type { Performance } from '../music/performance.ts';
+import type { Performance, SoundedNote } from '../music/performance.ts';
 import { diatonic } from '../music/pitch.ts';
 import type { Meter, NoteEvent, Tune } from '../music/tune.ts';
 import type { SectionMap } from '../sections/section-map.ts';
@@ -10,9 +10,15 @@ import type { LeadInForm } from './lead-in-form.ts';
 import { notesInSeconds } from './practice-time.ts';
 import type { BowingSettings, Level, Preset } from './settings.ts';
 
+/**
+ * Why no slur goes over a junction: the same pitch again, a treble, strings that are not neighbours,
+ * a rest, a sign on the second note, or the end of a phrase.
+ */
+export type SlurFault = 'repeated' | 'treble' | 'leap' | 'gap' | 'signed' | 'phrase-end';
+
 /** What a slur over a junction between two notes would meet. */
 interface Junction {
-  readonly slurrable: boolean;
+  readonly fault: SlurFault | null;
   readonly rough: boolean;
 }
 
@@ -142,13 +148,7 @@ export function leadInForm(
     written: notes.slice(1).map(note => !joined[note.event]),
     slurrable: notes
       .slice(1)
-      .map(
-        (note, i) =>
-          junctions[i]?.slurrable === true &&
-          !note.afterGap &&
-          !isSigned(context.tune, note.event) &&
-          !(aim.preset.phraseEndsChange && context.phraseStarts.has(note.event)),
-      ),
+      .map((note, i) => slurFault(context, aim.preset, notes[i]?.event ?? -1, note) === null),
     lengths: notes.map(note => unitsOf(note.duration)),
     longestSlur: aim.preset.longestSlur ?? limits.longestSlur,
     longestStroke: unitsInSeconds(context, limits.longestStroke),
@@ -158,6 +158,20 @@ export function leadInForm(
     strongBeat: aim.preset.strongBeat,
     intoBeat: aim.preset.intoBeat,
   };
+}
+
+/** What keeps a slur from running on to a note from the event before it; null where it may. */
+export function slurFault(
+  context: BowingContext,
+  preset: Preset,
+  before: number,
+  { event, afterGap }: Pick<SoundedNote, 'event' | 'afterGap'>,
+): SlurFault | null {
+  const { fault } = judgeJunction(context, before, event);
+  if (fault !== null) return fault;
+  if (afterGap) return 'gap';
+  if (isSigned(context.tune, event)) return 'signed';
+  return preset.phraseEndsChange && context.phraseStarts.has(event) ? 'phrase-end' : null;
 }
 
 /** A note with a sign begins a stroke. */
@@ -185,17 +199,15 @@ function judgeJunction(context: BowingContext, before: number, after: number): J
 
 function meetAt(context: BowingContext, before: number, after: number): Junction {
   const [a, b] = [context.tune.events[before], context.tune.events[after]];
-  if (a?.kind !== 'note' || b?.kind !== 'note') return { slurrable: false, rough: true };
+  if (a?.kind !== 'note' || b?.kind !== 'note') return { fault: 'gap', rough: true };
   const strings = (e: number): number[] =>
     (context.fingering[e] ?? []).flatMap(stop => (stop ? [stop.string] : []));
   const crossing = nearestGap(strings(before), strings(after));
   const steps = nearestGap(a.pitches.map(diatonic), b.pitches.map(diatonic));
   const repeated = samePitches(a, b) && b.graces.length === 0;
   const treble = context.trebles[before] !== context.trebles[after];
-  return {
-    slurrable: !repeated && !treble && crossing < 2,
-    rough: steps > 1 || crossing > 0,
-  };
+  const fault = repeated ? 'repeated' : treble ? 'treble' : crossing > 1 ? 'leap' : null;
+  return { fault, rough: steps > 1 || crossing > 0 };
 }
 
 /** The least distance between members of two lists; 0 where one is empty. */

@@ -2,6 +2,8 @@ import type { Problem } from '../problem.ts';
 import { abcMessages } from './en/abc.ts';
 import { bowingMessages } from './en/bowing.ts';
 import { buildingMessages } from './en/building.ts';
+import { importingMessages } from './en/importing.ts';
+import { drillMessages } from './en/drills.ts';
 import { mapMessages } from './en/map.ts';
 import { readingMessages } from './en/reading.ts';
 
@@ -17,6 +19,8 @@ const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
   ...bowingMessages,
   ...buildingMessages,
   ...mapMessages,
+  ...drillMessages,
+  ...importingMessages,
 };
 
 /** The sentences of a problem. Throws on a rule without words: that is a defect of ours. */

@@ -1,3 +1,6 @@
+import { keepBook } from './offline/keep-book.ts';
+import { openTries } from './try/open-tries.ts';
+
 /**
  * What every page's script does: remembers which marks the student wants to see, and opens what a
  * link points to. Pages are whole without it. Everything stays on the student's own device.
@@ -48,5 +51,7 @@ function revealTarget(): void {
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-layers]'))
   keepLayers(form);
+for (const place of document.querySelectorAll<HTMLElement>('[data-kept]')) keepBook(place);
 revealTarget();
 addEventListener('hashchange', revealTarget);
+openTries();

@@ -60,3 +60,19 @@ declare module 'abcjs/src/write/helpers/get-text-size.js' {
   const GetTextSize: new (fontAndAttr: object, paper: object) => object;
   export default GetTextSize;
 }
+declare module 'abcjs/src/write/creation/glyphs.js' {
+  const glyphs: {
+    /** A path of the glyph with its origin at (x, y): an absolute start, then relative steps. */
+    getPathForSymbol(
+      x: number,
+      y: number,
+      name: string,
+    ): readonly (readonly [command: string, ...numbers: number[]])[] | null;
+  };
+  export default glyphs;
+}
+declare module 'abcjs/src/write/svg.js' {
+  /** abcjs's own surface, which needs a global `document`. */
+  const Svg: new (wrapper: HTMLElement) => { readonly svg: SVGSVGElement };
+  export default Svg;
+}

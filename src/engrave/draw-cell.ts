@@ -4,7 +4,8 @@ import type { Shape } from './drawing-surface.ts';
 import type { AbsoluteElement } from './laid-line.ts';
 import type { LaidLine } from './lay-out-lines.ts';
 import { type Box, boxesOf, type NotePlace, placeNotes } from './note-places.ts';
-import { type Above, placeAbove } from './place-above.ts';
+import { type Above, placeAbove, type Shown } from './place-above.ts';
+import { type Arc, readArc } from './slur-arcs.ts';
 import type { CellLine } from './split-lines.ts';
 
 /** A cell as abcjs drew it, with our own signs placed over it, not yet written as SVG. */
@@ -17,6 +18,7 @@ export interface DrawnCell {
   readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape>;
   readonly notes: readonly NotePlace[];
   readonly boxes: readonly Box[];
+  readonly slurs: readonly Arc[];
   readonly above: Above;
 }
 
@@ -25,11 +27,14 @@ export function drawCell(
   line: CellLine,
   laid: LaidLine,
   strokes: ReadonlyMap<number, PrintedStroke>,
-  show: { readonly fingers: boolean; readonly marks: boolean },
+  show: Shown,
 ): DrawnCell {
   const { root, shapeOf } = laid.draw();
   const notes = placeNotes(laid.group, line.events);
   const boxes = boxesOf(laid.group, root);
+  const slurs = root.children
+    .filter(s => s.attributes['data-name'] === 'slur')
+    .flatMap(s => readArc(s) ?? []);
   return {
     line,
     width: laid.group.w,
@@ -38,6 +43,7 @@ export function drawCell(
     shapeOf,
     notes,
     boxes,
-    above: placeAbove(study, notes, boxes, strokes, show),
+    slurs,
+    above: placeAbove(study, notes, boxes, slurs, strokes, show),
   };
 }

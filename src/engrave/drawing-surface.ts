@@ -1,6 +1,7 @@
 /**
  * What abcjs draws on, in place of a document: just the calls it makes, each recorded as a plain
- * shape. `write-svg.ts` turns the shapes into light SVG.
+ * shape. `write-shapes.ts` turns the shapes into light SVG. `document-paper.ts` is the reference
+ * that tests hold it to, and draws a tune that calls for more.
  */
 export interface Shape {
   tag: 'g' | 'path' | 'text';
@@ -28,6 +29,41 @@ export interface Surface {
   setAttributeOnElement(shape: Shape, attributes: Attributes): void;
 }
 
+/** A surface, and how to get at what was drawn on it. */
+export interface Paper {
+  readonly surface: object;
+  readonly root: () => Shape;
+  /** The shape of what the surface gave abcjs for something drawn. */
+  readonly shapeOf: (drawn: object) => Shape;
+}
+
+export type MakePaper = (measure: MeasureText) => Paper;
+
+/** A paper of our own surface. */
+export const plainPaper: MakePaper = measure => {
+  const surface = makeSurface(measure);
+  return { surface, root: () => surface.root, shapeOf: drawn => drawn as Shape };
+};
+
+const lacking = 'LackingCall';
+
+/** Whether a drawing failed for a call that our surface lacks. */
+export const isLackingCall = (error: unknown): boolean =>
+  error instanceof Error && error.name === lacking;
+
+/** Behind the surface and its shapes: reached only by a call that they lack. */
+const beyond = new Proxy(
+  {},
+  {
+    get(_, call) {
+      if (typeof call === 'symbol') return undefined;
+      throw Object.assign(new Error(`the drawing surface lacks ${call}`), {
+        name: lacking,
+      });
+    },
+  },
+);
+
 export function makeSurface(measure: MeasureText): Surface {
   const root = makeShape('g');
   const open: Shape[] = [root];
@@ -38,7 +74,7 @@ export function makeSurface(measure: MeasureText): Surface {
     else top().children.push(shape);
     return shape;
   };
-  return {
+  const surface: Surface = {
     root,
     openGroup(options = {}) {
       const group = add(makeShape('g', options), options.prepend === true);
@@ -69,21 +105,26 @@ export function makeSurface(measure: MeasureText): Surface {
       for (const [name, value] of Object.entries(attributes)) shape.setAttribute(name, value);
     },
   };
+  return Object.setPrototypeOf(surface, beyond) as Surface;
 }
 
-function makeShape(tag: Shape['tag'], attributes: Attributes = {}): Shape {
-  const shape: Shape = {
-    tag,
-    attributes: {},
-    children: [],
-    text: '',
-    setAttribute(name, value) {
-      this.attributes[name] = `${value}`;
-    },
-    getAttribute(name) {
-      return this.attributes[name] ?? null;
-    },
-  };
+/** A shape with no children; attributes without a value are left out. */
+export function makeShape(tag: Shape['tag'], attributes: Attributes = {}): Shape {
+  const shape: Shape = Object.setPrototypeOf(
+    {
+      tag,
+      attributes: {},
+      children: [],
+      text: '',
+      setAttribute(name, value) {
+        this.attributes[name] = `${value}`;
+      },
+      getAttribute(name) {
+        return this.attributes[name] ?? null;
+      },
+    } satisfies Shape,
+    beyond,
+  );
   for (const [name, value] of Object.entries(attributes)) {
     if (value !== undefined) shape.setAttribute(name, value);
   }

@@ -18,8 +18,11 @@ export interface AbsoluteElement {
   readonly abcelem: AbcElement;
   readonly x: number;
   readonly w: number;
+  /** Least room after it, beyond its own width. */
+  minspacing: number;
   readonly heads: readonly RelativeElement[];
   readonly children: readonly RelativeElement[];
+  setX(x: number): void;
 }
 
 export interface RelativeElement {
@@ -33,6 +36,8 @@ export interface RelativeElement {
   readonly top?: number;
   readonly bottom?: number;
   readonly scalex?: number;
+  /** Thickness of a stem or a bar line; negative where it grows to the left. */
+  linewidth?: number;
 }
 
 /** Slurs, ties, endings, triplets. */

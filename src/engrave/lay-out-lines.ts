@@ -6,12 +6,21 @@ import GetFontAndAttr from 'abcjs/src/write/helpers/get-font-and-attr.js';
 import GetTextSize from 'abcjs/src/write/helpers/get-text-size.js';
 import layout from 'abcjs/src/write/layout/layout.js';
 import Renderer from 'abcjs/src/write/renderer.js';
-import { type MeasureText, makeSurface, type Shape } from './drawing-surface.ts';
+import {
+  type MakePaper,
+  type MeasureText,
+  type Paper,
+  plainPaper,
+  type Shape,
+} from './drawing-surface.ts';
 import type { AbcElement, AbsoluteElement, StaffGroup } from './laid-line.ts';
 import type { ParsedTune } from './split-lines.ts';
 
 /** Half a staff space, in drawing units. */
 export const step = 3.875;
+
+/** Thickness of staff lines, stems and thin bar lines. */
+export const lineWidth = 0.7;
 
 /** Room before the first sign of a line. */
 const edge = 8;
@@ -19,6 +28,10 @@ const edge = 8;
 /** A line to lay out: elements of abcjs's parse, after the signs that are given. */
 export interface LineRequest {
   readonly elements: readonly AbcElement[];
+  /** In drawing units. Lines that ask for the same width get the same. */
+  readonly width: number;
+  /** Units to keep, at least, from the note or rest that starts at an offset to what follows it. */
+  readonly room?: ReadonlyMap<number, number>;
   readonly clef?: object;
   readonly key?: object;
   readonly meter?: object | null;
@@ -27,6 +40,8 @@ export interface LineRequest {
 /** A line with its positions fixed, not yet drawn. */
 export interface LaidLine {
   readonly group: StaffGroup;
+  /** That of all lines which asked for the same: as asked, or as the fullest of them needs. */
+  readonly width: number;
   /**
    * Draws it, vertical positions counted from staff step 0 downwards, so that the lines of the
    * staff are at -2 to -10 steps. Each element's shapes stand in one group.
@@ -40,76 +55,107 @@ const stemHeight = 30;
 /** abcjs stops stretching a line this near to the width asked for. */
 const near = 2;
 
-/** Lines laid out alike, each as wide as `width` within two units, or narrower where it is sparse. */
-export interface LaidLines {
-  readonly width: number;
-  readonly lines: readonly LaidLine[];
-}
-
 /**
- * Lays out lines of one tune, each stretched to `width`, or to the widest where one needs more, so
- * that cells are alike.
+ * Lays out lines of one tune. Lines that ask for the same width are stretched to it alike, or to the
+ * fullest of them where it needs more; a sparse one may end before its width.
  */
 export function layOutLines(
   parsed: ParsedTune,
   lines: readonly LineRequest[],
-  width: number,
   measure: MeasureText,
-  stem = stemHeight,
-): LaidLines {
-  const laid = layOutOnce(parsed, lines, width, measure, stem);
-  const needed = laid.width - edge;
-  return needed > width + near ? layOutOnce(parsed, lines, needed, measure, stem) : laid;
+  makePaper = plainPaper,
+): readonly LaidLine[] {
+  const laid = layOutOnce(parsed, lines, measure, makePaper);
+  const wider = lines.map(({ width }, i) => Math.max(width, (laid[i]?.width ?? 0) - edge));
+  if (wider.every((w, i) => w <= (lines[i]?.width ?? 0) + near)) return laid;
+  const again = lines.map((line, i) => ({ ...line, width: wider[i] ?? line.width }));
+  return layOutOnce(parsed, again, measure, makePaper);
 }
 
 function layOutOnce(
   parsed: ParsedTune,
   lines: readonly LineRequest[],
-  width: number,
   measure: MeasureText,
-  stem: number,
-): LaidLines {
-  const renderer = makeRenderer(parsed, makeSurface(measure), stem);
+  makePaper: MakePaper,
+): readonly LaidLine[] {
+  const renderer = makeRenderer(parsed, makePaper(measure).surface);
   const { engraver } = renderer.controller;
-  // abcjs writes into what it lays out, so it gets a copy.
-  const page = structuredClone(lines).map(({ elements, clef, key, meter }, i) => {
-    const staff = {
+  // All are made before any is laid, in order, since slurs and ties run on from line to line.
+  const made = lines.map(({ elements, clef, key, meter, room }, i) => {
+    // abcjs writes into what it lays out, so it gets a copy.
+    const staff = structuredClone({
       clef: clef ?? { type: 'none' },
       key: key ?? { accidentals: [] },
       ...(meter && { meter }),
       voices: [elements],
-    };
+    });
     // Where a slur or tie from the cell before begins: at the edge.
     engraver.startlimitelem = { x: edge - 14, w: 0 };
-    return { staff: [staff], staffGroup: engraver.createABCLine([staff], null, i) };
+    const staffGroup = engraver.createABCLine([staff], null, i);
+    keepRoom(staffGroup, room);
+    return { staff: [staff], staffGroup };
   });
   const formatting = { ...parsed.formatting, stretchlast: 1 };
-  layout(renderer, { lines: page, formatting }, width, 30, false, undefined);
-  return {
-    width: Math.max(width + edge, ...page.map(({ staffGroup }) => staffGroup.w)),
-    lines: page.map(({ staffGroup }, i) => ({
-      group: staffGroup,
-      draw: () => drawLine(renderer, staffGroup, i, measure),
-    })),
-  };
+  const widths = new Map<number, number>();
+  for (const width of new Set(lines.map(l => l.width))) {
+    const alike = made.filter((_, i) => lines[i]?.width === width);
+    layout(renderer, { lines: alike, formatting }, width, 30, false, undefined);
+    widths.set(width, Math.max(width + edge, ...alike.map(({ staffGroup }) => staffGroup.w)));
+  }
+  return made.map(({ staffGroup }, i) => ({
+    group: staffGroup,
+    width: widths.get(lines[i]?.width ?? 0) ?? staffGroup.w,
+    draw: () => drawLine(renderer, staffGroup, i, makePaper(measure)),
+  }));
 }
+
+/**
+ * Widens notes over which or under which something of ours is to stand that is wider than they, and
+ * keeps all to whole units, which are shorter to write.
+ */
+function keepRoom(group: StaffGroup, room?: ReadonlyMap<number, number>): void {
+  for (const child of group.voices[0]?.children ?? []) {
+    const wanted = room?.get(child.abcelem.startChar ?? -1) ?? 0;
+    child.minspacing = Math.max(child.minspacing, wanted - child.w);
+    const setX = child.setX;
+    child.setX = x => setX.call(child, Math.round(x));
+  }
+}
+
+/** Stems, beamed or not, and thin bar lines, as thick as the staff's. */
+function evenLines(group: StaffGroup): void {
+  for (const { children } of group.voices[0]?.children ?? []) {
+    for (const line of children) {
+      const { type, linewidth = 0 } = line;
+      if (type === 'stem' || (type === 'bar' && linewidth < thick)) {
+        line.linewidth = Math.sign(linewidth) * lineWidth;
+      }
+    }
+  }
+}
+
+/** From here on a bar line is a thick one. */
+const thick = 2;
 
 function drawLine(
   renderer: DrawingRenderer,
   group: StaffGroup,
   index: number,
-  measure: MeasureText,
+  paper: Paper,
 ): ReturnType<LaidLine['draw']> {
-  const surface = makeSurface(measure);
+  evenLines(group);
+  const drawn = new Map<AbsoluteElement, object>();
   const shapeOf = new Map<AbsoluteElement, Shape>();
-  renderer.paper = surface;
+  renderer.paper = paper.surface;
   renderer.y = -(group.staffs[0]?.top ?? 0) * step;
   const selectables = {
-    add: (element: AbsoluteElement, shape: Shape) => void shapeOf.set(element, shape),
+    add: (element: AbsoluteElement, shape: object) => void drawn.set(element, shape),
     wrapSvgEl: () => {},
   };
   drawStaffGroup(renderer, group, selectables, index);
-  return { root: surface.root, shapeOf };
+  const root = paper.root();
+  for (const [element, shape] of drawn) shapeOf.set(element, paper.shapeOf(shape));
+  return { root, shapeOf };
 }
 
 interface DrawingRenderer {
@@ -120,12 +166,12 @@ interface DrawingRenderer {
 }
 
 /** What abcjs's own controller would set up, without its page, title, selection and document. */
-function makeRenderer(parsed: ParsedTune, surface: object, stem: number): DrawingRenderer {
+function makeRenderer(parsed: ParsedTune, surface: object): DrawingRenderer {
   const classes = new Classes({ shouldAddClasses: false });
   const getFontAndAttr = new GetFontAndAttr(parsed.formatting, classes);
   const getTextSize = new GetTextSize(getFontAndAttr, surface);
   const engraver = new AbstractEngraver(getTextSize, 0, { graceSlurs: true });
-  engraver.setStemHeight(stem);
+  engraver.setStemHeight(stemHeight);
   const { num, den } = parsed.getMeterFraction();
   engraver.measureLength = num / den;
   const renderer: DrawingRenderer = Object.assign(Object.create(Renderer.prototype), {

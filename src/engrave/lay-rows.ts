@@ -1,7 +1,8 @@
 import type { DrawnCell } from './draw-cell.ts';
 import type { Shape } from './drawing-surface.ts';
 import { staffBottom } from './note-places.ts';
-import { letterSize } from './write-marks.ts';
+import { letterSize } from './note-room.ts';
+import { arcBoxes } from './slur-arcs.ts';
 
 /** The rows that all cells of a tune share: each y counted from the top of the drawing. */
 export interface Rows {
@@ -21,7 +22,10 @@ export interface Rows {
 
 /** From the top: endings with letters of part and phrase, chord symbols, signs and notes, letters. */
 export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
-  const all = cells.flatMap(c => c.boxes);
+  const all = cells.flatMap(c => [
+    ...c.boxes,
+    ...c.slurs.flatMap((arc, i) => arcBoxes(arc, c.above.lifts.get(i))),
+  ]);
   const notesTop = Math.min(...cells.map(c => c.above.top), ...all.map(b => b.top)) - 2;
   const notesBottom = Math.max(staffBottom, ...all.map(b => b.bottom)) + 2;
   const has = (name: string): boolean => cells.some(c => holds(c.root, name));

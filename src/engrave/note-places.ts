@@ -1,6 +1,7 @@
 import type { Shape } from './drawing-surface.ts';
 import type { AbsoluteElement, RelativeElement, StaffGroup } from './laid-line.ts';
 import { step } from './lay-out-lines.ts';
+import { arcBoxes, readArc } from './slur-arcs.ts';
 
 /** Where a written note stands. Units of the drawing, staff step 0 at y = 0. */
 export interface NotePlace {
@@ -44,10 +45,11 @@ export function placeNotes(
   });
 }
 
-/** Boxes round everything in a drawn line but chord symbols, endings and the staff. */
+/** Boxes round everything in a drawn line but slurs, chord symbols, endings and the staff. */
 export function boxesOf(group: StaffGroup, root: Shape): readonly Box[] {
   const elements = group.voices[0]?.children ?? [];
-  return [...elements.flatMap(boxesOfElement), ...root.children.flatMap(boxesOfShape)];
+  const others = root.children.filter(s => s.attributes['data-name'] !== 'slur');
+  return [...elements.flatMap(boxesOfElement), ...others.flatMap(boxesOfShape)];
 }
 
 function boxesOfElement(element: AbsoluteElement): readonly Box[] {
@@ -67,7 +69,7 @@ function boxOfChild(child: RelativeElement): readonly Box[] {
   ];
 }
 
-/** Slurs, ties, beams and the figures of triplets, which stand beside the notes' own groups. */
+/** Ties, beams and the figures of triplets, which stand beside the notes' own groups. */
 function boxesOfShape(shape: Shape): readonly Box[] {
   if (shape.attributes['data-name'] === 'ending') return [];
   if (shape.attributes['data-name'] === 'triplet') return shape.children.flatMap(boxesOfShape);
@@ -76,11 +78,9 @@ function boxesOfShape(shape: Shape): readonly Box[] {
     return [{ left: x - 4, right: x + 4, top: y - 10, bottom: y + 1 }];
   }
   if (shape.tag !== 'path') return [];
-  const path = shape.attributes.path ?? '';
-  const curve =
-    /^M ([\d. -]+) C ([\d. -]+) C/.exec(path) ?? /^M ([\d. -]+) C ([\d. -]+)$/.exec(path);
-  if (curve) return boxesOfCurve(`${curve[1]} ${curve[2]}`.trim().split(/\s+/).map(Number));
-  return [...path.matchAll(/M([^M]*)/g)].map(m =>
+  const arc = readArc(shape);
+  if (arc) return arcBoxes(arc);
+  return [...(shape.attributes.path ?? '').matchAll(/M([^M]*)/g)].map(m =>
     boxOfPoints((m[1]?.match(/-?[\d.]+/g) ?? []).map(Number)),
   );
 }
@@ -94,24 +94,6 @@ function boxOfPoints(numbers: readonly number[]): Box {
     top: Math.min(...ys),
     bottom: Math.max(...ys),
   };
-}
-
-/** A slur cut into short boxes along its outer curve. */
-function boxesOfCurve(points: readonly number[]): readonly Box[] {
-  const at = (t: number, k: 0 | 1): number => {
-    const [a, b, c, d] = [0, 2, 4, 6].map(i => points[i + k] ?? 0) as [
-      number,
-      number,
-      number,
-      number,
-    ];
-    const s = 1 - t;
-    return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
-  };
-  const pieces = 8;
-  return Array.from({ length: pieces }, (_, i) =>
-    boxOfPoints([i / pieces, (i + 1) / pieces].flatMap(t => [at(t, 0), at(t, 1)])),
-  );
 }
 
 /** The highest point of what stands between two x. */

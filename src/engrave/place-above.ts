@@ -2,16 +2,20 @@ import type { PrintedStroke } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
 import { step } from './lay-out-lines.ts';
 import { type Box, type NotePlace, staffTop, topBetween } from './note-places.ts';
+import { type Arc, arcBoxes, liftArc } from './slur-arcs.ts';
 
 /** Sizes in drawing units; a staff space is 7.75. Large, to be read from a music stand. */
 export const markWidth = 8;
 export const markHeight = 9;
 export const figureSize = 11.5;
+const figureHeight = figureSize * 0.72;
 const gap = 3;
+/** What a row of fingers takes; `notation.css` closes up over it while fingers are hidden. */
+export const fingerRow = figureHeight + gap;
 /** Room for the dot over a sign that varies. */
 const dotRoom = 4.5;
 
-/** A finger or a stroke sign with its place: `y` is its lowest point. */
+/** A finger with its place: `y` is its lowest point. */
 export interface PlacedFigure {
   readonly x: number;
   readonly y: number;
@@ -24,44 +28,91 @@ export interface PlacedMark extends PrintedStroke {
   readonly y: number;
 }
 
-/** Everything of ours above the notes of one cell. */
+/** Everything of ours above the notes of one cell, and slurs that had to make room for it. */
 export interface Above {
   readonly fingers: readonly PlacedFigure[];
   readonly marks: readonly PlacedMark[];
+  /** How far up each slur that fingers stand under is moved, by its index among the arcs. */
+  readonly lifts: ReadonlyMap<number, number>;
   /** The highest point reached. */
   readonly top: number;
 }
 
+/** What of ours is drawn. */
+export interface Shown {
+  readonly fingers: boolean;
+  readonly marks: boolean;
+}
+
 /**
- * Places fingers and stroke signs: fingers nearest the note, above its slur, signs outermost
- * (common practice). Both stand on common rows above the staff, and step up together, by half
- * spaces, only where a note, beam or slur reaches into their row.
+ * Places fingers and stroke signs: the finger nearest the note, then its slur, the sign outermost
+ * (common practice). Both stand on common rows above the staff, and step up, by half spaces, only
+ * where a note, beam or tie reaches into their row. A slur within the staff stays where it is; one
+ * that would run through a finger is lifted over it, by a row of fingers at least, so that it can
+ * come down by as much while fingers are hidden.
+ *
+ * `boxes` are the notes and all that hangs on them but slurs, `arcs` the slurs.
  */
 export function placeAbove(
   study: Study,
   notes: readonly NotePlace[],
   boxes: readonly Box[],
+  arcs: readonly Arc[],
   strokes: ReadonlyMap<number, PrintedStroke>,
-  show: { readonly fingers: boolean; readonly marks: boolean },
+  show: Shown,
 ): Above {
-  const fingers: PlacedFigure[] = [];
+  const fingers = show.fingers ? placeFingers(study, notes, boxes) : [];
+  const lifts = new Map(
+    arcs.flatMap((arc, i) => {
+      const lift = liftArc(arc, fingers.map(fingerBox));
+      return lift > 0 ? [[i, Math.max(lift, fingerRow)] as const] : [];
+    }),
+  );
+  const slurs = arcs.flatMap((arc, i) => arcBoxes(arc, lifts.get(i) ?? 0));
+  const fingerOver = new Map(fingers.map(f => [f.x, f]));
   const marks: PlacedMark[] = [];
-  let top = staffTop;
+  let top = Math.min(staffTop, ...fingers.map(f => f.y - figureHeight), ...slurs.map(b => b.top));
   for (const note of notes) {
-    const finger = show.fingers ? fingerOf(study, note.event) : null;
-    const clear = topBetween(boxes, note.x - 5, note.x + 5);
-    let y = staffTop - gap - Math.max(0, Math.ceil((staffTop - clear) / step)) * step;
-    if (finger !== null) fingers.push({ x: note.x, y, text: finger });
-    if (show.fingers) y -= figureSize * 0.72 + gap;
     const stroke = show.marks ? strokes.get(note.event) : undefined;
-    if (stroke) {
-      marks.push({ ...stroke, event: note.event, x: note.x, y });
-      y -= markHeight + (stroke.varies ? dotRoom : 0);
-    }
-    top = Math.min(top, y);
+    if (!stroke) continue;
+    const clear = rowOver([...boxes, ...slurs], note.x);
+    const overFinger = (fingerOver.get(note.x)?.y ?? staffTop - gap) - fingerRow;
+    // A lifted slur comes down with the sign while fingers are hidden; nothing else makes way.
+    const under = lifts.size === 0 ? clear : rowOver([...boxes, ...lowered(arcs, lifts)], note.x);
+    const y = show.fingers ? Math.min(overFinger, under - fingerRow, clear) : clear;
+    marks.push({ ...stroke, event: note.event, x: note.x, y });
+    top = Math.min(top, y - markHeight - (stroke.varies ? dotRoom : 0));
   }
-  return { fingers, marks, top };
+  return { fingers, marks, lifts, top };
 }
+
+function placeFingers(
+  study: Study,
+  notes: readonly NotePlace[],
+  boxes: readonly Box[],
+): readonly PlacedFigure[] {
+  return notes.flatMap(note => {
+    const text = fingerOf(study, note.event);
+    return text === null ? [] : [{ x: note.x, y: rowOver(boxes, note.x), text }];
+  });
+}
+
+/** Lowest row for something over a note, clear of what stands there. */
+function rowOver(boxes: readonly Box[], x: number): number {
+  const clear = topBetween(boxes, x - 5, x + 5);
+  return staffTop - gap - Math.max(0, Math.ceil((staffTop - clear) / step)) * step;
+}
+
+const fingerBox = ({ x, y }: PlacedFigure): Box => ({
+  left: x - 3.5,
+  right: x + 3.5,
+  top: y - figureHeight,
+  bottom: y,
+});
+
+/** Slurs as they stand while fingers are hidden. */
+const lowered = (arcs: readonly Arc[], lifts: ReadonlyMap<number, number>): readonly Box[] =>
+  arcs.flatMap((arc, i) => arcBoxes(arc, Math.max(0, (lifts.get(i) ?? 0) - fingerRow)));
 
 function fingerOf({ tune, fingering }: Study, event: number): string | null {
   if (isTiedOn(tune.events, event)) return null;

@@ -19,8 +19,8 @@ export function writeAnchors(study: Study, drawn: DrawnCell, rows: Rows): string
       const [l, r, t, b] = [short(left), short(right), short(top), short(bottom)];
       const edge = `M${l} ${t}H${r}M${l} ${b}H${r}${opens ? `M${l} ${t}V${b}` : ''}${closes ? `M${r} ${t}V${b}` : ''}`;
       return (
-        `<rect class="anchor-band" x="${l}" y="${t}" width="${short(right - left)}" height="${short(bottom - top)}" fill-opacity=".09"/>` +
-        `<path class="anchor-edge" fill="none" stroke="currentColor" stroke-width="1.3" d="${edge}"/>`
+        `<rect class="anchor-band" x="${l}" y="${t}" width="${short(right - left)}" height="${short(bottom - top)}" fill-opacity=".09" stroke="none"/>` +
+        `<path class="anchor-edge" fill="none" stroke-width="1.3" d="${edge}"/>`
       );
     })
     .join('');

@@ -3,19 +3,34 @@ import type { Cell } from './cut-cells.ts';
 import type { DrawnCell } from './draw-cell.ts';
 import type { Shape } from './drawing-surface.ts';
 import type { EngraveOptions } from './engrave-tune.ts';
-import { step } from './lay-out-lines.ts';
+import type { AbsoluteElement } from './laid-line.ts';
+import { lineWidth, step } from './lay-out-lines.ts';
 import type { Rows } from './lay-rows.ts';
 import { eventOf, staffTop } from './note-places.ts';
+import { readBeams, writePlainNote } from './note-symbols.ts';
 import { writeAnchors } from './write-anchors.ts';
 import { writeFingers, writeLetters, writeMarks } from './write-marks.ts';
 import { short, shortPath } from './write-path.ts';
-import { escapeAttribute, escapeText, type GlyphCase, writeShapes } from './write-shapes.ts';
+import {
+  escapeAttribute,
+  escapeText,
+  type GlyphCase,
+  type Pen,
+  writeShapes,
+} from './write-shapes.ts';
+
+/**
+ * What a drawing's outermost element says for all in it: shapes are filled, and lines are as thick
+ * as a stem. What is filled and not to be outlined says so.
+ */
+const drawing = (kind: 'cell' | 'prelude', width: number, height: number, spoken: string): string =>
+  `<svg class="${kind}" width="${short(width)}" height="${height}" viewBox="0 0 ${short(width)} ${height}" ${spoken} fill="currentColor" stroke="currentColor" stroke-width="${short(lineWidth)}">`;
 
 /** Clef, key and metre alone, as high as a cell. */
 export function writePrelude(root: Shape, width: number, rows: Rows, glyphs: GlyphCase): string {
   const body =
     staffLines(width, rows.dy) + writeShapes(root.children.slice(1), { dy: rows.dy, glyphs });
-  return `<svg class="prelude" width="${short(width)}" height="${rows.height}" viewBox="0 0 ${short(width)} ${rows.height}" fill="currentColor" aria-hidden="true">${body}</svg>`;
+  return `${drawing('prelude', width, rows.height, 'aria-hidden="true"')}${body}</svg>`;
 }
 
 /** A cell as SVG. */
@@ -31,68 +46,102 @@ export function writeCell(
   },
 ): string {
   const { rows, glyphs, options } = page;
+  const pen: Pen = { dy: rows.dy, glyphs };
   // Staves join only if they fill their cells; a part's last bar line ends its staff.
   const staffWidth = cell.closesPart ? drawn.width : page.width;
+  const elements = drawn.elements.filter(e => e.type !== 'part');
+  const above = elements.flatMap(e => drawn.shapeOf.get(e)?.children.filter(isAbove) ?? []);
+  const others = otherShapes(drawn);
+  const endings = others.filter(s => s.attributes['data-name'] === 'ending');
+  const text = [
+    writeChords(above, rows),
+    endings.map(s => writeEndingNumber(s, rows)).join(''),
+    writeFingers(drawn.above.fingers, rows.dy),
+    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters),
+    writeLabels(study, cell, rows, endingEdge(drawn)),
+  ].join('');
   const body = [
     writeAnchors(study, drawn, rows),
     staffLines(staffWidth, rows.dy),
-    writeNotes(study, drawn, rows, glyphs),
-    writeFingers(drawn.above.fingers, rows.dy),
+    writeBars(study, drawn, elements, pen),
+    writeShapes(
+      others.filter(s => !/^(ending|slur)$/.test(s.attributes['data-name'] ?? '')),
+      pen,
+    ),
+    writeSlurs(others, pen),
+    writeLifted(drawn, pen),
+    endings.map(s => writeEndingLine(s, rows)).join(''),
     writeMarks(drawn.above.marks, rows.dy),
-    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters),
-    writeLabels(study, cell, rows, endingEdge(drawn)),
+    text && `<g stroke="none">${text}</g>`,
   ];
   const label = options.describe?.({ name: cell.name, bars: cell.bars }) ?? cell.name;
-  return `<svg class="cell" width="${short(page.width)}" height="${rows.height}" viewBox="0 0 ${short(page.width)} ${rows.height}" role="img" aria-label="${escapeAttribute(label)}" fill="currentColor">${body.join('')}</svg>`;
+  const spoken = `role="img" aria-label="${escapeAttribute(label)}"`;
+  return `${drawing('cell', page.width, rows.height, spoken)}${body.join('')}</svg>`;
 }
 
-/** Five lines in one path, there and back again. */
+/** Five lines in one path. */
 function staffLines(width: number, dy: number): string {
-  const y = Math.round((staffTop + dy) * 100) / 100;
-  const [there, back] = [`H${short(width)}`, `m0 ${2 * step}H0`];
-  const next = `m0 ${2 * step}${there}`;
-  const lines = `M0 ${y}${there}${back}${next}${back}${next}`;
-  return `<path class="staff" fill="none" stroke="currentColor" stroke-width=".7" d="${lines}"/>`;
+  const lines = [0, 1, 2, 3, 4].map(line => {
+    const y = Math.round((staffTop + dy + 2 * step * line) * 100) / 100;
+    return `M0 ${y}H${short(width)}`;
+  });
+  return `<path class="staff" d="${lines.join('')}"/>`;
 }
 
-/** Bars with their notes, then what joins notes: beams, slurs, triplets, endings. */
-function writeNotes(study: Study, drawn: DrawnCell, rows: Rows, glyphs: GlyphCase): string {
-  const { tune } = study;
-  const pen = { dy: rows.dy, glyphs };
-  const chords: Shape[] = [];
+/** Bars with their notes, then the signs that stand between notes, bar lines among them. */
+function writeBars(
+  { tune, bowing }: Study,
+  drawn: DrawnCell,
+  elements: readonly AbsoluteElement[],
+  pen: Pen,
+): string {
+  const signs: Shape[] = [];
+  const beams = readBeams(drawn.root.children);
   let [out, bar] = ['', -1];
-  for (const element of drawn.elements) {
-    const shape = drawn.shapeOf.get(element);
-    if (!shape || element.type === 'part') continue;
-    chords.push(...shape.children.filter(isAbove));
+  for (const element of elements) {
     const index = eventOf(drawn.line.events, element);
     const event = tune.events[index];
-    if (event && event.bar !== bar) {
+    const shapes = drawn.shapeOf.get(element)?.children.filter(s => !isAbove(s)) ?? [];
+    if (!event) {
+      signs.push(...shapes);
+      continue;
+    }
+    if (event.bar !== bar) {
       out += `${bar < 0 ? '' : '</g>'}<g data-bar="${escapeAttribute(tune.bars[event.bar]?.name ?? '')}">`;
       bar = event.bar;
     }
-    const shapes = writeShapes(
-      shape.children.filter(s => !isAbove(s)),
-      pen,
-    );
-    if (event?.kind !== 'note') out += shapes;
+    const anchored = bowing.anchors.some(a => a.first <= index && index <= a.last);
+    const attributes = `data-n="${index}"${anchored ? ' class="in-anchor"' : ''}`;
+    if (event.kind !== 'note') out += writeShapes(shapes, pen);
     else {
-      const anchored = study.bowing.anchors.some(a => a.first <= index && index <= a.last);
-      const klass = anchored ? ' class="in-anchor"' : '';
-      out += `<g data-note="${escapeAttribute(event.id)}"${klass}>${shapes}</g>`;
+      out +=
+        writePlainNote(shapes, beams, attributes, pen) ??
+        `<g ${attributes}>${writeShapes(shapes, pen)}</g>`;
     }
   }
-  if (bar >= 0) out += '</g>';
-  const groups = new Set(drawn.shapeOf.values());
-  const others = drawn.root.children.slice(1).filter(s => !groups.has(s));
-  const endings = others.filter(s => s.attributes['data-name'] === 'ending');
-  const joins = others.filter(s => s.attributes['data-name'] !== 'ending');
-  return (
-    out +
-    writeShapes(joins, pen) +
-    writeChords(chords, rows) +
-    endings.map(s => writeEnding(s, rows)).join('')
-  );
+  return `${out}${bar < 0 ? '' : '</g>'}${writeShapes(signs, pen)}`;
+}
+
+/** What joins notes: beams, slurs that stay where they are, ties, triplets; and endings. */
+function otherShapes({ root, shapeOf, slurs, above }: DrawnCell): readonly Shape[] {
+  const groups = new Set(shapeOf.values());
+  const lifted = new Set([...above.lifts.keys()].map(i => slurs[i]?.shape));
+  return root.children.slice(1).filter(s => !groups.has(s) && !lifted.has(s));
+}
+
+/** Slurs that stay where they are, in a group, so that a page can put others in their place. */
+function writeSlurs(others: readonly Shape[], pen: Pen): string {
+  const slurs = others.filter(s => s.attributes['data-name'] === 'slur');
+  return slurs.length === 0 ? '' : `<g class="slurs">${writeShapes(slurs, pen)}</g>`;
+}
+
+/** Slurs that were moved over fingers; they come down while fingers are hidden. */
+function writeLifted({ slurs, above }: DrawnCell, pen: Pen): string {
+  const written = [...above.lifts].map(([i, lift]) => {
+    const arc = slurs[i];
+    return arc ? writeShapes([arc.shape], { ...pen, dy: pen.dy - lift }) : '';
+  });
+  return written.length === 0 ? '' : `<g class="lifted">${written.join('')}</g>`;
 }
 
 /** Chord symbols and words above the staff have a row of their own. */
@@ -110,20 +159,23 @@ function writeChords(chords: readonly Shape[], rows: Rows): string {
     : `<g class="chord" font-size="14" text-anchor="middle">${texts.join('')}</g>`;
 }
 
-/** An ending's bracket in the row of endings, with its number. */
-function writeEnding(shape: Shape, rows: Rows): string {
+/** An ending's bracket in the row of endings. */
+function writeEndingLine(shape: Shape, rows: Rows): string {
   const line = shape.children.find(s => s.tag === 'path')?.attributes.path ?? '';
+  const points = [...line.matchAll(/([ML]) (\S+) (\S+)/g)];
+  const top = Math.min(...points.map(m => Number(m[3])));
+  const moved = points.map(([, command, x, y]) => {
+    const at = Number(y) > top ? rows.endings + 12 : rows.endings;
+    return `${command} ${x} ${at}`;
+  });
+  return `<path fill="none" stroke-width=".9" d="${shortPath(moved.join(''))}"/>`;
+}
+
+function writeEndingNumber(shape: Shape, rows: Rows): string {
   const text = shape.children.find(s => s.tag === 'text');
-  const y = Math.min(...[...line.matchAll(/[ML] \S+ (\S+)/g)].map(m => Number(m[1])));
-  const moved = line.replace(
-    /([ML]) (\S+) (\S+)/g,
-    (_, c: string, x: string, at: string) =>
-      `${c} ${x} ${Number(at) > y ? rows.endings + 12 : rows.endings}`,
-  );
-  const number = text
-    ? `<text class="ending" x="${short(Number(text.attributes.x))}" y="${short(rows.endings + 11)}" font-size="11">${escapeText(text.text)}</text>`
-    : '';
-  return `<path fill="none" stroke="currentColor" stroke-width=".9" d="${shortPath(moved)}"/>${number}`;
+  if (!text) return '';
+  const x = short(Number(text.attributes.x));
+  return `<text class="ending" x="${x}" y="${short(rows.endings + 11)}" font-size="11">${escapeText(text.text)}</text>`;
 }
 
 /** Right edge of an ending's number where it stands at the cell's start; else 0. */

@@ -1,53 +1,61 @@
-import { noteLetter } from '../../shared/notation/note-letter.ts';
 import type { Weight } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
 import type { NotePlace } from './note-places.ts';
+import { letterSigns, letterSize } from './note-room.ts';
 import {
   figureSize,
-  isTiedOn,
   markHeight,
   markWidth,
   type PlacedFigure,
   type PlacedMark,
 } from './place-above.ts';
-import { short } from './write-path.ts';
+import { pair, short } from './write-path.ts';
 import { escapeText } from './write-shapes.ts';
 
-export const letterSize = 12;
 /** How far below the top edge of a down-bow its second line stands, which makes that edge heavy. */
 const heavy = 2;
+/** The dot is as thick as a sign's lines, and about as wide. */
+const dotSize = 2;
+const dotAbove = 3;
 
 const weights: readonly Weight[] = ['all', 'change', 'anchor'];
 
-/** Stroke signs as open lines: a bracket open below for down, a V for up; one path a weight. */
+/**
+ * Stroke signs as open lines: a bracket open below for down, a V for up, with a dot over one that
+ * another time through turns round; one path a weight.
+ */
 export function writeMarks(marks: readonly PlacedMark[], dy: number): string {
   const paths = weights.map(weight => {
-    const d = marks
-      .filter(m => m.weight === weight)
-      .map(m => signPath(m, dy))
-      .join('');
-    return d && `<path class="mark-${weight}" d="${d}"/>`;
+    const own = marks.filter(m => m.weight === weight);
+    return own.length === 0 ? '' : `<path class="mark-${weight}" d="${signsPath(own, dy)}"/>`;
   });
-  const dots = marks
-    .filter(m => m.varies)
-    .map(m => `M${short(m.x)} ${short(m.y + dy - markHeight - 2.6)}h0`)
-    .join('');
-  const varies =
-    dots && `<path class="mark-varies" stroke-linecap="round" stroke-width="2.4" d="${dots}"/>`;
-  const body = paths.join('') + varies;
-  if (!body) return '';
-  return `<g class="layer-marks" fill="none" stroke="currentColor" stroke-width="1.8">${body}</g>`;
+  if (marks.length === 0) return '';
+  return `<g class="layer-marks" fill="none" stroke-width="1.8">${paths.join('')}</g>`;
 }
 
-function signPath({ direction, x, y }: PlacedMark, dy: number): string {
-  const [left, foot, half] = [short(x - markWidth / 2), y + dy, markWidth / 2];
-  if (direction === 'down') {
-    const bracket = `M${left} ${short(foot)}v-${short(markHeight)}h${short(markWidth)}v${short(markHeight)}`;
-    return `${bracket}m0-${short(markHeight - heavy)}h-${short(markWidth)}`;
+/** Signs one after another, each a step from the end of the one before. */
+function signsPath(marks: readonly PlacedMark[], dy: number): string {
+  let out = '';
+  let [x, y] = [0, 0];
+  for (const { direction, varies, ...mark } of marks) {
+    const left = Math.round(mark.x - markWidth / 2);
+    const top = Math.round(mark.y + dy - markHeight);
+    const start = direction === 'down' ? top + markHeight : top;
+    out += out === '' ? `M${pair(left, start)}` : `m${pair(left - x, start - y)}`;
+    out += direction === 'down' ? downSign : upSign;
+    [x, y] = direction === 'down' ? [left, top + heavy] : [left + markWidth, top];
+    if (!varies) continue;
+    const dot = [left + markWidth / 2, top - dotAbove] as const;
+    out += `m${pair(dot[0] - x - dotSize / 2, dot[1] - y)}h${short(dotSize)}`;
+    [x, y] = [dot[0] + dotSize / 2, dot[1]];
   }
-  const arms = `l${short(half)} ${short(markHeight)} ${short(half)}-${short(markHeight)}`;
-  return `M${left} ${short(foot - markHeight)}${arms}`;
+  return out;
 }
+
+/** From the lower left corner; ends at the left of the line that makes the top edge heavy. */
+const downSign = `v-${markHeight}h${markWidth}v${markHeight}-${markHeight - heavy}h-${markWidth}`;
+/** From the upper left tip. */
+const upSign = `l${markWidth / 2} ${markHeight} ${markWidth / 2}-${markHeight}`;
 
 /** Fingers of one cell as one text a height, each figure with its own x. */
 export function writeFingers(fingers: readonly PlacedFigure[], dy: number): string {
@@ -64,20 +72,13 @@ export function writeFingers(fingers: readonly PlacedFigure[], dy: number): stri
   return `<g class="layer-fingers" font-size="${figureSize}" text-anchor="middle">${texts.join('')}</g>`;
 }
 
-/** The notes' letters in one row, chords by their highest note. */
+/** The notes' letters in one row. */
 export function writeLetters(study: Study, notes: readonly NotePlace[], y: number): string {
-  const { tune } = study;
-  const drawn = notes.flatMap(({ event, x }) => {
-    const note = tune.events[event];
-    if (note?.kind !== 'note' || isTiedOn(tune.events, event)) return [];
-    const pitch = note.pitches[note.pitches.length - 1];
-    const key = tune.bars[note.bar]?.key ?? tune.key;
-    return pitch ? [{ x, letters: [...noteLetter(pitch, key)] }] : [];
-  });
-  if (drawn.length === 0) return '';
-  const xs = drawn.flatMap(({ x, letters }) =>
-    letters.map((_, i) => short(x + (i === 0 ? 0 : letterSize * (0.2 + 0.32 * i)))),
+  const signs = notes.flatMap(({ event, x }) =>
+    letterSigns(study, event).map(({ text, dx }) => ({ text, x: short(x + dx) })),
   );
-  const text = drawn.flatMap(({ letters }) => letters).join('');
-  return `<text class="layer-letters" font-size="${letterSize}" text-anchor="middle" x="${xs.join(' ')}" y="${short(y)}">${escapeText(text)}</text>`;
+  if (signs.length === 0) return '';
+  const xs = signs.map(s => s.x).join(' ');
+  const text = signs.map(s => s.text).join('');
+  return `<text class="layer-letters" font-size="${letterSize}" text-anchor="middle" x="${xs}" y="${short(y)}">${escapeText(text)}</text>`;
 }

@@ -42,7 +42,44 @@ export function shortPath(path: string, dx = 0, dy = 0): string {
   return out;
 }
 
-const tenths = (n: number): number => Math.round(n * 10) / 10;
+/** A point or a step as written. */
+export const pair = (x: number, y: number): string => run([short(x), short(y)]);
+
+export const tenths = (n: number): number => Math.round(n * 10) / 10;
+
+/** An upright or level bar, such as a stem: a line from one end to the other, with a thickness. */
+export interface Bar {
+  readonly from: readonly [x: number, y: number];
+  readonly to: readonly [x: number, y: number];
+  readonly thickness: number;
+}
+
+/** Reads a path of four corners as a bar; null where it is none. */
+export function readBar(path: string): Bar | null {
+  const m = /^M ?(\S+) (\S+) ?L ?(\S+) (\S+) ?L ?(\S+) (\S+) ?L ?(\S+) (\S+?) ?z$/i.exec(path);
+  if (!m) return null;
+  const [ax = 0, ay = 0, bx = 0, by = 0, cx = 0, cy = 0, dx = 0, dy = 0] = m.slice(1).map(Number);
+  const middle = (p: number, q: number): number => (p + q) / 2;
+  const size = (p: number, q: number): number => Math.round(Math.abs(p - q) * 100) / 100;
+  if (ax === bx && cx === dx && by === cy && ay === dy) {
+    const x = middle(ax, cx);
+    return { from: [x, ay], to: [x, by], thickness: size(ax, cx) };
+  }
+  if (ay === by && cy === dy && bx === cx && ax === dx) {
+    const y = middle(ay, cy);
+    return { from: [ax, y], to: [bx, y], thickness: size(ay, cy) };
+  }
+  return null;
+}
+
+/** A bar as a line from its upper or left end, moved down by `dy`. */
+export function barPath({ from, to }: Bar, dy: number): string {
+  const [[ax, ay], [bx, by]] = [from, to];
+  const [x, y] = [short(Math.min(ax, bx)), tenths(Math.min(ay, by) + dy)];
+  const step =
+    ax === bx ? `v${short(tenths(Math.max(ay, by) + dy) - y)}` : `h${short(Math.abs(bx - ax))}`;
+  return `M${run([x, short(y)])}${step}`;
+}
 
 /** A glyph's outline: one absolute start, then only relative steps. */
 export interface Outline {
@@ -58,9 +95,63 @@ export function readOutline(path: string): Outline | null {
   return { x: Number(m[1]), y: Number(m[2]), steps: m[3] };
 }
 
-/** Relative steps written short, to hundredths. */
-export const shortSteps = (steps: string): string =>
-  steps.replace(/([a-z])([^a-z]*)/g, (_, command: string, rest: string) => {
-    const numbers = (rest.match(/-?[\d.]+(?:e-?\d+)?/g) ?? []).map(n => trim(Number(n).toFixed(2)));
-    return command + run(numbers);
-  });
+/**
+ * Relative steps of `c`, `l`, `h`, `v`, `m` and `z` written short, to tenths, so rounded that no error
+ * adds up: each point comes to lie where it is, within half a tenth. Curves as good as straight
+ * become lines, steps that vanish are left out, and a command is not said twice.
+ */
+export function shortSteps(steps: string): string {
+  // Where the pen is, and where the written path has it.
+  let [x, y, ox, oy] = [0, 0, 0, 0];
+  let out = '';
+  let said = 'M';
+  for (const [, command = '', rest = ''] of steps.matchAll(/([a-z])([^a-z]*)/g)) {
+    const numbers = (rest.match(/-?[\d.]+(?:e-?\d+)?/g) ?? []).map(Number);
+    if (command === 'z') {
+      out += said = 'z';
+      continue;
+    }
+    const size = command === 'c' ? 6 : command === 'h' || command === 'v' ? 1 : 2;
+    for (let i = 0; i < numbers.length; i += size) {
+      const step = numbers.slice(i, i + size);
+      const [along = 0] = step;
+      const points = command === 'h' ? [along, 0] : command === 'v' ? [0, along] : step;
+      const drawn = command === 'c' && isStraight(points) ? points.slice(4) : points;
+      const written = drawn.map((n, k) => tenths(n + (k % 2 === 0 ? x - ox : y - oy)));
+      x += points[points.length - 2] ?? 0;
+      y += points[points.length - 1] ?? 0;
+      const [dx = 0, dy = 0] = written.slice(-2);
+      [ox, oy] = [tenths(ox + dx), tenths(oy + dy)];
+      if (written.every(n => n === 0)) continue;
+      const short = shortStep(command === 'm' ? 'm' : drawn.length === 6 ? 'c' : 'l', written);
+      const again = short.startsWith(said) && said !== 'm' && said !== 'z';
+      const bare = short.slice(1);
+      out += again ? (touches(lastNumber(out), bare) ? ' ' : '') + bare : short;
+      said = short[0] ?? '';
+    }
+  }
+  return out;
+}
+
+function shortStep(command: 'm' | 'c' | 'l', numbers: readonly number[]): string {
+  const [dx = 0, dy = 0] = numbers;
+  if (command === 'l' && dy === 0) return `h${short(dx)}`;
+  if (command === 'l' && dx === 0) return `v${short(dy)}`;
+  return command + run(numbers.map(short));
+}
+
+const lastNumber = (path: string): string => /-?[\d.]*$/.exec(path)?.[0] ?? '';
+
+/** Whether a curve keeps within a hundredth of a staff space, and a little, of the line under it. */
+function isStraight(points: readonly number[]): boolean {
+  const [ax = 0, ay = 0, bx = 0, by = 0, x = 0, y = 0] = points;
+  const length = Math.hypot(x, y);
+  const off = (px: number, py: number): number =>
+    length === 0 ? Math.hypot(px, py) : Math.abs(px * y - py * x) / length;
+  const within = (px: number, py: number): boolean => {
+    const t = length === 0 ? 0 : (px * x + py * y) / length;
+    return t > -0.1 && t < length + 0.1;
+  };
+  // A curve keeps within three quarters of how far its guides stand off.
+  return 0.75 * Math.max(off(ax, ay), off(bx, by)) < 0.09 && within(ax, ay) && within(bx, by);
+}

@@ -1,13 +1,23 @@
 import type { Shape } from './drawing-surface.ts';
-import { readOutline, short, shortPath, shortSteps } from './write-path.ts';
+import { type GlyphId, glyphOf } from './glyph-ids.ts';
+import { lineWidth } from './lay-out-lines.ts';
+import {
+  barPath,
+  type Outline,
+  pair,
+  readBar,
+  readOutline,
+  short,
+  shortPath,
+  shortSteps,
+} from './write-path.ts';
 
-/** Glyphs met so far, each kept once: outline to symbol id, and id to `<symbol>`. */
+/** Glyphs met so far, each kept once, by id. */
 export interface GlyphCase {
-  readonly ids: Map<string, string>;
-  readonly symbols: Map<string, string>;
+  readonly glyphs: Map<string, string>;
 }
 
-export const makeGlyphCase = (): GlyphCase => ({ ids: new Map(), symbols: new Map() });
+export const makeGlyphCase = (): GlyphCase => ({ glyphs: new Map() });
 
 /** Where shapes go: how far down, and the glyphs that they share. */
 export interface Pen {
@@ -15,62 +25,70 @@ export interface Pen {
   readonly glyphs: GlyphCase;
 }
 
-/** Shapes as SVG: glyphs as `<use>`, other paths joined into one, texts with their size only. */
+/**
+ * Shapes as SVG: glyphs as `<use>`, lines of one thickness joined into one path, other outlines
+ * into another, texts with their size only. They are to stand in a drawing whose lines are
+ * `lineWidth` thick.
+ */
 export function writeShapes(shapes: readonly Shape[], pen: Pen): string {
   const flat = shapes.flatMap(leaves);
-  const paths = flat.filter(s => s.tag === 'path');
-  const drawn: string[] = [];
-  let filled = '';
-  for (const shape of paths) {
+  const texts = flat.filter(s => s.tag === 'text');
+  const glyphs: string[] = [];
+  const lines = new Map<number, string>();
+  const draw = (width: number, path: string): void =>
+    void lines.set(width, (lines.get(width) ?? '') + path);
+  let [filled, dotted] = ['', ''];
+  for (const shape of flat) {
+    if (shape.tag !== 'path') continue;
     const path = shape.attributes.path ?? '';
     const outline = readOutline(path);
-    if (outline) drawn.push(writeGlyph(shape, outline, pen));
-    else if (shape.attributes['stroke-dasharray']) {
-      drawn.push(`<path class="dotted" d="${shortPath(path, 0, pen.dy)}"/>`);
-    } else filled += shortPath(path, 0, pen.dy);
+    const bar = outline ? null : readBar(path);
+    if (outline) glyphs.push(writeGlyph(shape, outline, pen));
+    else if (bar) draw(bar.thickness, barPath(bar, pen.dy));
+    else if (shape.attributes['stroke-dasharray']) dotted += shortPath(path, 0, pen.dy);
+    else if ((shape.attributes.stroke ?? 'none') !== 'none')
+      draw(bracketWidth, shortPath(path, 0, pen.dy));
+    else filled += shortPath(path, 0, pen.dy);
   }
-  if (filled) drawn.push(`<path d="${filled}"/>`);
-  return (
-    drawn.join('') +
-    flat
-      .filter(s => s.tag === 'text')
-      .map(s => writeText(s, pen))
-      .join('')
-  );
+  return [
+    ...glyphs,
+    ...[...lines].map(
+      ([width, d]) =>
+        `<path${width === lineWidth ? '' : ` stroke-width="${trimmed(width)}"`} d="${d}"/>`,
+    ),
+    filled && `<path stroke="none" d="${filled}"/>`,
+    dotted && `<path fill="none" stroke-width=".7" stroke-dasharray="3 2" d="${dotted}"/>`,
+    texts.length > 0 ? `<g stroke="none">${texts.map(s => writeText(s, pen)).join('')}</g>` : '',
+  ].join('');
 }
 
-const leaves = (shape: Shape): readonly Shape[] =>
+/** Lines that abcjs strokes, which are those of a triplet's bracket. */
+const bracketWidth = 1;
+
+/** The shapes that are drawn, groups opened. */
+export const leaves = (shape: Shape): readonly Shape[] =>
   shape.tag === 'g' ? shape.children.flatMap(leaves) : [shape];
 
-function writeGlyph(
-  shape: Shape,
-  outline: { readonly x: number; readonly y: number; readonly steps: string },
-  { dy, glyphs }: Pen,
-): string {
-  const id = glyphId(outline.steps, glyphs);
+function writeGlyph(shape: Shape, outline: Outline, { dy, glyphs }: Pen): string {
+  const glyph = useGlyph(outline.steps, glyphs);
+  const [x, y] = [outline.x - glyph.x, outline.y - glyph.y];
   const small = /translate\((\S+) (\S+)\) scale\(([\d.]+),/.exec(shape.attributes.transform ?? '');
-  if (!small) return `<use href="#${id}" x="${short(outline.x)}" y="${short(outline.y + dy)}"/>`;
+  if (!small) return `<use href="#${glyph.id}" x="${short(x)}" y="${short(y + dy)}"/>`;
   const [ox, oy, scale] = [Number(small[1]), Number(small[2]), Number(small[3])];
-  const x = short(ox + scale * (outline.x - ox));
-  const y = short(oy + scale * (outline.y - oy) + dy);
-  return `<use href="#${id}" transform="translate(${x} ${y})scale(${trimScale(scale)})"/>`;
+  const place = `${short(ox + scale * (x - ox))} ${short(oy + scale * (y - oy) + dy)}`;
+  return `<use href="#${glyph.id}" transform="translate(${place})scale(${trimmed(scale)})"/>`;
 }
 
-const trimScale = (scale: number): string => `${scale}`.replace(/^0/, '');
+const trimmed = (n: number): string => `${n}`.replace(/^0/, '');
 
-/** The same outline has the same id in every tune, so that a page can hold several. */
-function glyphId(steps: string, { ids, symbols }: GlyphCase): string {
-  const known = ids.get(steps);
-  if (known) return known;
-  let hash = 2166136261;
-  for (const c of steps) hash = Math.imul(hash ^ (c.codePointAt(0) ?? 0), 16777619) >>> 0;
-  const id = `g${hash.toString(36).slice(-4)}`;
-  ids.set(steps, id);
-  symbols.set(
-    id,
-    `<symbol id="${id}" overflow="visible"><path d="M0 0${shortSteps(steps)}"/></symbol>`,
-  );
-  return id;
+/** The glyph that steps draw, kept in the case. */
+export function useGlyph(steps: string, { glyphs }: GlyphCase): GlyphId {
+  const glyph = glyphOf(steps);
+  if (!glyphs.has(glyph.id)) {
+    const path = `M${pair(glyph.x, glyph.y)}${shortSteps(steps)}`;
+    glyphs.set(glyph.id, `<path id="${glyph.id}" stroke="none" d="${path}"/>`);
+  }
+  return glyph;
 }
 
 function writeText(shape: Shape, { dy }: Pen): string {

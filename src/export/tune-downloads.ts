@@ -1,21 +1,37 @@
-import { annotateAbc } from '../../shared/notation/annotate-abc.ts';
 import type { Study } from '../../shared/study.ts';
+import { abcFile } from './abc-file.ts';
+import { midiFile } from './midi.ts';
+import { type ExportFacts, musicXml } from './musicxml.ts';
 import { studyJson } from './study-json.ts';
 
-export const downloadEndings = ['abc', 'json'] as const;
+export const downloadEndings = ['abc', 'mid', 'musicxml', 'json'] as const;
+export type DownloadEnding = (typeof downloadEndings)[number];
 
 /** A file that a tune's page offers; it stands beside the page. */
 export interface Download {
-  readonly ending: (typeof downloadEndings)[number];
-  readonly content: string;
+  readonly ending: DownloadEnding;
+  readonly content: string | Uint8Array;
 }
 
-/** A tune to take away: ABC with the computed strokes written in, and the study as JSON. */
-export function tuneDownloads(study: Study): readonly Download[] {
-  const abc = annotateAbc(study, { marks: 'all', fingers: false, letters: false });
-  const json = JSON.stringify(studyJson([study], study.problems), null, 1);
-  return [
-    { ending: 'abc', content: `${abc.trimEnd()}\n` },
-    { ending: 'json', content: `${json}\n` },
-  ];
+/** A tune to take away, in each form that other programs read. */
+export function tuneDownloads(study: Study, facts: ExportFacts): readonly Download[] {
+  return downloadEndings.map(ending => ({ ending, content: tuneFile(study, ending, facts) }));
+}
+
+/** One tune in one form. The same study and facts give the same bytes. */
+export function tuneFile(
+  study: Study,
+  ending: DownloadEnding,
+  facts: ExportFacts,
+): string | Uint8Array {
+  switch (ending) {
+    case 'abc':
+      return abcFile(study, facts.credits);
+    case 'mid':
+      return midiFile(study, facts.tempo);
+    case 'musicxml':
+      return musicXml(study, facts);
+    case 'json':
+      return `${JSON.stringify(studyJson([study], study.problems), null, 1)}\n`;
+  }
 }

@@ -14,6 +14,7 @@ import { cellsOver, type NotationView, notationView } from './notation-view.ts';
 import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
 import { type PlanView, planView } from './plan-view.ts';
 import type { Html } from './render.ts';
+import { type TryView, tryView } from './try-view.ts';
 
 export interface AnchorView {
   readonly id: string | null;
@@ -29,6 +30,8 @@ export interface AnchorView {
   readonly arrivals: readonly { readonly agrees: boolean; readonly sentence: string }[];
   /** Ways to get there, where asked for. */
   readonly plan: PlanView | null;
+  /** A place to try strokes of one's own; null where a plan block of the page has it. */
+  readonly trial: TryView | null;
 }
 
 /** A passage that all play alike: its notation, why, the stroke, and whether the bow arrives on it. */
@@ -56,8 +59,19 @@ export function anchorView(
     hooks: shown ? hooksView(study, anchor, block.hooks) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
     plan: shown && withPlan ? planView({ ...tune, study }, anchor, null, context) : null,
+    trial:
+      shown && (withPlan || !isPlanned(block, context))
+        ? tryView({ ...tune, study }, anchor, ownWay, context)
+        : null,
   };
 }
+
+/** Level and preset of the book itself. */
+const ownWay = { level: null, preset: null };
+
+/** The page has a plan block for the anchor, and that has the place to try strokes. */
+const isPlanned = ({ id }: AnchorBlock, { page }: PageContext): boolean =>
+  page?.blocks.some(b => b.kind === 'plan' && b.to === id && b.hidden !== true) === true;
 
 function hooksView(
   { tune, tuning, performance, fingering, bowing }: Study,

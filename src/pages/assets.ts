@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Theme } from '../read/book.ts';
 import { fitStyles } from './fit.ts';
 import { packageRoot } from './package-root.ts';
+import { themeStyles } from './theme-styles.ts';
 
 /** A file of the site that is not a page: its text, or a file to copy (absolute path). */
 export type SiteAsset =
@@ -14,11 +16,18 @@ const sheets = [
   'frame',
   'text',
   'lists',
+  'finder',
   'blocks',
   'bow',
   'words',
+  'drills',
   'notation',
   'map',
+  'player',
+  'by-ear',
+  'try',
+  'sets',
+  'review',
   'print',
 ] as const;
 
@@ -29,15 +38,19 @@ const fonts = [
 ] as const;
 
 /** Styles, the pages' scripts, the fonts and their licences. */
-export function siteAssets(): readonly SiteAsset[] {
+export function siteAssets(theme: Theme | null): readonly SiteAsset[] {
   const root = packageRoot();
   const styles = sheets.map(name => {
     const text = readFileSync(join(root, 'templates', 'styles', `${name}.css`), 'utf8');
     return name === 'notation' ? fitStyles() + text : text;
   });
   return [
-    { path: 'assets/book.css', content: styles.join('\n') },
+    { path: 'assets/book.css', content: [...styles, themeStyles(theme)].join('\n') },
     ...pageScripts(root),
+    ...['book.svg', 'book-192.png', 'book-512.png'].map(icon => ({
+      path: `assets/icons/${icon}`,
+      copyOf: join(root, 'templates', 'icons', icon),
+    })),
     ...fonts.flatMap(([font, faces]) => {
       const folder = join(root, 'node_modules', '@fontsource', font);
       return [
@@ -59,3 +72,7 @@ function pageScripts(root: string): SiteAsset[] {
     .sort()
     .map(name => ({ path: `assets/${name}`, copyOf: join(folder, name) }));
 }
+
+/** The service worker without its list of files. */
+export const offlineScript = (): string =>
+  readFileSync(join(packageRoot(), 'dist', 'offline', 'keep-site.js'), 'utf8');

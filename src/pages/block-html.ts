@@ -1,10 +1,14 @@
 import type { Anchor } from '../../shared/bowing/bowing.ts';
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
+import { mapSections } from '../../shared/sections/map-sections.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
+import type { ScoreCell } from '../engrave/score.ts';
 import type {
   AnchorBlock,
   Block,
+  ClipBlock,
+  DrillBlock,
   MapBlock,
   NotesBlock,
   PlanBlock,
@@ -13,14 +17,21 @@ import type {
   TuneBlock,
 } from '../read/book.ts';
 import { anchorView } from './anchor-view.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { byEarView } from './by-ear-view.ts';
+import { clipView } from './clip-view.ts';
+import { drillView, mayDrill } from './drill-view.ts';
 import { titleOf, tuneKind } from './lists-view.ts';
 import { tuneMap } from './map-view.ts';
 import { cellsOver, notationView } from './notation-view.ts';
 import { eventsOfRange } from './note-range.ts';
 import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
 import { planView } from './plan-view.ts';
+import { playerView } from './player-view.ts';
 import { type Html, html, render } from './render.ts';
+import { setView } from './set-view.ts';
 import type { ChainNote } from './site.ts';
+import { tryView } from './try-view.ts';
 
 /** The HTML of one of the page's blocks, where it stands in running text. */
 export function blockHtml(index: number, context: PageContext): string {
@@ -50,10 +61,12 @@ function makeBlock(block: Block, context: PageContext): string {
       }).trim();
     case 'notes':
       return notesHtml(block, context);
-    case 'drill':
     case 'clip':
+      return clipHtml(block, context);
     case 'set':
-      return '';
+      return render('parts/set', setView(block, innerHtml(block.body, context), context));
+    case 'drill':
+      return drillHtml(block, context);
   }
 }
 
@@ -69,18 +82,30 @@ function tuneHtml(
   const shown = study && score && mayShow(tune, context.input);
   const range = study && block.kind === 'show-tune' && block.bars;
   const events = range ? eventsOfRange(study.tune, range) : null;
+  const cells = study && score && events ? cellsOver(study, score, events) : (score?.cells ?? []);
   return render('parts/tune', {
     id: claimId(context, id),
     title: titleOf(tune),
     kind: study === null ? null : tuneKind(study),
     href: context.root + tunePath(id),
-    notation: shown
-      ? notationView(id, score, context, events ? cellsOver(study, score, events) : score.cells)
-      : null,
+    byEar: shown && block.byEar ? byEarView(study, events) : null,
+    notation: shown ? notationView(id, score, context, cells) : null,
+    player: shown ? playerView(tune, context, events && phrasesOf(cells)) : null,
     whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
     story: story && innerHtml(story, context),
     credits: tune.credits,
   });
+}
+
+/** The phrases that cells stand in, once each. */
+const phrasesOf = (cells: readonly ScoreCell[]): readonly number[] => [
+  ...new Set(cells.map(c => c.phrase)),
+];
+
+function clipHtml(block: ClipBlock, context: PageContext): string {
+  const tune = context.input.tunes.get(block.of);
+  const view = tune ? clipView(block, tune, context) : null;
+  return view ? render('parts/clip', view) : '';
 }
 
 function anchorHtml(block: AnchorBlock, context: PageContext): string {
@@ -106,6 +131,7 @@ function planHtml(block: PlanBlock, context: PageContext): string {
       block.level,
       context,
     ),
+    trial: tryView({ ...tune, study: tune.study }, studied, block, context),
   });
 }
 
@@ -121,8 +147,25 @@ function mapHtml(block: MapBlock, context: PageContext): string {
     id: claimId(context, `map-${block.of}`),
     title: titleOf(tune),
     href: path,
-    map: tuneMap(tune, context, path),
+    map: tuneMap(block.unit === null ? tune : mappedBy(block.unit, tune), context, path),
   });
+}
+
+/** The tune mapped in phrases of so many bars. No drawing is cut at them, so none is linked to. */
+function mappedBy(unit: number, tune: BuiltTune): BuiltTune {
+  const { study } = tune;
+  if (study === null) return tune;
+  return { ...tune, score: null, study: { ...study, map: mapSections(study.tune, unit, null) } };
+}
+
+function drillHtml(block: DrillBlock, context: PageContext): string {
+  const tune = context.input.tunes.get(block.of);
+  if (!tune?.study) return render('parts/notice', { text: siteWords.unreadable });
+  if (!mayDrill(tune, context)) return render('parts/notice', { text: siteWords.withheld });
+  const view = drillView(block, tune, context);
+  return typeof view === 'string'
+    ? render('parts/notice', { text: view })
+    : render('parts/drill', view);
 }
 
 /** Nothing at all in a published copy, so that no trace of the teacher's notes leaves the house. */

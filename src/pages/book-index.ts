@@ -4,7 +4,7 @@ import type { AnchorBlock, Block, Book, Page, TuneBlock } from '../read/book.ts'
 export interface BookIndex {
   /** Page that defines each tune, by its id. */
   readonly definedIn: ReadonlyMap<string, Page>;
-  /** Lessons that define, show, map or plan each tune, newest first, by its id. */
+  /** Lessons that have a block about each tune, newest first, by its id. */
   readonly lessonsOf: ReadonlyMap<string, readonly Page[]>;
   /** Ids of the tunes of each page, in the order in which they first come. */
   readonly tunesOf: ReadonlyMap<Page, readonly string[]>;
@@ -28,7 +28,7 @@ export function indexBook(book: Book, isPrivate: boolean): BookIndex {
   const tunesOf = new Map<Page, readonly string[]>();
   for (const page of pages) {
     const shown = isPrivate ? page.blocks : publicBlocks(page);
-    tunesOf.set(page, [...new Set(shown.flatMap(b => tuneOf(b, anchors) ?? []))]);
+    tunesOf.set(page, [...new Set(shown.flatMap(b => tunesOfBlock(b, anchors)))]);
     for (const block of page.blocks.filter((b): b is TuneBlock => b.kind === 'tune')) {
       definedIn.set(block.id, page);
     }
@@ -45,18 +45,22 @@ export function indexBook(book: Book, isPrivate: boolean): BookIndex {
   return { definedIn, lessonsOf, tunesOf, anchors, anchoredIn };
 }
 
-function tuneOf(block: Block, anchors: ReadonlyMap<string, AnchorBlock>): string | null {
+function tunesOfBlock(block: Block, anchors: ReadonlyMap<string, AnchorBlock>): readonly string[] {
   switch (block.kind) {
     case 'tune':
-      return block.id;
+      return [block.id];
     case 'show-tune':
     case 'anchor':
     case 'map':
-      return block.of;
+    case 'drill':
+    case 'clip':
+      return [block.of];
     case 'plan':
-      return anchors.get(block.to)?.of ?? null;
+      return [anchors.get(block.to)?.of ?? []].flat();
+    case 'set':
+      return block.tunes.map(tune => tune.of);
     default:
-      return null;
+      return [];
   }
 }
 

@@ -17,5 +17,5 @@ export interface BuiltTune {
   /** Composer, rights, source and version in one line. */
   readonly credits: string;
   /** Endings of the files that stand beside its page to be taken away. */
-  readonly downloads: readonly ('abc' | 'json')[];
+  readonly downloads: readonly ('abc' | 'mid' | 'musicxml' | 'json')[];
 }

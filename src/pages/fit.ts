@@ -10,21 +10,43 @@ import type { Score, ScoreCell } from '../engrave/score.ts';
 export interface Fit {
   /** Widest cell with its prelude, in staff spaces. */
   readonly single: number;
-  /** Widest line of two cells. */
+  /** Widest line of phrases side by side. */
   readonly pair: number;
-  /** Height of all lines, two cells to a line. */
+  /** Height of all those lines, the row of letters left out. */
   readonly tall: number;
 }
 
-/** Cells of a part in twos, as they stand on a line where there is room for two. */
-export function pairCells<T extends ScoreCell>(cells: readonly T[]): readonly (readonly T[])[] {
-  const lines: T[][] = [];
+/**
+ * Staff spaces to a line at which a staff is still 7 mm high on paper with 188 mm to print on: the
+ * least for players by the common rule (trade practice asks for 7.5).
+ */
+const roomiest = 107;
+
+/** Height of the row of letters, which is drawn below every staff: `notation.css` closes up over it. */
+const lettersRow = 1.8;
+
+type Line<T> = readonly [T, ...T[]];
+
+/**
+ * Cells in lines, each part on its own, as they stand where there is room: two phrases to a line, and a half one
+ * besides, as a second ending is, where the staff stays large enough with it.
+ */
+export function pairCells<T extends ScoreCell>(cells: readonly T[]): readonly Line<T>[] {
+  const full = Math.max(0, ...cells.map(c => c.width));
+  const lines: [T, ...T[]][] = [];
   for (const cell of cells) {
     const line = lines.at(-1);
-    if (line?.length === 1 && !cell.opensPart) line.push(cell);
+    if (line && line[0].part === cell.part && fitsOn(line, cell, full)) line.push(cell);
     else lines.push([cell]);
   }
   return lines;
+}
+
+function fitsOn(line: readonly ScoreCell[], cell: ScoreCell, full: number): boolean {
+  const music = line.reduce((sum, c) => sum + c.width, cell.width);
+  if (music <= 2 * full) return true;
+  const spaces = ((line[0]?.preludeWidth ?? 0) + music) / cell.staffSpace;
+  return music <= 2.5 * full && spaces <= roomiest;
 }
 
 export function measureScore(score: Pick<Score, 'cells'>): Fit {
@@ -34,13 +56,11 @@ export function measureScore(score: Pick<Score, 'cells'>): Fit {
     single: Math.max(0, ...score.cells.map(c => spaces(c.width + c.preludeWidth, c))),
     pair: Math.max(
       0,
-      ...lines.map(([first, second]) =>
-        first === undefined
-          ? 0
-          : spaces(first.width + first.preludeWidth + (second?.width ?? 0), first),
+      ...lines.map(line =>
+        line.reduce((sum, c) => sum + spaces(c.width, c), spaces(line[0].preludeWidth, line[0])),
       ),
     ),
-    tall: lines.reduce((sum, line) => sum + Math.max(...line.map(c => spaces(c.height, c))), 0),
+    tall: lines.reduce((sum, [first]) => sum + spaces(first.height, first) - lettersRow, 0),
   };
 }
 

@@ -1,6 +1,11 @@
+import { drillWords } from '../../shared/words/en/drills.ts';
+import { reviewWords } from '../../shared/words/en/review.ts';
+import { setWords } from '../../shared/words/en/sets.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
+import { setsOf, setsPath } from './book-sets.ts';
+import type { PaperAnswer } from './drill-view.ts';
 import type { PageContext } from './page-context.ts';
-import { pagePath } from './page-context.ts';
+import { pagePath, reviewPath } from './page-context.ts';
 import { type Html, html } from './render.ts';
 
 /** What every page has around it. */
@@ -12,6 +17,9 @@ export interface FrameView {
   readonly root: string;
   readonly policy: string;
   readonly book: string;
+  /** Where the page is published, and its picture for links that are passed on; null if not known. */
+  readonly address: string | null;
+  readonly picture: string | null;
   readonly teacher: string | null;
   readonly nav: readonly {
     readonly href: string;
@@ -19,8 +27,12 @@ export interface FrameView {
     readonly current: boolean;
   }[];
   readonly isPrivate: boolean;
+  /** Scripts of the page, by name. */
+  readonly scripts: readonly string[];
   /** Symbols that the drawings of the page use; null where it has none. */
   readonly symbols: Html | null;
+  /** Answers to the page's drills, printed after it; null where it has none. */
+  readonly answers: { readonly title: string; readonly answers: readonly PaperAnswer[] } | null;
 }
 
 /**
@@ -34,6 +46,8 @@ const policy = [
   "font-src 'self' file:",
   "img-src 'self' file: data:",
   "media-src 'self' file:",
+  "manifest-src 'self'",
+  "worker-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
 ].join('; ');
@@ -46,12 +60,14 @@ export function frameView(
   description: string | null,
   kind: string,
 ): FrameView {
-  const { input, root, symbols } = context;
+  const { input, root, symbols, scripts, answers } = context;
   const { settings, pages } = input.book;
   const entries = [
     { to: 'lessons/index.html', label: siteWords.lessons },
     { to: 'tunes/index.html', label: siteWords.tunes },
     ...pages.map(page => ({ to: pagePath(page), label: page.title })),
+    ...(setsOf(input.book).length === 0 ? [] : [{ to: setsPath, label: setWords.title }]),
+    ...(input.book.lessons.length === 0 ? [] : [{ to: reviewPath, label: reviewWords.title }]),
     { to: 'how-to-read.html', label: siteWords.howToRead },
   ];
   return {
@@ -62,9 +78,14 @@ export function frameView(
     root,
     policy,
     book: settings.title,
+    address:
+      settings.site === null ? null : settings.site + path.replace(/(^|\/)index\.html$/, '$1'),
+    picture: settings.site === null ? null : `${settings.site}assets/icons/book-512.png`,
     teacher: settings.teacher,
     nav: entries.map(e => ({ href: root + e.to, label: e.label, current: e.to === path })),
     isPrivate: input.isPrivate,
+    scripts: ['page', ...scripts],
+    answers: answers.length === 0 ? null : { title: drillWords.answers, answers },
     symbols: symbols.size === 0 ? null : html([...symbols.values()].join('')),
   };
 }

@@ -1,13 +1,18 @@
 import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
 import { retuned } from '../../shared/fingering/tunings.ts';
+import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
 import { keyName, siteWords, typeName } from '../../shared/words/en/site.ts';
 import { spokenPitch } from '../../shared/words/en/spoken.ts';
 import type { Page } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
+import { type FinderView, finderView } from './finder-view.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
 import { formOf, openingLetters } from './map-view.ts';
-import { mayShow, type PageContext, tunePath } from './page-context.ts';
+import { openingFileOf } from './openings.ts';
+import { type PageContext, tunePath } from './page-context.ts';
+import type { SiteInput } from './site.ts';
+import type { TuneCard } from './tune-card.ts';
 
 export interface FactView {
   readonly name: string;
@@ -29,18 +34,17 @@ export function tuneKind(study: Study): string {
   return name === null ? keyName(key) : `${name} in ${keyName(key)}`;
 }
 
-export const tuneLink = (tune: BuiltTune, root: string): TuneLink => ({
-  href: root + tunePath(tune.block.id),
-  title: titleOf(tune),
-  kind: tune.study === null ? '' : tuneKind(tune.study),
+export const tuneLink = ({ id, title, kind }: TuneCard, root: string): TuneLink => ({
+  href: root + tunePath(id),
+  title,
+  kind,
 });
 
-/** Type, key, metre and form, and the opening notes unless they are withheld. */
-export function tuneFacts(tune: BuiltTune, context: PageContext): readonly FactView[] {
+/** Type, key, metre and form, and the opening notes where they may be `shown`. */
+export function tuneFacts(tune: BuiltTune, shown: boolean): readonly FactView[] {
   const { study } = tune;
   if (study === null) return [];
   const { type, rhythm, key, meter, events } = study.tune;
-  const shown = mayShow(tune, context.input);
   const kind = type === null ? rhythm : typeName[type];
   return [
     ...(kind === null ? [] : [{ name: siteWords.type, value: kind }]),
@@ -76,6 +80,8 @@ export interface FrontView {
   readonly title: string;
   readonly taughtBy: string | null;
   readonly about: string | null;
+  /** The book's picture, from the front page. */
+  readonly picture: string | null;
   readonly newest: (LessonLink & { readonly tunes: readonly TuneLink[] }) | null;
   readonly earlier: readonly LessonLink[];
   readonly moreLessons: boolean;
@@ -86,47 +92,63 @@ export interface FrontView {
 const onFront = 6;
 
 export function frontView(context: PageContext): FrontView {
-  const { book, tunes } = context.input;
+  const { book, cards } = context.input;
   const [first, ...rest] = book.lessons;
   const tunesOf = (page: Page): readonly TuneLink[] =>
     (context.index.tunesOf.get(page) ?? []).flatMap(id => {
-      const tune = tunes.get(id);
-      return tune ? [tuneLink(tune, context.root)] : [];
+      const card = cards.get(id);
+      return card ? [tuneLink(card, context.root)] : [];
     });
   return {
     title: book.settings.title,
     taughtBy: book.settings.teacher === null ? null : siteWords.taughtBy(book.settings.teacher),
     about: book.settings.about,
+    picture: book.settings.theme?.picture ?? null,
     newest: first ? { ...lessonLink(first, context.root), tunes: tunesOf(first) } : null,
     earlier: rest.slice(0, onFront).map(l => lessonLink(l, context.root)),
     moreLessons: rest.length > onFront,
-    tunes: byTitle([...tunes.values()]).map(t => tuneLink(t, context.root)),
+    tunes: byTitle([...cards.values()]).map(t => tuneLink(t, context.root)),
   };
 }
 
 export interface RepertoireView {
   readonly title: string;
+  readonly finder: FinderView;
   readonly tunes: readonly (TuneLink & {
+    readonly id: string;
+    /** The script that holds its opening, drawn. */
+    readonly openings: string;
     readonly aliases: string | null;
     readonly facts: readonly FactView[];
   })[];
 }
 
 /** What we play: every tune, by title. */
-export const repertoireView = (context: PageContext): RepertoireView => ({
-  title: siteWords.tunes,
-  tunes: byTitle([...context.input.tunes.values()]).map(tune => ({
-    ...tuneLink(tune, context.root),
-    aliases: aliasesOf(tune),
-    facts: tuneFacts(tune, context),
-  })),
-});
+export function repertoireView(context: PageContext): RepertoireView {
+  const { cards, book } = context.input;
+  const openings = openingFileOf([...cards.keys()]);
+  return {
+    title: siteWords.tunes,
+    finder: finderView(searchEntries(context.input), book.settings.tuning),
+    tunes: byTitle([...cards.values()]).map(card => ({
+      ...tuneLink(card, context.root),
+      id: card.id,
+      openings: openings.get(card.id) ?? '',
+      aliases: card.aliases,
+      facts: card.facts,
+    })),
+  };
+}
+
+/** What can be searched of every tune, by title. */
+export const searchEntries = (input: Pick<SiteInput, 'cards'>): readonly SearchEntry[] =>
+  byTitle([...input.cards.values()]).map(card => card.search);
 
 export const aliasesOf = (tune: BuiltTune): string | null =>
   tune.study?.tune.aliases.length ? tune.study.tune.aliases.join(', ') : null;
 
 /** By title, a leading article left out, as an index has it. */
-function byTitle(tunes: readonly BuiltTune[]): readonly BuiltTune[] {
-  const key = (tune: BuiltTune): string => titleOf(tune).replace(/^(?:the|an?)\s+/i, '');
+function byTitle(tunes: readonly TuneCard[]): readonly TuneCard[] {
+  const key = ({ title }: TuneCard): string => title.replace(/^(?:the|an?)\s+/i, '');
   return tunes.toSorted((a, b) => key(a).localeCompare(key(b), 'en'));
 }

@@ -1,35 +1,81 @@
 import { howToRead } from '../../shared/words/en/how-to-read.ts';
+import { reviewWords } from '../../shared/words/en/review.ts';
+import { setWords } from '../../shared/words/en/sets.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
+import { setsOf, setsPath } from './book-sets.ts';
+import type { BuiltTune } from './built-tune.ts';
 import { frameView } from './frame-view.ts';
 import { lessonLink, lessonView, pageBody } from './lesson-view.ts';
 import { frontView, repertoireView } from './lists-view.ts';
-import { lessonPath, type PageContext, pageContext, pagePath, tunePath } from './page-context.ts';
+import {
+  lessonPath,
+  type PageContext,
+  pageContext,
+  pagePath,
+  reviewPath,
+  tunePath,
+} from './page-context.ts';
+import { pageInputs } from './page-inputs.ts';
 import { render } from './render.ts';
+import { reviewView } from './review-view.ts';
+import { setsView } from './sets-page-view.ts';
 import type { SiteInput, SitePage } from './site.ts';
 import { tuneView } from './tune-view.ts';
 
+/** A page of the site still to be made. */
+export interface PagePlan {
+  readonly path: string;
+  /** Ids of the tunes whose studies and drawings it shows; null for a page over all their cards. */
+  readonly tunes: readonly string[] | null;
+  /** Tells one state of all else that it is made from from another. */
+  readonly from: () => string;
+  /** The page as HTML, from the tunes it asks for. */
+  readonly make: (tunes: SiteInput['tunes']) => string;
+}
+
 /**
- * Makes every page of the site. Links are relative, so that it opens from a folder; only the page
+ * Plans every page of the site. Links are relative, so that it opens from a folder; only the page
  * for what is not found must be served from the site's root to find its style sheet.
+ *
+ * A page over the whole book (a list, an index) is planned by `list` and sees the tunes' cards; one
+ * about certain tunes by `show`, which names them.
  */
-export function makePages(input: SiteInput): readonly SitePage[] {
+export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] {
   const index = indexBook(input.book, input.isPrivate);
-  const make = (path: string, kind: string, page: Page | null, fill: Fill): SitePage => {
-    const context = pageContext(input, index, path.includes('/') ? '../' : '', page);
-    const { view, description } = fill(context);
-    const frame = frameView(context, path, view.title, description, kind);
-    return { path, html: render(`pages/${kind}`, { frame, ...view }) };
-  };
-  const { book, tunes } = input;
+  const inputs = pageInputs(input.book, input.isPrivate);
+  const plan = (
+    path: string,
+    kind: string,
+    page: Page | null,
+    tunes: readonly string[] | null,
+    fill: Fill,
+  ): PagePlan => ({
+    path,
+    tunes,
+    from: () => (tunes ? inputs.aboutTunes(page, tunes) : inputs.aboutAll(input.cards.values())),
+    make(shown) {
+      const root = path.includes('/') ? '../' : '';
+      const context = pageContext({ ...input, tunes: shown }, index, root, page);
+      const { view, description } = fill(context);
+      const frame = frameView(context, path, view.title, description, kind);
+      return render(`pages/${kind}`, { frame, ...view });
+    },
+  });
+  const list = (path: string, kind: string, fill: Fill) => plan(path, kind, null, null, fill);
+  const show = (path: string, kind: string, page: Page, tunes: readonly string[], fill: Fill) =>
+    plan(path, kind, page, [...new Set([...tunes, ...inputs.mentionedOn(page)])], fill);
+  const { book } = input;
+  const sets = setsOf(book);
+  const tunesOfSets = [...new Set(sets.flatMap(({ set }) => set.tunes.map(tune => tune.of)))];
   const summary = (page: Page): string | null => page.summary;
   return [
-    make('index.html', 'front', null, c => ({
+    list('index.html', 'front', c => ({
       view: frontView(c),
       description: book.settings.about,
     })),
-    make('lessons/index.html', 'lessons', null, c => ({
+    list('lessons/index.html', 'lessons', c => ({
       view: {
         title: siteWords.lessons,
         lessons: book.lessons.map(l => lessonLink(l, c.root)),
@@ -37,33 +83,59 @@ export function makePages(input: SiteInput): readonly SitePage[] {
       description: null,
     })),
     ...book.lessons.map(lesson =>
-      make(lessonPath(lesson), 'lesson', lesson, c => ({
+      show(lessonPath(lesson), 'lesson', lesson, [], c => ({
         view: lessonView(lesson, c),
         description: summary(lesson),
       })),
     ),
-    make('tunes/index.html', 'tunes', null, c => ({ view: repertoireView(c), description: null })),
-    ...[...tunes.values()].map(tune =>
-      make(tunePath(tune.block.id), 'tune', index.definedIn.get(tune.block.id) ?? null, c => ({
-        view: tuneView(tune, c),
-        description: tune.credits,
-      })),
+    list('tunes/index.html', 'tunes', c => ({ view: repertoireView(c), description: null })),
+    ...[...index.definedIn].map(([id, page]) =>
+      show(tunePath(id), 'tune', page, [id], c => {
+        const tune = shownTune(id, c);
+        return { view: tuneView(tune, c), description: tune.credits };
+      }),
     ),
     ...book.pages.map(page =>
-      make(pagePath(page), 'page', page, c => ({
+      show(pagePath(page), 'page', page, [], c => ({
         view: { title: page.title, body: pageBody(page, c) },
         description: summary(page),
       })),
     ),
-    make('how-to-read.html', 'how-to-read', null, () => ({
+    ...(sets.length === 0
+      ? []
+      : [
+          plan(setsPath, 'sets', null, tunesOfSets, c => ({
+            view: setsView(c),
+            description: setWords.intro,
+          })),
+        ]),
+    ...(book.lessons.length === 0
+      ? []
+      : [
+          list(reviewPath, 'review', c => {
+            c.scripts.add('review');
+            return { view: reviewView(c), description: reviewWords.lead };
+          }),
+        ]),
+    list('how-to-read.html', 'how-to-read', () => ({
       view: { title: siteWords.howToRead, sections: marksSections() },
       description: null,
     })),
-    make('404.html', 'not-found', null, () => ({
+    list('404.html', 'not-found', () => ({
       view: { title: siteWords.notFound },
       description: null,
     })),
   ];
+}
+
+/** Makes every page at once, for a book whose tunes are all at hand. */
+export const makePages = (input: SiteInput): readonly SitePage[] =>
+  planPages(input).map(({ path, make }) => ({ path, html: make(input.tunes) }));
+
+function shownTune(id: string, { input }: PageContext): BuiltTune {
+  const tune = input.tunes.get(id);
+  if (!tune) throw new Error(`the tune ${id} was not built`);
+  return tune;
 }
 
 type Fill = (context: PageContext) => {

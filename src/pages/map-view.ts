@@ -1,4 +1,5 @@
 import type { Stop } from '../../shared/fingering/fingering.ts';
+import { timesThrough } from '../../shared/music/times-through.ts';
 import type { NoteEvent } from '../../shared/music/tune.ts';
 import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
@@ -76,7 +77,7 @@ export function tuneMap(
   return {
     parts: study.tune.parts.map((part, index) => ({
       name: siteWords.part(part.name),
-      times: siteWords.timesThrough(timesThrough(study, index)),
+      times: siteWords.timesThrough(timesThrough(study.tune, study.performance, index)),
       phrases: views.filter((_, i) => phrases[i]?.part === index),
     })),
     told: [
@@ -160,14 +161,6 @@ export function openingLetters(study: Study, first: number, end: number, count: 
     .slice(0, count)
     .map(e => e.pitches.at(-1)?.letter ?? '')
     .join(' ');
-}
-
-/** How often a part is played in one time through the tune. */
-function timesThrough(study: Study, part: number): number {
-  return Math.max(
-    0,
-    ...study.performance.bars.filter(b => study.tune.bars[b.bar]?.part === part).map(b => b.pass),
-  );
 }
 
 /** The order in which parts are played: `A A B B`. */

@@ -17,6 +17,8 @@ interface LineView {
 interface CellView {
   /** null in an excerpt, and where the same cell stands above on the page. */
   readonly id: string | null;
+  /** Index of its phrase in the map, for scripts. */
+  readonly phrase: number;
   readonly prelude: Html;
   readonly music: Html;
 }
@@ -34,11 +36,13 @@ export function notationView(
   for (const [id, symbol] of score.glyphs) context.symbols.set(id, symbol);
   const view = (cell: ScoreCell): CellView => ({
     id: as === 'tune' ? claimId(context, cellId(tuneId, cell.name)) : null,
+    phrase: cell.phrase,
     prelude: html(inStaffSpaces(cell.prelude, cell.preludeWidth, cell)),
     music: html(inStaffSpaces(cell.svg, cell.width, cell)),
   });
+  const lines = pairCells(cells);
   const parts = [...new Set(cells.map(c => c.part))].map(part => ({
-    lines: pairCells(cells.filter(c => c.part === part)).map(line => ({ cells: line.map(view) })),
+    lines: lines.filter(([first]) => first.part === part).map(line => ({ cells: line.map(view) })),
   }));
   return { fit: fitClasses(measureScore({ cells })), parts };
 }
@@ -61,7 +65,7 @@ export const cellId = (tuneId: string, name: string): string =>
   `${tuneId}-${name.replace(/[^A-Za-z0-9]+/g, '-')}`;
 
 /** Sizes a drawing in staff spaces: the page makes the font size of notation one staff space. */
-function inStaffSpaces(svg: string, width: number, cell: ScoreCell): string {
+export function inStaffSpaces(svg: string, width: number, cell: ScoreCell): string {
   const size = (units: number): string => `${Math.round((units / cell.staffSpace) * 100) / 100}em`;
   return svg.replace(/^\s*<svg\b[^>]*>/, tag =>
     tag

@@ -1,6 +1,7 @@
-import type { Page } from '../read/book.ts';
+import type { ClipBlock, Page } from '../read/book.ts';
 import type { BookIndex } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
+import type { PaperAnswer } from './drill-view.ts';
 import type { SiteInput } from './site.ts';
 
 /** What making one page needs: the book, where the page stands, and what already stands on it. */
@@ -15,6 +16,10 @@ export interface PageContext {
   readonly ids: Set<string>;
   /** Symbol definitions of the drawings on the page, by id. Grows while the page is made. */
   readonly symbols: Map<string, string>;
+  /** Scripts that the page needs besides `page`, by name. Grows while the page is made. */
+  readonly scripts: Set<string>;
+  /** Answers to the drills of the page, for the back of its print. Grows while the page is made. */
+  readonly answers: PaperAnswer[];
 }
 
 export const pageContext = (
@@ -22,7 +27,16 @@ export const pageContext = (
   index: BookIndex,
   root: '' | '../',
   page: Page | null = null,
-): PageContext => ({ input, index, root, page, ids: new Set(), symbols: new Map() });
+): PageContext => ({
+  input,
+  index,
+  root,
+  page,
+  ids: new Set(),
+  symbols: new Map(),
+  scripts: new Set(),
+  answers: [],
+});
 
 /** The id, if it is not yet taken on this page; else null. */
 export function claimId(context: PageContext, id: string): string | null {
@@ -32,9 +46,19 @@ export function claimId(context: PageContext, id: string): string | null {
 }
 
 /** Whether notation may be shown: rights are known, or the copy is private. */
-export const mayShow = (tune: BuiltTune, input: SiteInput): boolean =>
-  tune.published || input.isPrivate;
+export const mayShow = (
+  tune: Pick<BuiltTune, 'published'>,
+  input: Pick<SiteInput, 'isPrivate'>,
+): boolean => tune.published || input.isPrivate;
 
+/** Whether a recording may be shown: its tune may, and any learner heard in it has consented. */
+export const mayPlay = (
+  clip: Pick<ClipBlock, 'published'>,
+  tune: Pick<BuiltTune, 'published'>,
+  input: Pick<SiteInput, 'isPrivate'>,
+): boolean => mayShow(tune, input) && (clip.published || input.isPrivate);
+
+export const reviewPath = 'review.html';
 export const lessonPath = (page: Page): string => `lessons/${page.slug}.html`;
 export const tunePath = (id: string): string => `tunes/${id}.html`;
 export const pagePath = (page: Page): string => `pages/${page.slug}.html`;

@@ -2,12 +2,18 @@ import type { Root } from 'hast';
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
+import type { TuneCard } from './tune-card.ts';
 
 /** What the pages are made from. The build fills it in; no other stage is called from here. */
 export interface SiteInput {
   readonly book: Book;
-  /** By id, in the order of the book. */
-  readonly tunes: ReadonlyMap<string, BuiltTune>;
+  /**
+   * A tune of the book by its id, with its study and drawing. In a build each is read back from the
+   * cache when it is asked for, so that they are never all held at once.
+   */
+  readonly tunes: { get(id: string): BuiltTune | undefined };
+  /** What lists say of every tune, by id, in the order of the book. */
+  readonly cards: ReadonlyMap<string, TuneCard>;
   /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
   readonly bodyHtml: (root: Root, blockHtml: (block: number) => string) => string;
   /** The notes of a `:notes[…]` chain; null where its ABC could not be read. */

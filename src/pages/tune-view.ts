@@ -1,16 +1,19 @@
 import type { Study } from '../../shared/study.ts';
 import { wholeTuneSentence } from '../../shared/words/en/bowing.ts';
+import { drillWords } from '../../shared/words/en/drills.ts';
 import { bowingWords, repeatSentences, varyingSentences } from '../../shared/words/en/plans.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
 import { blockHtml, innerHtml } from './block-html.ts';
 import type { BuiltTune } from './built-tune.ts';
+import { type DrillView, mayDrill, practiceViews } from './drill-view.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
 import { aliasesOf, type FactView, titleOf, tuneFacts } from './lists-view.ts';
 import { type MapView, tuneMap } from './map-view.ts';
 import { type NotationView, notationView } from './notation-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
+import { type PlayerView, playerView } from './player-view.ts';
 import { type Html, html } from './render.ts';
 import { type SpokenView, spokenView } from './spoken-view.ts';
 
@@ -22,11 +25,14 @@ export interface TuneView {
   readonly map: MapView | null;
   readonly notation: NotationView | null;
   readonly whyNoNotation: string;
+  /** null where nothing may be heard. */
+  readonly player: PlayerView | null;
   readonly credits: string;
   readonly anchors: readonly AnchorView[];
   readonly repeats: readonly string[];
   readonly swaps: readonly SwapView[];
   readonly spoken: readonly SpokenView[];
+  readonly practice: PracticeView | null;
   readonly story: Html | null;
   readonly lessons: readonly LessonLink[];
   readonly downloads: readonly { readonly href: string; readonly name: string }[];
@@ -41,10 +47,11 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   return {
     title: titleOf(tune),
     aliases: aliasesOf(tune),
-    facts: tuneFacts(tune, context),
+    facts: tuneFacts(tune, mayShow(tune, context.input)),
     map: tuneMap(tune, context, ''),
     notation,
     whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
+    player: playerView(tune, context),
     credits: tune.credits,
     anchors: shown
       ? anchors.map(a => anchorView(a, tune, anchorWhy(a, context), context, true))
@@ -54,6 +61,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
       : [],
     swaps: shown ? swapViews(shown) : [],
     spoken: shown ? spokenView(shown) : [],
+    practice: practiceView(tune, context),
     story: storyOf(block, context),
     downloads: shown
       ? tune.downloads.map(ending => ({
@@ -63,6 +71,20 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
       : [],
     lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context.root)),
   };
+}
+
+/** The drills that the tune can give. */
+interface PracticeView {
+  readonly title: string;
+  readonly how: string;
+  readonly drills: readonly DrillView[];
+}
+
+function practiceView(tune: BuiltTune, context: PageContext): PracticeView | null {
+  const drills = mayDrill(tune, context) ? practiceViews(tune, context) : [];
+  return drills.length === 0
+    ? null
+    : { title: drillWords.practise, how: drillWords.practiseHow, drills };
 }
 
 /** Why a passage is fixed, in the words of the page that fixes it. */

@@ -10,6 +10,7 @@ import { blockSign } from './block-specs.ts';
 import type { Directive } from './read-directive.ts';
 import type { TuneFacts } from './read-front-matter.ts';
 import { rightsNames } from './rights.ts';
+import { shownBy } from './show.ts';
 import { slug } from './slug.ts';
 import { readTuning } from './yaml-values.ts';
 
@@ -24,6 +25,12 @@ export interface ValueReader {
   readonly labels: (name: string) => LabelRequest | null;
   readonly hooks: (name: string) => readonly HookName[] | null;
   readonly count: (name: string, most: number) => number | null;
+  /** A number of this unit, above 0 unless `from` says otherwise, such as `84` or `1.5`. */
+  readonly tempo: (name: string) => number | null;
+  /** `0:04`, `1:02.5` or `62.5`, as seconds. */
+  readonly time: (name: string) => number | null;
+  /** The name alone, or `yes` or `no`. */
+  readonly flag: (name: string) => boolean;
 }
 
 export function valueReader(directive: Directive, problems: Problem[]): ValueReader {
@@ -86,11 +93,32 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
     },
     hooks,
     count: (name, most) => read(name, written => wholeNumber(written, most), expects.count(most)),
+    tempo: name => read(name, readTempo, expects.beats),
+    time: name => read(name, readTime, expects.time),
+    flag(name) {
+      const value = directive.values[name];
+      if (value === undefined) return false;
+      return value.text === '' || oneOf(name, ['yes', 'no'] as const) === 'yes';
+    },
   };
 }
 
+function readTempo(written: string): number | null {
+  const value = /^\d{1,3}(?:\.\d+)?$/.test(written) ? Number(written) : 0;
+  return value >= 10 && value <= 400 ? value : null;
+}
+
+/** Seconds of `0:04`, `1:02.5`, `1:00:00` or `62.5`; null when it is no time. */
+export function readTime(written: string): number | null {
+  const m = /^(?:(?:(\d{1,2}):)?(\d{1,3}):(?=\d\d(?:\.|$)))?(\d{1,5}(?:\.\d+)?)$/.exec(written);
+  if (!m) return null;
+  const [hours, minutes, seconds] = [Number(m[1] ?? 0), Number(m[2] ?? 0), Number(m[3])];
+  if (m[2] !== undefined && seconds >= 60) return null;
+  return hours * 3600 + minutes * 60 + seconds;
+}
+
 function wholeNumber(written: string, most: number): number | null {
-  const value = /^\d{1,3}$/.test(written) ? Number(written) : 0;
+  const value = /^\d{1,6}$/.test(written) ? Number(written) : 0;
   return value >= 1 && value <= most ? value : null;
 }
 
@@ -115,5 +143,6 @@ export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts 
     tuning: values.tuning('tuning') ?? undefined,
     unit: values.count('unit', 16) ?? undefined,
     labels: values.labels('labels') ?? undefined,
+    show: values.oneOf('show', shownBy) ?? undefined,
   };
 }

@@ -5,6 +5,8 @@ export interface WrittenAttribute {
   readonly value: string | null;
   /** Offset of its name in the text that was read. */
   readonly offset: number;
+  /** Offset of its value, after the quote if there is one; of its name where there is none. */
+  readonly valueOffset: number;
 }
 
 /**
@@ -21,9 +23,17 @@ export function writtenAttributes(opening: string): readonly WrittenAttribute[] 
   one.lastIndex = from + 1;
   const found: WrittenAttribute[] = [];
   for (let m = one.exec(opening); m; m = one.exec(opening)) {
-    if (m[1] !== undefined) found.push({ name: 'id', value: m[1], offset: m.index });
-    else if (m[2] !== undefined) found.push({ name: 'class', value: m[2], offset: m.index });
-    else if (m[3] !== undefined) found.push({ name: m[3], value: unquoted(m[4]), offset: m.index });
+    const offset = m.index;
+    const short = m[1] ?? m[2];
+    if (short !== undefined) {
+      const name = m[1] === undefined ? 'class' : 'id';
+      found.push({ name, value: short, offset, valueOffset: offset + 1 });
+    } else if (m[3] !== undefined) {
+      const value = unquoted(m[4]);
+      const quote = m[4] === value ? 0 : 1;
+      const valueOffset = m[4] === undefined ? offset : offset + m[0].length - m[4].length + quote;
+      found.push({ name: m[3], value, offset, valueOffset });
+    }
   }
   return found;
 }

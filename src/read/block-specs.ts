@@ -4,6 +4,8 @@ export type BlockForm = 'container' | 'leaf' | 'text';
 export interface BlockSpec {
   readonly attributes: readonly string[];
   readonly required: readonly string[];
+  /** Attributes that may stand without a value. */
+  readonly flags: readonly string[];
   /** Whether words in brackets follow the name. */
   readonly label: 'none' | 'required';
 }
@@ -20,24 +22,31 @@ const tuneAttributes = [
   'tuning',
   'unit',
   'labels',
+  'show',
 ] as const;
 
 const spec = (
   attributes: readonly string[],
   required: readonly string[] = [],
   label: BlockSpec['label'] = 'none',
-): BlockSpec => ({ attributes, required, label });
+  flags: readonly string[] = [],
+): BlockSpec => ({ attributes, required, label, flags });
+
+const clipAttributes = ['src', 'link', 'of', 'at', 'start', 'tempo', 'learner', 'consent'] as const;
 
 export const blockSpecs: Readonly<Record<BlockForm, Readonly<Record<string, BlockSpec>>>> = {
   container: {
     tune: spec(tuneAttributes),
     anchor: spec(['id', 'of', 'bars', 'start', 'hooks'], ['id', 'bars']),
+    set: spec(['id', 'title'], ['id']),
     private: spec([]),
   },
   leaf: {
-    tune: spec(['of', 'bars'], ['of']),
+    tune: spec(['of', 'bars', 'show'], ['of']),
     plan: spec(['to', 'level', 'preset'], ['to']),
-    map: spec(['of']),
+    map: spec(['of', 'unit']),
+    drill: spec(['kind', 'of', 'to', 'level', 'seed'], ['kind']),
+    clip: spec(clipAttributes, [], 'required', ['learner']),
   },
   text: {
     stroke: spec([], [], 'required'),

@@ -1,12 +1,19 @@
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { abcTitle } from './abc-fence.ts';
 import type { Page } from './book.ts';
+import type { PageNames } from './read-page.ts';
+import { slug } from './slug.ts';
 import type { PageSurvey } from './survey-page.ts';
 
 /** Names of the whole book, to which any page may refer. */
 export interface BookIndex {
   readonly tunes: ReadonlyMap<string, Place>;
+  /** Ids of tunes by the slug of their title, where only one has it. */
+  readonly titled: ReadonlyMap<string, string>;
   readonly anchors: ReadonlyMap<string, Place>;
+  /** The tune of each anchor, where that is plain from its own page. */
+  readonly anchorOf: ReadonlyMap<string, string>;
   readonly presets: readonly string[];
   /** Pages by file, with the site path each is found at; null for a tune page without tunes. */
   readonly pages: ReadonlyMap<string, IndexedPage>;
@@ -28,30 +35,45 @@ export function sitePath(kind: Page['kind'], slug: string, survey: PageSurvey): 
   return first ? `tunes/${first.id}.html` : null;
 }
 
-/** Tunes and anchors share one set of names; a name given twice tells of the other place. */
-export function indexNames(surveys: readonly PageSurvey[]): {
-  readonly tunes: ReadonlyMap<string, Place>;
-  readonly anchors: ReadonlyMap<string, Place>;
+/** Tunes, anchors and sets share one set of names; a name given twice tells of the other place. */
+export function indexNames(pages: readonly PageNames[]): Pick<
+  BookIndex,
+  'tunes' | 'titled' | 'anchors' | 'anchorOf'
+> & {
   readonly problems: readonly Problem[];
 } {
   const tunes = new Map<string, Place>();
   const anchors = new Map<string, Place>();
+  const sets = new Map<string, Place>();
   const problems: Problem[] = [];
   function add(to: Map<string, Place>, id: string, place: Place): void {
-    const other = tunes.get(id) ?? anchors.get(id);
+    const other = tunes.get(id) ?? anchors.get(id) ?? sets.get(id);
     if (!other) to.set(id, place);
     else {
       const facts = { file: other.file, line: other.line };
       problems.push(problem('id-repeated', 'error', place, { actual: id, facts }));
     }
   }
-  for (const survey of surveys) {
-    for (const seed of [...survey.tunes.values()].flat()) add(tunes, seed.id, seed.place);
+  for (const seed of pages.flatMap(page => page.tunes)) add(tunes, seed.id, seed.place);
+  for (const seed of pages.flatMap(page => page.anchors)) add(anchors, seed.id, seed.place);
+  for (const seed of pages.flatMap(page => page.sets)) add(sets, seed.id, seed.place);
+  const anchorOf = pages.flatMap(page =>
+    page.anchors.flatMap(({ id, of }) => (of === null ? [] : [[id, of] as const])),
+  );
+  return { tunes, titled: byTitle(pages), anchors, anchorOf: new Map(anchorOf), problems };
+}
+
+function byTitle(pages: readonly PageNames[]): ReadonlyMap<string, string> {
+  const ids = new Map<string, string[]>();
+  for (const seed of pages.flatMap(page => page.tunes)) {
+    const title = slug(abcTitle(seed.abc.text) ?? '');
+    if (title !== '') ids.set(title, [...(ids.get(title) ?? []), seed.id]);
   }
-  for (const survey of surveys) {
-    for (const seed of survey.anchors.values()) add(anchors, seed.id, seed.place);
-  }
-  return { tunes, anchors, problems };
+  return new Map(
+    [...ids].flatMap(([title, [id, ...more]]) =>
+      id !== undefined && more.length === 0 ? [[title, id] as const] : [],
+    ),
+  );
 }
 
 /** Says that a name is unknown, and which known one is nearest. */

@@ -1,5 +1,6 @@
 import type { Root } from 'hast';
 import type { BowingSettings, Level } from '../../shared/bowing/settings.ts';
+import type { ClipCue } from '../../shared/clips/clip-cue.ts';
 import type { DrillKind } from '../../shared/drills/drill.ts';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import type { BarRange } from '../../shared/music/bar-range.ts';
@@ -19,7 +20,7 @@ export interface Book {
   readonly pages: readonly Page[];
   /** Paths of media files, from the book's folder, with forward slashes. */
   readonly media: readonly string[];
-  /** Those of `media` that only private notes refer to: not to be published. */
+  /** Those of `media` that only private notes, or recordings withheld, refer to: not to be published. */
   readonly privateMedia: readonly string[];
   readonly problems: readonly Problem[];
 }
@@ -37,7 +38,29 @@ export interface BookSettings {
   readonly rights: Rights | null;
   /** What this book calls a cut. */
   readonly cutName: string;
+  /** Address at which the site will stand, ending in `/`; null where the teacher has not said. */
+  readonly site: string | null;
+  /** null: the book's looks are Bowbook's own. */
+  readonly theme: Theme | null;
+  /** What the notes are called in words: B and B flat, H and B, or si and si flat. */
+  readonly noteNames: NoteNames;
+  /** What to make for paper, as PDF. */
+  readonly print: readonly PrintKind[];
+  /** Which of the five fading steps each tune's sheets are made in, from 1, everything, to 5, the title. */
+  readonly steps: readonly SheetStep[];
 }
+
+/** Colours as `#rrggbb`, and a picture in `media`; null for what the teacher leaves to us. */
+export interface Theme {
+  readonly ink: string | null;
+  readonly paper: string | null;
+  readonly accent: string | null;
+  readonly picture: string | null;
+}
+
+export type NoteNames = 'letters' | 'german' | 'solfege';
+export type PrintKind = 'book' | 'sheets' | 'pocket';
+export type SheetStep = 1 | 2 | 3 | 4 | 5;
 
 /** null, rights unknown: notation and sound are withheld from the published site. */
 export type Rights =
@@ -145,6 +168,8 @@ export interface PlanBlock extends BlockBase {
 export interface MapBlock extends BlockBase {
   readonly kind: 'map';
   readonly of: string;
+  /** Bars a phrase in this map alone; null for the tune's own. */
+  readonly unit: number | null;
 }
 
 /** `::drill{kind=gaps of=id}`: a drill on a tune, with its answer. */
@@ -174,17 +199,12 @@ export interface ClipBlock extends BlockBase {
   readonly cues: readonly ClipCue[];
   /** `start=0:04 tempo=84`: where the tune begins, and its beats a minute; instead of cues. */
   readonly steady: { readonly start: number; readonly tempo: number } | null;
-  /** A learner is heard or seen, and has consented (or a parent for them). */
+  /** A learner is heard or seen. Without `consent` it is not published. */
   readonly learner: boolean;
-}
-
-export interface ClipCue {
-  /** Bar as in the map: `A1`, `A8/2` in an ending. */
-  readonly bar: string;
-  /** Which time through, from 1. */
-  readonly pass: number;
-  readonly seconds: number;
-  readonly place: Place;
+  /** Who consented, and when, in the teacher's words, which are not published. */
+  readonly consent: string | null;
+  /** No learner is heard in it, or consent is given. Whether it is shown hangs on its tune too. */
+  readonly published: boolean;
 }
 
 /** Tunes played one after another. */

@@ -5,12 +5,15 @@ import { isAbcFence } from './abc-fence.ts';
 import { valueReader } from './attribute-values.ts';
 import type { Block, BookSettings } from './book.ts';
 import { type BookIndex, unknownName } from './book-index.ts';
+import { clipBlock } from './clip-block.ts';
 import { type AnyDefinition, definitionsOf, isDefinition } from './definitions.ts';
 import { toBody } from './parse-markdown.ts';
 import type { Directive } from './read-directive.ts';
 import type { FrontMatter } from './read-front-matter.ts';
 import { hasTarget, resolveLink } from './resolve-links.ts';
-import { notesBlock, planBlock, strokeBlock } from './simple-blocks.ts';
+import { setBlock } from './set-block.ts';
+import { shownBy } from './show.ts';
+import { drillBlock, notesBlock, planBlock, strokeBlock } from './simple-blocks.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 import { isBareText, isDirective, type PageSurvey, type TuneSeed } from './survey-page.ts';
 import { tuneBlock } from './tune-block.ts';
@@ -106,17 +109,17 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     const at = reserve();
     const block =
       directive.form === 'container'
-        ? containerOf(directive, inside, seed, survey.anchors.get(node)?.id ?? null, hidden)
+        ? containerOf(node, directive, inside, seed, hidden)
         : simpleOf(directive);
     blocks[at] = block && hidden ? { ...block, hidden } : block;
     return block ? [mark(at)] : [];
   }
 
   function containerOf(
+    node: RootContent,
     directive: Directive,
     content: readonly RootContent[],
     seed: TuneSeed | undefined,
-    anchorId: string | null,
     hidden: boolean,
   ): Block | null {
     if (directive.name === 'private') {
@@ -130,6 +133,15 @@ export function buildBlocks(request: PageRequest): PageBlocks {
       );
       return seed ? tuneBlock(seed, front, settings, story) : null;
     }
+    if (directive.name === 'set') {
+      const id = survey.sets.get(node)?.id ?? null;
+      const { tunes, rest } = setBlock(content, directive.place, source, index, problems);
+      const title = valueReader(directive, problems).text('title') ?? titleFromId(id ?? '');
+      const { place } = directive;
+      const body = bodyOf(rest, hidden);
+      return id && tunes.length > 0 ? { kind: 'set', place, id, title, tunes, body } : null;
+    }
+    const anchorId = survey.anchors.get(node)?.id ?? null;
     const values = valueReader(directive, problems);
     const of = tuneNamed(directive);
     const bars = values.bars('bars');
@@ -146,17 +158,18 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     if (name === 'stroke') return strokeBlock(directive, problems);
     if (name === 'notes') return notesBlock(directive, problems);
     if (name === 'plan') return planBlock(directive, index, problems);
-    const of = tuneNamed(directive);
+    const values = valueReader(directive, problems);
+    const anchor = name === 'drill' ? values.text('to') : null;
+    const of = directive.values.of
+      ? tuneNamed(directive)
+      : ((anchor && index.anchorOf.get(anchor)) ?? tuneNamed(directive));
+    if (name === 'drill') return drillBlock(directive, of, index, problems);
+    if (name === 'clip') return clipBlock(directive, of, index, problems);
     if (of === null) return null;
-    if (name === 'map') return { kind: 'map', place, of };
+    if (name === 'map') return { kind: 'map', place, of, unit: values.count('unit', 16) };
     above = [of];
-    return {
-      kind: 'show-tune',
-      place,
-      of,
-      byEar: false,
-      bars: valueReader(directive, problems).bars('bars'),
-    };
+    const byEar = (values.oneOf('show', shownBy) ?? front.show) === 'ear';
+    return { kind: 'show-tune', place, of, byEar, bars: values.bars('bars') };
   }
 
   /** The tune that a block is about: as `of` says, or the one above. */
@@ -225,6 +238,10 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   const body = bodyOf(tree.children, false);
   return { body, blocks: blocks.filter(block => block !== null), media, problems };
 }
+
+/** `harbour-evening` as a title: "Harbour evening". */
+const titleFromId = (id: string): string =>
+  id.charAt(0).toUpperCase() + id.slice(1).replaceAll('-', ' ');
 
 const emptyBody = (): Hast => ({ type: 'root', children: [] });
 

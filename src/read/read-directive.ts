@@ -25,7 +25,10 @@ export interface Directive {
 
 export interface AttributeValue {
   readonly text: string;
+  /** Of its name. */
   readonly place: Place;
+  /** Of the first character of its value. */
+  readonly valuePlace: Place;
 }
 
 export interface DirectiveReading {
@@ -53,8 +56,9 @@ export function readDirective(node: DirectiveNode, source: SourceText): Directiv
   const written = writtenAttributes(opening);
   const at = (offset: number): Place => placeIn(opening, offset, place);
   const values: Record<string, AttributeValue> = {};
-  for (const { name, value, offset } of written) {
-    values[name] = { text: decoded(node, name, value), place: at(offset) };
+  for (const { name, value, offset, valueOffset } of written) {
+    const text = decoded(node, name, value);
+    values[name] = { text, place: at(offset), valuePlace: at(valueOffset) };
   }
   const sign = blockSign(form, node.name);
   return {
@@ -146,7 +150,7 @@ function nameProblems(
       );
     } else if (seen.has(name)) {
       problems.push(problem('attribute-repeated', 'error', at(offset), { facts, actual: name }));
-    } else if (value === null || value.trim() === '') {
+    } else if (value === null ? !spec.flags.includes(name) : value.trim() === '') {
       problems.push(problem('attribute-empty', 'error', at(offset), { facts, actual: name }));
     }
     seen.add(name);

@@ -7,6 +7,7 @@ import type { LabelRequest } from '../../shared/sections/phrase-labels.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import { readYaml } from './read-yaml.ts';
 import { type RightsName, rightsNames } from './rights.ts';
+import { type ShownBy, shownBy } from './show.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 import { count, labels, tuning, words, yesNo } from './yaml-values.ts';
 
@@ -26,6 +27,7 @@ const frontMatter = z.strictObject(
     tuning: tuning.optional(),
     unit: count(16).optional(),
     labels: labels.optional(),
+    show: z.enum(shownBy).optional(),
   },
   { error: expects.table },
 );
@@ -50,6 +52,7 @@ export interface TuneFacts {
   readonly tuning?: Tuning | undefined;
   readonly unit?: number | undefined;
   readonly labels?: LabelRequest | undefined;
+  readonly show?: ShownBy | undefined;
 }
 
 export interface FrontMatterReading {

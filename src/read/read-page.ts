@@ -11,7 +11,13 @@ import { type FrontMatter, isDate, readFrontMatter } from './read-front-matter.t
 import { nameHeadings } from './resolve-links.ts';
 import { slug } from './slug.ts';
 import { placeAt, type SourceText } from './source-text.ts';
-import { type PageSurvey, surveyPage } from './survey-page.ts';
+import {
+  type AnchorSeed,
+  type PageSurvey,
+  type SetSeed,
+  surveyPage,
+  type TuneSeed,
+} from './survey-page.ts';
 
 /** A page read by itself, before the names of other pages are known. */
 export interface PageDraft {
@@ -50,6 +56,30 @@ export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
     sealed,
   };
 }
+
+/** What a page brings to the names of the book. */
+export interface PageNames {
+  readonly kind: Page['kind'];
+  readonly file: string;
+  readonly slug: string;
+  /** Its front matter says that it is not to be shown yet. */
+  readonly isDraft: boolean;
+  readonly indexed: IndexedPage;
+  readonly tunes: readonly TuneSeed[];
+  readonly anchors: readonly AnchorSeed[];
+  readonly sets: readonly SetSeed[];
+}
+
+export const namesOf = ({ kind, source, slug, front, indexed, survey }: PageDraft): PageNames => ({
+  kind,
+  file: source.file,
+  slug,
+  isDraft: front.draft ?? false,
+  indexed,
+  tunes: [...survey.tunes.values()].flat(),
+  anchors: [...survey.anchors.values()],
+  sets: [...survey.sets.values()],
+});
 
 export interface FinishedPage {
   readonly page: Page;

@@ -13,13 +13,14 @@ import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { expects } from '../../shared/words/en/reading.ts';
-import type { BookSettings } from './book.ts';
-import { readYaml } from './read-yaml.ts';
+import type { BookSettings, Theme } from './book.ts';
+import { contrastOf, isHexColour } from '../../shared/contrast.ts';
+import { readYaml, type YamlReading } from './read-yaml.ts';
 import { rightsOf } from './rights.ts';
 import type { SourceText } from './source-text.ts';
 import { count, tuning, words, yesNo } from './yaml-values.ts';
 
-export const settingsFile = 'bowbook.yaml';
+
 
 const seconds = z.number({ error: expects.seconds }).positive(expects.seconds);
 const beats = z.number({ error: expects.beats }).min(10, expects.beats).max(400, expects.beats);
@@ -45,6 +46,18 @@ const practiceTempo = z.strictObject({
   session: beats.optional(),
 });
 
+const colour = words.refine(isHexColour, { error: expects.colour });
+
+const colours = z.strictObject(
+  { ink: colour.optional(), paper: colour.optional(), accent: colour.optional() },
+  { error: expects.table },
+);
+
+const printKind = z.enum(['book', 'sheets', 'pocket']);
+const allPrint = printKind.options;
+const sheetStep = z.literal([1, 2, 3, 4, 5]);
+const allSteps = [1, 2, 3, 4, 5] as const;
+
 const settings = z.strictObject(
   {
     title: words.optional(),
@@ -64,6 +77,14 @@ const settings = z.strictObject(
     rights: z.enum(['traditional', 'own', 'unknown']).optional(),
     permission: words.optional(),
     'cut-name': words.optional(),
+    site: words.refine(isSiteAddress, { error: expects.site }).optional(),
+    colours: colours.optional(),
+    picture: words.optional(),
+    'note-names': z.enum(['letters', 'german', 'solfege']).optional(),
+    pdf: z
+      .union([z.literal('none'), printKind, z.array(printKind)], { error: expects.pdf })
+      .optional(),
+    steps: z.union([sheetStep, z.array(sheetStep)], { error: expects.steps }).optional(),
   },
   { error: expects.table },
 );
@@ -81,6 +102,11 @@ export const defaultSettings: BookSettings = {
   bowing: defaultBowing,
   rights: null,
   cutName: 'cut',
+  site: null,
+  theme: null,
+  noteNames: 'letters',
+  print: allPrint,
+  steps: allSteps,
 };
 
 export interface SettingsReading {
@@ -88,9 +114,16 @@ export interface SettingsReading {
   readonly problems: readonly Problem[];
 }
 
-/** Reads `bowbook.yaml`. Whatever it leaves out, or has wrong, is as in `defaultSettings`. */
-export function readSettings({ file, text }: SourceText): SettingsReading {
-  const { value, problems, placeOf } = readYaml({ file, text, firstLine: 1 }, settings);
+/**
+ * Reads `bowbook.yaml`. Whatever it leaves out, or has wrong, is as in `defaultSettings`. `media`
+ * are the book's media files, from its folder.
+ */
+export function readSettings(
+  { file, text }: SourceText,
+  media: readonly string[] = [],
+): SettingsReading {
+  const reading = readYaml({ file, text, firstLine: 1 }, settings);
+  const { value, problems, placeOf } = reading;
   if (value === null) return { settings: defaultSettings, problems };
   const bowing = bowingOf(value);
   const known = Object.keys(bowing.presets);
@@ -105,6 +138,8 @@ export function readSettings({ file, text }: SourceText): SettingsReading {
       nearest: nearest(name, known),
     }),
   );
+  const { theme, problems: themeProblems } = themeOf(value, media, placeOf);
+  faults.push(...themeProblems);
   const twice = value.rights !== undefined && value.permission !== undefined;
   if (twice) faults.push(problem('rights-twice', 'error', placeOf(['permission'])));
   return {
@@ -118,6 +153,11 @@ export function readSettings({ file, text }: SourceText): SettingsReading {
       bowing,
       rights: rightsOf(value.rights, value.permission),
       cutName: value['cut-name'] ?? defaultSettings.cutName,
+      site: value.site === undefined ? null : `${value.site.replace(/\/+$/, '')}/`,
+      theme,
+      noteNames: value['note-names'] ?? defaultSettings.noteNames,
+      print: allPrint.filter(kind => [value.pdf ?? allPrint].flat().includes(kind)),
+      steps: allSteps.filter(step => [value.steps ?? [...allSteps]].flat().includes(step)),
     },
     problems: faults,
   };
@@ -168,4 +208,56 @@ function presetOf(key: string, written: z.infer<typeof preset>): Preset {
 
 function lower(value: unknown): unknown {
   return typeof value === 'string' ? value.toLowerCase() : value;
+}
+
+/** Ink and paper of a book that says nothing: those of `tokens.css`. */
+const ownInk = '#22262b';
+const ownPaper = '#f6f3ec';
+
+/** Least contrast of text with what it stands on: WCAG 2.2, 1.4.3. */
+const leastContrast = 4.5;
+
+/** The book's colours and picture. Colours too faint to read are said, and left aside. */
+function themeOf(
+  { colours, picture }: Written,
+  media: readonly string[],
+  placeOf: YamlReading<unknown>['placeOf'],
+): { readonly theme: Theme | null; readonly problems: readonly Problem[] } {
+  if (colours === undefined && picture === undefined) return { theme: null, problems: [] };
+  const paper = colours?.paper ?? ownPaper;
+  const faint = [
+    ['ink', colours?.ink ?? ownInk] as const,
+    ...(colours?.accent === undefined ? [] : [['accent', colours.accent] as const]),
+  ].flatMap(([name, found]) => {
+    const contrast = contrastOf(found, paper);
+    if (contrast >= leastContrast) return [];
+    const facts = { name, paper, contrast: Math.floor(contrast * 10) / 10, least: leastContrast };
+    const given = colours?.[name] === undefined ? 'paper' : name;
+    return [
+      problem('colour-faint', 'warning', placeOf(['colours', given]), { facts, actual: found }),
+    ];
+  });
+  const missing =
+    picture === undefined || media.includes(picture)
+      ? []
+      : [
+          problem('picture-missing', 'error', placeOf(['picture']), {
+            actual: picture,
+            expected: media,
+            nearest: nearest(picture, media),
+          }),
+        ];
+  const kept = faint.length > 0 ? undefined : colours;
+  const theme: Theme = {
+    ink: kept?.ink?.toLowerCase() ?? null,
+    paper: kept?.paper?.toLowerCase() ?? null,
+    accent: kept?.accent?.toLowerCase() ?? null,
+    picture: missing.length > 0 ? null : (picture ?? null),
+  };
+  return { theme, problems: [...faint, ...missing] };
+}
+
+/** An address that a site can stand at. */
+function isSiteAddress(text: string): boolean {
+  return /^https?:\/\/[^/?#\s]+[^?#\s]*$/i.test(text) && URL.canParse(text);
 }

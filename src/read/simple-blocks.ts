@@ -1,8 +1,9 @@
 import { levels } from '../../shared/bowing/settings.ts';
+import { drillKinds } from '../../shared/drills/drill.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { valueReader } from './attribute-values.ts';
-import type { NotesBlock, PlanBlock, StrokeBlock } from './book.ts';
+import type { DrillBlock, NotesBlock, PlanBlock, StrokeBlock } from './book.ts';
 import { type BookIndex, unknownName } from './book-index.ts';
 import type { Directive } from './read-directive.ts';
 
@@ -40,4 +41,34 @@ export function planBlock(
   const at = directive.values.to?.place ?? directive.place;
   problems.push(unknownName('anchor', to, at, index.anchors));
   return null;
+}
+
+/** Drills are told apart by their seed, up to this. */
+const mostSeeds = 9999;
+
+/** `of` is the tune that the drill is about, already looked up. `to` must be an anchor of it. */
+export function drillBlock(
+  directive: Directive,
+  of: string | null,
+  index: BookIndex,
+  problems: Problem[],
+): DrillBlock | null {
+  const values = valueReader(directive, problems);
+  const drill = values.oneOf('kind', drillKinds);
+  const to = values.text('to');
+  const level = values.oneOf('level', levels);
+  const seed = values.count('seed', mostSeeds) ?? 1;
+  const at = directive.values.to?.place ?? directive.place;
+  if (to !== null && !index.anchors.has(to)) {
+    problems.push(unknownName('anchor', to, at, index.anchors));
+    return null;
+  }
+  const other = to === null ? undefined : index.anchorOf.get(to);
+  if (to !== null && other !== undefined && of !== null && other !== of) {
+    const facts = { anchor: to, tune: of };
+    problems.push(problem('drill-anchor', 'error', at, { facts, actual: to, expected: [other] }));
+    return null;
+  }
+  if (drill === null || of === null) return null;
+  return { kind: 'drill', place: directive.place, drill, of, to, level, seed };
 }

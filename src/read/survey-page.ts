@@ -17,6 +17,7 @@ export interface PageSurvey {
   /** Tunes by the node that defines them: a `:::tune`, or a fence on its own, which may hold more. */
   readonly tunes: ReadonlyMap<RootContent, readonly TuneSeed[]>;
   readonly anchors: ReadonlyMap<RootContent, AnchorSeed>;
+  readonly sets: ReadonlyMap<RootContent, SetSeed>;
   readonly problems: readonly Problem[];
 }
 
@@ -30,12 +31,22 @@ export interface TuneSeed {
 export interface AnchorSeed {
   readonly id: string;
   readonly place: Place;
+  /** The tune it is written to be of, or the one above it; null where neither is plain. */
+  readonly of: string | null;
+}
+
+export interface SetSeed {
+  readonly id: string;
+  readonly place: Place;
 }
 
 export function surveyPage(tree: Root, source: SourceText): PageSurvey {
   const directives = new Map<RootContent, Directive>();
   const tunes = new Map<RootContent, readonly TuneSeed[]>();
   const anchors = new Map<RootContent, AnchorSeed>();
+  const sets = new Map<RootContent, SetSeed>();
+  /** The tunes of the nearest definition or showing above. */
+  let above: readonly string[] = [];
   const problems: Problem[] = [];
 
   function look(node: Nodes, ancestors: readonly Nodes[]): void {
@@ -59,15 +70,31 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
       if (defines && inPrivate) {
         problems.push(definedInPrivate(`:::${content.name}`, place));
       } else if (defines && content.name === 'tune') {
-        tunes.set(content, tuneOf(content.children, reading.directive));
+        define(content, tuneOf(content.children, reading.directive));
       } else if (defines) {
-        const id = valueReader(reading.directive, problems).id();
-        if (id) anchors.set(content, { id, place: reading.directive.values.id?.place ?? place });
+        const { values } = reading.directive;
+        const seed = named(reading.directive, place);
+        const of = values.of?.text.trim() || (above.length === 1 ? above[0] : null);
+        if (seed && content.name === 'set') sets.set(content, seed);
+        else if (seed) anchors.set(content, { ...seed, of: of ?? null });
+      } else if (content.type === 'leafDirective' && content.name === 'tune') {
+        const of = reading.directive.values.of?.text.trim();
+        if (of) above = [of];
       }
     } else if (isAbcFence(content) && !ancestors.some(isTune)) {
       if (inPrivate) problems.push(definedInPrivate('abc', place));
-      else tunes.set(content, tunesOf(content, place));
+      else define(content, tunesOf(content, place));
     }
+  }
+
+  function define(content: RootContent, found: readonly TuneSeed[]): void {
+    tunes.set(content, found);
+    if (found.length > 0) above = found.map(seed => seed.id);
+  }
+
+  function named(directive: Directive, place: Place): SetSeed | null {
+    const id = valueReader(directive, problems).id();
+    return id ? { id, place: directive.values.id?.place ?? place } : null;
   }
 
   function tuneOf(children: readonly RootContent[], directive: Directive): readonly TuneSeed[] {
@@ -123,7 +150,7 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
   }
 
   look(tree, []);
-  return { directives, tunes, anchors, problems };
+  return { directives, tunes, anchors, sets, problems };
 }
 
 const seeds = (

@@ -26,7 +26,7 @@ export function tuneBlock(
     tuning: facts.tuning ?? front.tuning ?? null,
     unit: facts.unit ?? front.unit ?? null,
     labels: facts.labels ?? front.labels ?? null,
-    byEar: false,
+    byEar: (facts.show ?? front.show) === 'ear',
     body,
   };
 }

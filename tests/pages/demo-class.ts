@@ -4,9 +4,10 @@ import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { BuiltTune } from '../../src/pages/built-tune.ts';
 import { makePages } from '../../src/pages/make-pages.ts';
 import type { SitePage } from '../../src/pages/site.ts';
+import { tuneCard } from '../../src/pages/tune-card.ts';
 import { bodyHtml } from '../../src/read/body-html.ts';
 import type { AnchorBlock, Book, TuneBlock } from '../../src/read/book.ts';
-import { bookOf } from '../../src/read/read-book.ts';
+import { bookOf } from '../../src/read/book-of.ts';
 
 /** A small class of our own: two lessons, a page, a tune without rights, a private note. */
 const files: Readonly<Record<string, string>> = {
@@ -87,6 +88,7 @@ export const emptyPages = (): readonly SitePage[] =>
   makePages({
     book: bookOf('.', { texts: new Map([['bowbook.yaml', 'title: Nothing yet\n']]), media: [] }),
     tunes: new Map(),
+    cards: new Map(),
     bodyHtml,
     noteChain: () => null,
     isPrivate: false,
@@ -107,6 +109,7 @@ export function pagesOf(book: Book, isPrivate = false, unread = false): readonly
   return makePages({
     book,
     tunes: new Map(tunes),
+    cards: new Map(tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate)])),
     bodyHtml,
     noteChain: () => null,
     isPrivate,

@@ -1,6 +1,6 @@
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
-import { bookOf } from '../../src/read/read-book.ts';
+import { bookOf } from '../../src/read/book-of.ts';
 import { pagesOf } from './demo-class.ts';
 
 /** A reel on a fiddle tuned A E A E, labelled by its teacher, with three anchors. */

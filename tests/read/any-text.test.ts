@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { bookOf } from '../../src/read/read-book.ts';
+import { bookOf } from '../../src/read/book-of.ts';
 import { formatProblems } from '../../src/report/format-problems.ts';
 
 /** A defect in a book never throws, whatever was typed, and all that is said of it has words. */

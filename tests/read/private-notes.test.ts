@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bodyHtml } from '../../src/read/body-html.ts';
 import type { Book, Page } from '../../src/read/book.ts';
-import { bookOf } from '../../src/read/read-book.ts';
+import { bookOf } from '../../src/read/book-of.ts';
 
 /**
  * A private note must never be published. Whatever is done to its fences, one of two things holds:

@@ -3,7 +3,7 @@ import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { tuningName } from '../../shared/fingering/tunings.ts';
 import { bodyHtml } from '../../src/read/body-html.ts';
 import type { Block, Book, Page } from '../../src/read/book.ts';
-import { bookOf } from '../../src/read/read-book.ts';
+import { bookOf } from '../../src/read/book-of.ts';
 
 const abc = '```abc\nX:1\nT:The Miller’s Gate\nM:6/8\nK:G\nGABc|\n```\n';
 
@@ -42,6 +42,11 @@ describe('settings', () => {
       bowing: null,
       rights: null,
       cutName: 'cut',
+      site: null,
+      theme: null,
+      noteNames: 'letters',
+      print: ['book', 'sheets', 'pocket'],
+      steps: [1, 2, 3, 4, 5],
     });
   });
 

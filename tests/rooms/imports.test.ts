@@ -57,10 +57,16 @@ describe('the rooms', () => {
     expect(shown(shared.filter(l => rung(l.to) > rung(l.from)))).toEqual([]);
   });
 
+  it('the sound of a tune is made from music, map and bowing alone', () => {
+    const from = ['music', 'sections', 'bowing', 'sound'].map(r => `shared/${r}`);
+    const sound = shared.filter(l => room(l.from) === 'shared/sound');
+    expect(sound.length).toBeGreaterThan(10);
+    expect(shown(sound.filter(l => !from.includes(room(l.to))))).toEqual([]);
+  });
+
   it('a stage takes only types from other stages', () => {
-    const stages = ['read', 'abc', 'engrave', 'pages', 'print', 'export', 'browser'].map(
-      r => `src/${r}`,
-    );
+    const names = 'read abc engrave pages print export browser import begin'.split(' ');
+    const stages = names.map(r => `src/${r}`);
     const wrong = src.filter(
       l =>
         stages.includes(room(l.from)) &&
@@ -99,6 +105,26 @@ describe('the rooms', () => {
     const wrong = src.filter(l => packages.test(l.to) && room(l.from) !== doorway && !l.typeOnly);
     expect(shown(wrong)).toEqual([]);
     expect(src.some(l => packages.test(l.to) && room(l.from) === doorway)).toBe(true);
+  });
+
+  it('only the command touches the process', () => {
+    const files = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' })
+      .filter(name => name.endsWith('.ts'))
+      .map(name => join('src', name));
+    const wrong = files.filter(file => {
+      const code = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, '');
+      const may = file === 'src/cli.ts' || ['src/commands', 'src/preview'].includes(room(file));
+      return !may && /\bprocess\./.test(code);
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('nothing but the command imports the commands', () => {
+    const wrong = src.filter(
+      l =>
+        room(l.to) === 'src/commands' && room(l.from) !== 'src/commands' && l.from !== 'src/cli.ts',
+    );
+    expect(shown(wrong)).toEqual([]);
   });
 
   it('abcjs is reached through src/abc and src/engrave', () => {

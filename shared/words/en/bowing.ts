@@ -128,7 +128,8 @@ export function editSentence(tune: Tune, edit: Edit): string {
   }
 }
 
-const spanWords = (tune: Tune, group: SlurGroup): string =>
+/** "notes 2 and 3 of B5", "note 8 of B5 to note 1 of B6". */
+export const spanWords = (tune: Tune, group: SlurGroup): string =>
   idSpan(idParts(tune, group[0]), idParts(tune, group.at(-1)));
 
 interface NoteName {
@@ -145,7 +146,8 @@ function idSpan(first: NoteName, last: NoteName): string {
   return `note ${first.note} of ${first.bar} to note ${last.note} of ${last.bar}`;
 }
 
-const noteWords = (tune: Tune, e: number): string => {
+/** "note 3 of B5". */
+export const noteWords = (tune: Tune, e: number): string => {
   const { bar, note } = idParts(tune, e);
   return `note ${note} of ${bar}`;
 };

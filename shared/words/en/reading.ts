@@ -18,6 +18,11 @@ export const expects = {
   id: 'lower-case letters, digits and hyphens',
   labels: "labels such as `a b a' c`, a letter a phrase, a mark `'` for each other form",
   bars: 'bars such as `B7`, `B7-B8`, `B7:3-B8:5` or `B8/2`',
+  time: 'a time such as `0:04`, `1:02.5` or `4.5` seconds',
+  colour: 'a colour such as `#1f5a50`',
+  site: 'an address such as `https://example.org/fiddles/`',
+  pdf: '`none`, or a list of `book`, `sheets` and `pocket`',
+  steps: 'numbers from 1 to 5, such as `[1, 2, 5]`',
 } as const;
 
 type Words = (p: Problem) => { readonly message: string; readonly mend: string };
@@ -44,6 +49,14 @@ const meant = (p: Problem, otherwise: string): string =>
   p.nearest === null ? otherwise : `Did you mean ${quoted(p.nearest)}?`;
 
 const fact = (p: Problem, name: string): string => `${p.facts[name] ?? ''}`;
+
+/** Seconds as `0:04.5`. */
+function clock(p: Problem, name: string): string {
+  const seconds = Number(p.facts[name] ?? 0);
+  const minutes = Math.floor(seconds / 60);
+  const rest = Math.round((seconds - minutes * 60) * 10) / 10;
+  return `${minutes}:${rest < 10 ? '0' : ''}${rest}`;
+}
 
 const unreadFence: Readonly<Record<string, string>> = {
   space: 'Take out the space between the name and what follows it.',
@@ -197,7 +210,10 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'label-missing': p => ({
     message: `${quoted(fact(p, 'block'))} has nothing in brackets after it.`,
-    mend: 'Write `:stroke[up]`, or `:notes[A (Bc) d]{from=up}`; a bare colon needs a backslash before it.',
+    mend:
+      fact(p, 'block') === '::clip'
+        ? 'Say what the recording is called, as in `::clip[At the quay]{src=media/quay.mp3}`.'
+        : 'Write `:stroke[up]`, or `:notes[A (Bc) d]{from=up}`; a bare colon needs a backslash before it.',
   }),
   'label-unwanted': p => ({
     message: `${quoted(fact(p, 'block'))} takes no words in brackets, but has ${quoted(p.actual)}.`,
@@ -251,6 +267,86 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   'of-unclear': p => ({
     message: `${quoted(fact(p, 'block'))} does not say which tune it is about, and several stand in the code block above it.`,
     mend: `Add \`of=\`: ${either(p.expected)}.`,
+  }),
+
+  'drill-anchor': p => ({
+    message: `The anchor ${quoted(p.actual)} is of the tune ${either(p.expected)}, but this drill is on ${quoted(fact(p, 'tune'))}.`,
+    mend: 'Take `of=` out, or name an anchor of that tune.',
+  }),
+  'clip-missing': p => ({
+    message: `The recording ${quoted(p.actual)} is not in this book.`,
+    mend: meant(p, 'Put it into `media` and write `src=media/name.mp3`.'),
+  }),
+  'clip-elsewhere': p => ({
+    message: `${quoted(p.actual)} is not a file of this book, and pages of the book ask no other site for anything.`,
+    mend: 'Put the recording into `media`; or write `link=` for a link that the student opens.',
+  }),
+  'clip-unplayable': p => ({
+    message: `${quoted(p.actual)} is not a recording that every browser could try to play.`,
+    mend: `Make it one of these: ${p.expected.map(e => `.${e}`).join(' ')}.`,
+  }),
+  'clip-link': p => ({
+    message: `Unexpected link ${quoted(p.actual)}, expected an address that begins with \`https://\`.`,
+    mend: 'Copy the whole address from the browser; one without https can be changed on its way.',
+  }),
+  'clip-twice': () => ({
+    message: '`src` and `link` are both given.',
+    mend: 'Keep `src` for a file in `media`, or `link` for a recording that stands elsewhere.',
+  }),
+  'clip-cued-twice': () => ({
+    message: '`at` and `start` with `tempo` are both given.',
+    mend: 'Keep `at` where you know when each bar begins, or `start` and `tempo` where the tune goes steadily.',
+  }),
+  'cue-unread': p => ({
+    message: `Unexpected cue ${quoted(p.actual)}, expected a bar and a time such as \`A1=0:04\` or \`A1/2=0:21.5\`.`,
+    mend: 'Put spaces between cues and none inside; the figure after the stroke says which time through.',
+  }),
+  'clip-consent': p => ({
+    message: `A learner is heard in ${quoted(p.actual)} and no consent is given, so it is not published.`,
+    mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="her mother, 3 Nov 2026"`. A no is a no. The words are not published.',
+  }),
+  'cue-bar': p => ({
+    message: `The cue ${quoted(p.actual)} names a bar that the tune has not, expected ${either(p.expected)}.`,
+    mend: meant(
+      p,
+      'Name a bar as the map does; the figure after the stroke says which time through.',
+    ),
+  }),
+  'cue-pass': p => ({
+    message: `The cue ${quoted(p.actual)} asks for time ${fact(p, 'pass')} through, but ${fact(p, 'bar')} is played ${p.expected.join('')} ${p.expected[0] === '1' ? 'time' : 'times'}.`,
+    mend: 'Count the times through of one round of the tune; cue only the first round.',
+  }),
+  'cue-overlap': p => ({
+    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} stands on the cue ${quoted(fact(p, 'other'))} at ${clock(p, 'from')}.`,
+    mend: 'Give each bar one cue, and each cue a moment of its own.',
+  }),
+  'cue-backwards': p => ({
+    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} comes before ${quoted(fact(p, 'other'))} at ${clock(p, 'from')}, which is played first.`,
+    mend: 'Look at the minutes and seconds of both.',
+  }),
+  'cue-stray': p => ({
+    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} comes ${fact(p, 'percent')} % ${fact(p, 'way')}: at the recording’s pace it would be about ${clock(p, 'expected')}.`,
+    mend: 'Tap it again; if the players really pause or change pace there, leave it, and this is only said.',
+  }),
+  'set-without-tunes': () => ({
+    message: 'This set has no list of tunes.',
+    mend: 'Write them in order, one a line: `- the-tide-table x3`.',
+  }),
+  'set-item': () => ({
+    message: 'This item of the set is more than a tune and its times through.',
+    mend: 'Write one tune a line, `- the-tide-table x3`, and move the rest out of the list.',
+  }),
+  'set-times': p => ({
+    message: `Unexpected ${quoted(p.actual)} times through, expected a whole number from 1 to ${p.expected.join('')}.`,
+    mend: 'Write it as in `x3`.',
+  }),
+  'colour-faint': p => ({
+    message: `The ${fact(p, 'name')} ${quoted(p.actual)} on paper ${quoted(fact(p, 'paper'))} has a contrast of ${fact(p, 'contrast')} to 1, expected ${fact(p, 'least')} at least, so the colours are left aside.`,
+    mend: 'Make the one darker or the other lighter.',
+  }),
+  'picture-missing': p => ({
+    message: `The picture ${quoted(p.actual)} is not in this book.`,
+    mend: meant(p, 'Put it into `media` and write `picture: media/name.jpg`.'),
   }),
 
   'footnote-unknown': p => ({

@@ -28,7 +28,9 @@ export const siteWords = {
   phrase: (label: string): string => `Phrase ${label}`,
   takeAway: 'To take away',
   downloads: {
-    abc: 'The tune as ABC, with every stroke',
+    abc: 'The tune as ABC, with every stroke and finger',
+    mid: 'The tune to hear, repeats and all (MIDI)',
+    musicxml: 'The tune for notation programs, with strokes, fingers and strings (MusicXML)',
     json: 'All that this page knows, as data (JSON)',
   },
   spoken: 'Note by note, in words',

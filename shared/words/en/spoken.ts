@@ -11,10 +11,10 @@ import type { Study } from '../../study.ts';
  */
 
 /** "F sharp", "B flat", "C". Double signs are spoken as such. */
-export function spokenPitch(p: Pitch): string {
-  const sign = { [-2]: ' double flat', [-1]: ' flat', 0: '', 1: ' sharp', 2: ' double sharp' };
-  return p.letter + (sign[p.alter as keyof typeof sign] ?? '');
-}
+export const spokenPitch = (p: Pitch): string => p.letter + (signs[p.alter + 2] ?? '');
+
+/** From a double flat up. */
+const signs = [' double flat', ' flat', '', ' sharp', ' double sharp'] as const;
 
 /**
  * Which of its octaves a note is in, counted from the fiddle's lowest string: G3 to F4 sharp is
@@ -29,14 +29,21 @@ export const register = (p: Pitch): 'low' | 'middle' | 'high' =>
  * same letter is "middle".
  */
 export function stringNames(tuning: Tuning): readonly string[] {
-  const names = tuning.map(spokenPitch);
-  return names.map((name, i) => {
-    const alike = names.flatMap((n, at) => (n === name ? [at] : []));
+  const known = namesOfStrings.get(tuning);
+  if (known) return known;
+  const letters = tuning.map(spokenPitch);
+  const names = letters.map((name, i) => {
+    const alike = letters.flatMap((n, at) => (n === name ? [at] : []));
     if (alike.length === 1) return name;
     const place = i === alike[0] ? 'high' : i === alike.at(-1) ? 'low' : 'middle';
     return `${place} ${name}`;
   });
+  namesOfStrings.set(tuning, names);
+  return names;
 }
+
+/** Asked for with every note of a book, and always for the same few tunings. */
+const namesOfStrings = new WeakMap<Tuning, readonly string[]>();
 
 /** By finger, then semitones above the open string (common practice). */
 const fingerNames: readonly Readonly<Record<number, string>>[] = [

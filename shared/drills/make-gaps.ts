@@ -1,0 +1,100 @@
+import { bowingContext } from '../bowing/lead-in-of.ts';
+import { diatonic } from '../music/pitch.ts';
+import { type Dice, rollDice } from './dice.ts';
+import { type DrillAsk, drillLevels, type GapsDrill, type NoDrill } from './drill.ts';
+import {
+  type DrillSource,
+  gamutOf,
+  isAnchored,
+  noteOf,
+  notesOfBars,
+  partsFor,
+  pitchText,
+} from './drill-source.ts';
+
+/** A phrase or two with notes left out, never one of an anchor. */
+export function makeGaps(source: DrillSource, ask: DrillAsk, dice: Dice): GapsDrill | NoDrill {
+  const parts = partsFor(source, ask.to);
+  const { phrases } = source.map;
+  const share = dice.pick<number>(drillLevels.gaps[ask.level]);
+  const runs = phrases.flatMap((phrase, i) => {
+    const run = phrases
+      .slice(i, i + drillLevels.gapPhrases[ask.level])
+      .filter(p => p.part === phrase.part);
+    return parts.has(phrase.part) ? [run.flatMap(p => p.bars)] : [];
+  });
+  let why: NoDrill = 'too-plain';
+  for (const bars of dice.shuffle(runs)) {
+    const notes = notesOfBars(source, bars);
+    if (notes.length < 3) continue;
+    const gaps = chooseGaps(source, notes, share, dice);
+    if (gaps.length === 0) {
+      why = 'all-anchor';
+      continue;
+    }
+    const choices = gamutOf(source, notesOfBars(source, [...source.tune.bars.keys()]));
+    const pitches = choices.map(e => pitchText(source, e));
+    if (choices.length < 2) continue;
+    const right = gaps.map(e => pitches.indexOf(pitchText(source, e)));
+    return { ...ask, kind: 'gaps', bars, notes, gaps, share, choices, right };
+  }
+  return why;
+}
+
+/**
+ * Which of the notes to leave out: `share` hundredths of them, to the nearest whole note and one at
+ * least, but never more than are free. Weak passing notes go first, then what stands off the beat, on
+ * a beat, on a strong beat, and phrase starts last: recall is best at the starts of sections
+ * (Chaffin and others), so they hold the rest together. Of equals, by the dice. The anchor's notes
+ * are never left out. Event indices, in order.
+ */
+export function chooseGaps(
+  source: DrillSource,
+  notes: readonly number[],
+  share: number,
+  dice: Dice,
+): number[] {
+  const rank = gapRanks(source);
+  const free = notes.filter(e => !isAnchored(source, e));
+  const wanted = Math.max(1, Math.round((notes.length * share) / 100));
+  return dice
+    .shuffle(free)
+    .sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0))
+    .slice(0, wanted)
+    .sort((a, b) => a - b);
+}
+
+/** Gaps over a whole tune, for a sheet: the same seed leaves out the same notes. Event indices. */
+export function tuneGaps(source: DrillSource, share: number, seed: number): number[] {
+  const notes = notesOfBars(source, [...source.tune.bars.keys()]);
+  return chooseGaps(source, notes, share, rollDice(`gaps ${source.tune.id}`, seed));
+}
+
+/**
+ * For each event, how soon it may be left out: 0 a passing note off the beat (a step from both its
+ * neighbours), 1 off the beat, 2 on a beat, 3 on a strong beat, 4 the start of a phrase.
+ */
+function gapRanks(source: DrillSource): number[] {
+  const { tune, performance, fingering, map, settings } = source;
+  const { strong, onBeat } = bowingContext(tune, performance, fingering, map, settings);
+  const starts = new Set(map.phrases.flatMap(p => [p.first, firstFull(source, p.bars)]));
+  const height = (e: number): number | null => {
+    const top = noteOf(source, e)?.pitches.at(-1);
+    return top ? diatonic(top) : null;
+  };
+  const isStep = (a: number | null, b: number | null): boolean =>
+    a !== null && b !== null && Math.abs(a - b) === 1;
+  return tune.events.map((_, e) => {
+    if (starts.has(e)) return 4;
+    if (strong[e]) return 3;
+    if (onBeat[e]) return 2;
+    const here = height(e);
+    return isStep(here, height(e - 1)) && isStep(here, height(e + 1)) ? 0 : 1;
+  });
+}
+
+/** The first event of the first bar that is no pickup. */
+function firstFull({ tune }: DrillSource, bars: readonly number[]): number {
+  const full = bars.find(b => tune.bars[b]?.pickup === false);
+  return tune.bars[full ?? -1]?.first ?? -1;
+}

@@ -1,0 +1,45 @@
+import type { Study } from '../study.ts';
+
+/**
+ * What can be searched of one tune. Short keys would save little once compressed; short values do:
+ * the opening is two strings, one character a note.
+ */
+export interface SearchEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly aliases: readonly string[];
+  readonly composer: string | null;
+  /** `reel`; the teacher's own word where it is none of the usual types. */
+  readonly type: string | null;
+  /** `G major`. */
+  readonly key: string;
+  /** `AABB`. */
+  readonly form: string;
+  /** Opening notes as letters, accidentals, octave and rhythm left out: `DFAFD`. */
+  readonly letters: string;
+  /** The same notes as semitones above C in base 12: `269629`, for a fiddle's strings and fingers. */
+  readonly semitones: string;
+  /** Notes before the first full bar: someone may begin to count there. */
+  readonly pickup: number;
+}
+
+/** Notes of an opening that are kept: about four bars of quavers. */
+const openingNotes = 24;
+
+/** The opening of a tune as it is played, the top note of a chord; both strings are of one length. */
+export function openingOf({
+  tune,
+  performance,
+}: Pick<Study, 'tune' | 'performance'>): Pick<SearchEntry, 'letters' | 'semitones' | 'pickup'> {
+  const tops = performance.notes.slice(0, openingNotes).flatMap(sounded => {
+    const event = tune.events[sounded.event];
+    const top = event?.kind === 'note' ? event.pitches.at(-1) : undefined;
+    return top ? [top] : [];
+  });
+  const [first] = performance.bars;
+  return {
+    letters: tops.map(pitch => pitch.letter).join(''),
+    semitones: tops.map(pitch => (pitch.midi % 12).toString(12)).join(''),
+    pickup: first && tune.bars[first.bar]?.pickup ? first.end : 0,
+  };
+}

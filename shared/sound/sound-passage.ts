@@ -1,0 +1,189 @@
+import type { Stroke } from '../bowing/bowing.ts';
+import { toNumber } from '../music/fraction.ts';
+import { meterLength } from '../music/meter.ts';
+import type { NoteEvent } from '../music/tune.ts';
+import { accentAt } from './accents.ts';
+import type { Lilt } from './lilt.ts';
+import { noteTones } from './note-tones.ts';
+import type { Passage, PlayedTune } from './passage.ts';
+import { beforeBar, endOf, type PlayTempo, playTime, secondsPerWhole } from './play-time.ts';
+import type { FollowedNote, SoundingPassage, SoundingStroke, Tick, Tone } from './sounding.ts';
+
+export interface SoundRequest {
+  readonly tempo: PlayTempo;
+  readonly lilt: Lilt;
+  /** Beats of silence after the passage; what it takes to keep the beat going round is added. */
+  readonly breath: number;
+  /** Silence as long as the passage follows it, to be played in. */
+  readonly answer: boolean;
+  /** The beats are heard. */
+  readonly pulse: boolean;
+}
+
+/** A dot shortens a note to so much of its length. */
+const staccatoShare = 0.6;
+/** Before a lift of the bow, a note gives so much of its length, and so many seconds at most. */
+const liftShare = 0.25;
+const liftMost = 0.09;
+
+/** Times a passage out: notes into strokes and tones, beats into ticks. */
+export function soundPassage(
+  played: PlayedTune,
+  passage: Passage,
+  request: SoundRequest,
+): SoundingPassage {
+  const perWhole = secondsPerWhole(request.tempo);
+  const toPlayed = playTime(played, request.lilt);
+  const start = toNumber(passage.from);
+  const seconds = (whole: number): number => (whole - start) * perWhole;
+  const notes: FollowedNote[] = [];
+  for (let i = passage.first; i < passage.end; i++) {
+    const note = played.performance.notes[i];
+    if (!note) continue;
+    const at = seconds(toPlayed(note.onset));
+    const until = Math.min(seconds(toPlayed(endOf(note))), seconds(toNumber(passage.to)));
+    notes.push({ note: i, at, until, stroke: played.bowing.plan.strokeOf[i] ?? -1 });
+  }
+  const times = roundTimes(passage, request);
+  return {
+    length: times.length * perWhole,
+    strokes: soundStrokes(played, notes),
+    ticks: request.pulse
+      ? beatsIn(played, passage, request, times.length).map(b => ({ ...b, at: b.at * perWhole }))
+      : [],
+    notes,
+  };
+}
+
+/** Once round, in whole notes: the passage, the silence to answer in, the breath, filled up to whole beats. */
+function roundTimes(passage: Passage, { tempo, breath, answer }: SoundRequest) {
+  const own = toNumber(passage.to) - toNumber(passage.from);
+  const beat = toNumber(tempo.beat);
+  const least = own * (answer ? 2 : 1) + breath * beat;
+  const length = breath === 0 ? least : Math.ceil(least / beat - 1e-9) * beat;
+  return { own, length };
+}
+
+/** Beats of a round, in whole notes from its start: those of its bars, gone on with to its end. */
+function beatsIn(
+  { tune, performance }: PlayedTune,
+  passage: Passage,
+  { tempo }: SoundRequest,
+  length: number,
+): readonly Tick[] {
+  const beat = toNumber(tempo.beat);
+  const [from, to] = [toNumber(passage.from), toNumber(passage.to)];
+  const ticks: Tick[] = [];
+  let [grid, barLength] = [from, beat];
+  performance.bars.forEach((bar, i) => {
+    const onset = toNumber(bar.onset);
+    const next = performance.bars[i + 1];
+    const end = toNumber(next?.onset ?? performance.length);
+    if (end <= from || onset >= to) return;
+    const own = tune.bars[bar.bar];
+    grid = onset - beforeBar(tune, bar.bar);
+    barLength = own && !own.meter.free ? toNumber(meterLength(own.meter) ?? own.length) : beat;
+    for (let k = 0; grid + k * beat < Math.min(end, to) - 1e-9; k++) {
+      const at = grid + k * beat;
+      if (at >= Math.max(from, onset) - 1e-9) ticks.push({ at: at - from, strong: k === 0 });
+    }
+  });
+  for (let k = Math.ceil((to - grid) / beat - 1e-9); grid + k * beat < from + length - 1e-9; k++) {
+    const inBar = (k * beat) % barLength;
+    const strong = inBar < 1e-9 || barLength - inBar < 1e-9;
+    ticks.push({ at: grid + k * beat - from, strong });
+  }
+  return ticks;
+}
+
+function soundStrokes(
+  played: PlayedTune,
+  notes: readonly FollowedNote[],
+): readonly SoundingStroke[] {
+  const { plan } = played.bowing;
+  const groups: FollowedNote[][] = [];
+  for (const note of notes) {
+    const last = groups.at(-1);
+    if (last?.[0]?.stroke === note.stroke) last.push(note);
+    else groups.push([note]);
+  }
+  return groups.flatMap((group, i) => {
+    const stroke = plan.strokes[group[0]?.stroke ?? -1];
+    const next = groups[i + 1];
+    return stroke ? [soundStroke(played, stroke, group, next)] : [];
+  });
+}
+
+function soundStroke(
+  played: PlayedTune,
+  stroke: Stroke,
+  group: readonly FollowedNote[],
+  next: readonly FollowedNote[] | undefined,
+): SoundingStroke {
+  const written = group.map(n => writtenNote(played, n));
+  const tones = group.flatMap((n, i) => {
+    const note = written[i];
+    return note ? tonesOf(played, n, note, i > 0 ? (written[i - 1] ?? null) : null) : [];
+  });
+  const [first, last] = [group[0], group.at(-1)];
+  const [from, until] = [first?.at ?? 0, last?.until ?? 0];
+  const nextStroke = played.bowing.plan.strokes[next?.[0]?.stroke ?? -1];
+  const meets = next !== undefined && Math.abs((next[0]?.at ?? 0) - until) < 1e-6;
+  const lifts = !meets || nextStroke?.retake === true || (written.at(-1)?.breath ?? false);
+  const staccato = group.length === 1 && (written[0]?.staccato ?? false);
+  const length = until - (last?.at ?? 0);
+  const cut = staccato
+    ? length * (1 - staccatoShare)
+    : lifts && meets
+      ? Math.min(liftMost, length * liftShare)
+      : 0;
+  return {
+    direction: stroke.direction,
+    from,
+    until: until - cut,
+    runsOn: meets && cut === 0,
+    tones,
+  };
+}
+
+function tonesOf(
+  { tune, performance }: PlayedTune,
+  followed: FollowedNote,
+  note: NoteEvent,
+  before: NoteEvent | null,
+): readonly Tone[] {
+  const bar = tune.bars[note.bar];
+  if (!bar || !performance.notes[followed.note]) return [];
+  const place = toNumber(note.onset) + beforeBar(tune, note.bar);
+  const accent = accentAt(tune.type, bar.meter, place);
+  const tones = noteTones(note, bar.key, followed.at, followed.until, accent);
+  // Dots under a slur are hooks: the bow stops after each, and goes on the same way.
+  return before?.staccato ? tones.map((t, i) => (i === 0 ? { ...t, stopped: true } : t)) : tones;
+}
+
+function writtenNote({ tune, performance }: PlayedTune, { note }: FollowedNote): NoteEvent | null {
+  const event = tune.events[performance.notes[note]?.event ?? -1];
+  return event?.kind === 'note' ? event : null;
+}
+
+/** The beats before the first round: a bar, and what the passage lacks of the bar it begins in. */
+export function countIn(
+  { tune, performance }: PlayedTune,
+  passage: Passage,
+  tempo: PlayTempo,
+): SoundingPassage {
+  const from = toNumber(passage.from);
+  const played = performance.bars.findLast(b => toNumber(b.onset) <= from + 1e-9);
+  const bar = tune.bars[played?.bar ?? -1];
+  const beat = toNumber(tempo.beat);
+  const full = bar ? meterLength(bar.meter) : null;
+  const into = full && played ? from - toNumber(played.onset) + beforeBar(tune, played.bar) : 0;
+  const length = (full ? toNumber(full) : 4 * beat) + into;
+  const perWhole = secondsPerWhole(tempo);
+  const ticks: Tick[] = [];
+  for (let k = 0; k * beat < length - 1e-9; k++) {
+    const inBar = full ? (k * beat) % toNumber(full) : k * beat;
+    ticks.push({ at: k * beat * perWhole, strong: inBar < 1e-9 });
+  }
+  return { length: length * perWhole, strokes: [], ticks, notes: [] };
+}

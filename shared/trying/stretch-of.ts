@@ -1,0 +1,44 @@
+import type { Anchor, LeadIn } from '../bowing/bowing.ts';
+import {
+  type BowingContext,
+  bowingContext,
+  type LeadInAim,
+  presetOf,
+} from '../bowing/lead-in-of.ts';
+import type { Performance } from '../music/performance.ts';
+import type { Tune } from '../music/tune.ts';
+import type { Study, StudyRequest } from '../study.ts';
+
+/** A lead-in of a finished study, in the terms that the planning of bowings works in. */
+
+/** Sounded notes of a lead-in: from (included) to end (not), where it is first played. */
+export function stretchOf(
+  { notes }: Performance,
+  leadIn: LeadIn,
+): { readonly from: number; readonly end: number } {
+  const length = leadIn.notes.length;
+  const from = notes.findIndex((_, k) => leadIn.notes.every((e, i) => notes[k + i]?.event === e));
+  if (from < 0) throw new Error('the lead-in is not played');
+  return { from, end: from + length };
+}
+
+/** What a lead-in's bowing is asked to do, as `studyBowing` asks it. */
+export function aimOf(
+  tune: Tune,
+  { anchors, bowing }: StudyRequest,
+  anchor: Anchor,
+  leadIn: LeadIn,
+): LeadInAim {
+  const asked = anchors.find(a => a.id === anchor.id);
+  return {
+    start: leadIn.start,
+    arrive: anchor.direction,
+    level: asked?.level ?? bowing.level,
+    preset: presetOf(bowing, tune, asked?.preset ?? null),
+  };
+}
+
+export const contextOf = (
+  { tune, performance, fingering, map }: Study,
+  { bowing }: StudyRequest,
+): BowingContext => bowingContext(tune, performance, fingering, map, bowing);

@@ -1,0 +1,114 @@
+import type { FileFault } from '../../review/review-file.ts';
+
+const dayFormat = new Intl.DateTimeFormat('en-GB', {
+  weekday: 'long',
+  day: 'numeric',
+  month: 'long',
+  timeZone: 'UTC',
+});
+const shortFormat = new Intl.DateTimeFormat('en-GB', {
+  weekday: 'short',
+  day: 'numeric',
+  month: 'short',
+  timeZone: 'UTC',
+});
+
+const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
+
+const faults: Readonly<Record<FileFault, (at: string) => string>> = {
+  'too-long': () => 'it is far too long to be one',
+  'not-json': () => 'it is cut short or is another kind of file',
+  'not-review': () => 'it was not saved from such a page',
+  newer: () => 'it was saved by a later Bowbook; open the book’s newest copy',
+  tune: at => `what it says of “${at}” makes no sense`,
+  day: at => `it says that “${at}” was played on a day that has not come yet`,
+};
+
+/** Labels and sentences of the page of what to play today. */
+export const reviewWords = {
+  title: 'What to play today',
+  lead: 'Old tunes come back: after a day, then 3, 7, 14, 30 and 60. Tick whether a tune was there, and it comes back later or sooner.',
+  noScript:
+    'With scripts allowed, this page says which tunes are due today, splits them into short turns for the minutes that you have, and prints a plan for four weeks. Without, here is every tune by its lesson: take the oldest that you have not played this week.',
+  privacy:
+    'What you tick stays in this browser on this device. Nothing is sent anywhere; nobody keeps score.',
+  /** Where the browser keeps nothing. */
+  notKept:
+    'This browser keeps nothing for this page, so your ticks last only until you leave it. Save them as a file below.',
+
+  minutes: 'Minutes today',
+  today: (date: Date) => `Today, ${dayFormat.format(date)}`,
+  turnsIntro:
+    'Short turns, going round. First from memory, at a slow tempo; look at the page only when it does not come.',
+  part: (name: string) => `part ${name}`,
+  whole: 'the whole tune',
+  turnLength(seconds: number): string {
+    const halves = Math.round(seconds / 30);
+    const whole = Math.floor(halves / 2);
+    return `${halves % 2 === 0 ? whole : `${whole === 0 ? '' : whole}½`} ${seconds <= 60 ? 'minute' : 'minutes'}`;
+  },
+  rest: 'Put the fiddle down',
+  nothingDue: 'Nothing is due today. Play what you like, or nothing.',
+  next: (title: string, date: Date) => `${title} is next, on ${dayFormat.format(date)}.`,
+  allDone: 'That is all for today.',
+  waiting: (titles: readonly string[]) =>
+    `${count(titles.length, 'more tune')} ${titles.length === 1 ? 'is' : 'are'} due, and will wait: ${titles.join(', ')}.`,
+
+  howItWent: 'How did it go?',
+  howItWentIntro: 'Play each tune once through, then tick it.',
+  wasThere: 'It was there',
+  hadGone: 'It had gone',
+  /** Names of the two buttons for the ear. */
+  wasThereOf: (title: string) => `${title}: it was there`,
+  hadGoneOf: (title: string) => `${title}: it had gone`,
+  comesBack: (title: string, date: Date, days: number) =>
+    `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${dayFormat.format(date)}.`,
+  undo: 'Take the last tick back',
+  undone: (title: string) => `The tick of ${title} is taken back.`,
+
+  weeks: 'The next four weeks',
+  weeksIntro:
+    'If every tune is there when it comes back. One that has gone comes sooner, so print a new plan now and then.',
+  day: 'day',
+  tunesColumn: 'tunes',
+  shortDay: (date: Date) => shortFormat.format(date),
+  week: (n: number) => `Week ${n}`,
+  nothing: 'nothing due',
+  print: 'Print this plan',
+
+  keep: 'Keep your ticks, or move them',
+  keepIntro:
+    'A file holds your ticks, to put by or to take to another device. It has the names of tunes and days, and nothing about you.',
+  save: 'Save as a file',
+  load: 'Take over from a file',
+  fileName: 'what-to-play.json',
+  loaded: (tunes: number, strangers: number) =>
+    `Taken over: ${count(tunes, 'tune')}.${
+      strangers === 0
+        ? ''
+        : ` ${count(strangers, 'tune')} of the file ${strangers === 1 ? 'is' : 'are'} not in this book, and left out.`
+    }`,
+  notLoaded: (fault: FileFault, at: string) =>
+    `This file cannot be taken over: ${faults[fault](at)}. Nothing is changed.`,
+  unreadable: 'This file could not be read. Nothing is changed.',
+  forget: 'Forget all ticks',
+  reallyForget: 'Really forget? Press again',
+  forgotten: 'All ticks are forgotten.',
+
+  byLesson: 'Every tune, by lesson',
+  noLesson: 'Not yet in a lesson',
+  begin: 'Begin with this one',
+  beginOf: (title: string) => `Begin with ${title}`,
+  begun: (title: string) => `${title} is begun, and comes back tomorrow.`,
+
+  known: 'What is known about this, and what is not',
+  evidence: [
+    'Bringing things back after growing gaps of days is well supported for learning words (Cepeda and others, 2006). For tunes on a fiddle it has not been tested. On a short piano task, gaps of up to a quarter of an hour made no difference (Wiseheart and others, 2017).',
+    'The numbers of days are a habit of teachers. Nobody has tested them.',
+    'Going round several pieces in short turns did better than long blocks, where ratings differed, in one study with clarinet players (Carter and Grahn, 2016).',
+    'Recalling did better than rereading with texts (Roediger and Karpicke, 2006). So: from memory first.',
+    'Performers who were followed as they learned remembered the starts of sections best (Chaffin and others). So the part that a tune begins with changes from day to day.',
+  ],
+  cautions:
+    'Take five minutes off in every half hour, and add ten minutes a day at most. Never play in pain: stop, loosen thumb and shoulder, and see a professional if it lasts. Ears ringing? Play more quietly, or stop.',
+} as const;

@@ -1,0 +1,35 @@
+import type { Pitch } from '../../music/pitch.ts';
+import { spokenPitch } from './spoken.ts';
+
+/** Labels and sentences of finding a tune. */
+export const searchWords = {
+  find: 'Find a tune',
+  how: 'A name, or its first notes as letters: D F A',
+  type: 'Type',
+  key: 'Key',
+  form: 'Form',
+  any: 'any',
+  strings: 'Play its first notes',
+  stringsHow:
+    'Touch the notes in turn, as the fingers find them. Octaves and rhythm do not matter.',
+  string: 'String',
+  finger: 'Finger',
+  touched: 'Touched:',
+  noneTouched: 'no note yet',
+  takeBack: 'Take the last one back',
+  startAgain: 'Begin again',
+  more: 'Show more',
+  opens: 'Opens',
+  withheld: 'its notes are not published',
+  kind: (type: string | null, key: string): string => (type === null ? key : `${type} in ${key}`),
+  count: (found: number, all: number): string =>
+    found === all
+      ? `All ${all} tunes.`
+      : found === 0
+        ? 'No tune fits. Fewer words or fewer notes find more.'
+        : `${found} of ${all} tunes.`,
+  /** A place on the strings, for those who cannot see the grid. */
+  place: (pitch: Pitch, finger: string, string: string): string =>
+    finger === 'open' ? `open ${string}` : `${finger} on ${string}, ${spokenPitch(pitch)}`,
+  sign: (pitch: Pitch): string => pitch.letter + ({ 1: '♯', [-1]: '♭' }[pitch.alter] ?? ''),
+} as const;

@@ -1,0 +1,168 @@
+import type { CallDrill, GapsDrill, StartDrill } from '../../drills/drill.ts';
+import { type DrillSource, noteOf } from '../../drills/drill-source.ts';
+import type { Stop } from '../../fingering/fingering.ts';
+import type { ToldDrill, ToldItem } from '../told-drill.ts';
+import { noteWords } from './bowing.ts';
+import {
+  aBow,
+  barsOfNotes,
+  barsWords,
+  beadsOf,
+  bowWords,
+  capital,
+  count,
+  letterOf,
+  saidNote,
+  shortStops,
+} from './drill-beads.ts';
+import { spokenFinger, stringNames } from './spoken.ts';
+
+/** What a kind of drill says; its name and level are added to all alike. */
+export type Telling = Omit<ToldDrill, 'kind' | 'level' | 'title' | 'levelSays'>;
+
+export function tellCall(source: DrillSource, drill: CallDrill): Telling {
+  const { bars, asked, choices, right } = drill;
+  const [call, part] = [barsWords(source, bars), barsWords(source, asked)];
+  const answer = choices[right] ?? [];
+  const sorted = (notes: readonly number[]): string => [...notes].sort((a, b) => a - b).join();
+  const not = (notes: readonly number[]): string => {
+    if (sorted(notes) !== sorted(answer)) {
+      return `Those are the notes of ${barsOfNotes(source, notes)}.`;
+    }
+    const at = notes.findIndex((e, i) => e !== answer[i]);
+    return `There notes ${at + 1} and ${at + 2} have changed places.`;
+  };
+  return {
+    question: [
+      `Play ${call} once, or have it played to you. Look away, answer with your fiddle from memory, then choose.`,
+    ],
+    chains: [],
+    items: [
+      {
+        ask: `Which choice has the notes of ${part}?`,
+        form: 'buttons',
+        choices: choices.map((notes, i) => ({
+          label: `Choice ${i + 1}`,
+          beads: beadsOf(source, notes, { noBars: true, where: true }),
+          not: not(notes),
+        })),
+        right,
+        why: null,
+      },
+    ],
+    mend: null,
+    answer: [`Choice ${right + 1}.`],
+    why: `${capital(part)} goes ${answer.map(e => letterOf(source, e)).join(' ')}.`,
+  };
+}
+
+export function tellGaps(source: DrillSource, drill: GapsDrill): Telling {
+  const { bars, notes, gaps, choices, right } = drill;
+  const label = (e: number): string => `${letterOf(source, e)} (${shortStops(source, e)})`;
+  return {
+    question: [
+      `In ${barsWords(source, bars)}, ${count(gaps.length, 'note')} of ${notes.length} ${gaps.length === 1 ? 'is' : 'are'} left out. Play it through with all its notes, then fill in what is missing.`,
+    ],
+    chains: [{ name: null, beads: beadsOf(source, notes, { hidden: new Set(gaps), where: true }) }],
+    items: gaps.map((gap, i) => ({
+      ask: capital(noteWords(source.tune, gap)),
+      form: 'list',
+      choices: choices.map(e => ({ label: label(e), beads: null, not: '' })),
+      right: right[i] ?? -1,
+      why: null,
+    })),
+    mend: null,
+    answer: gaps.map(gap => `${capital(noteWords(source.tune, gap))}: ${saidNote(source, gap)}.`),
+    why: 'Notes that only pass between two others are left out first and phrase starts last, since memory takes hold at the starts.',
+  };
+}
+
+export function tellStart(source: DrillSource, drill: StartDrill): Telling {
+  const { event, notes, fingers, strings, strokes, right, varying } = drill;
+  const { tune, map, tuning } = source;
+  const names = stringNames(tuning);
+  const phrase = map.phrases.find(
+    p => p.first === event || firstFull(source, p.bars) === event,
+  );
+  const where = phrase ? `, where phrase ${phrase.label} begins` : '';
+  const time = varying ? ', the first time through' : '';
+  const stroke = strokes[right.stroke] ?? 'down';
+  const item = (
+    ask: string,
+    labels: readonly string[],
+    at: number,
+    why: string,
+    not: string,
+  ): ToldItem => ({
+    ask,
+    form: 'buttons',
+    choices: labels.map(label => ({ label, beads: null, not })),
+    right: at,
+    why,
+  });
+  const finger = (e: number): string => {
+    const stop: Stop | null = source.fingering[e]?.[0] ?? null;
+    return stop ? spokenFinger(stop) : '';
+  };
+  const place = noteWords(tune, event);
+  const said = saidNote(source, event);
+  return {
+    question: [
+      `Start at ${place}${where}${time}. Set the finger and the bow before you answer.`,
+    ],
+    chains: [],
+    items: [
+      item(
+        'Which note?',
+        notes.map(e => letterOf(source, e)),
+        right.note,
+        `It is ${said.split(', ')[0]}.`,
+        'Another note stands there.',
+      ),
+      item(
+        'Which string?',
+        strings.map(s => names[s - 1] ?? ''),
+        right.string,
+        `It lies on the ${names[(strings[right.string] ?? 1) - 1]} string.`,
+        'It does not lie on that string.',
+      ),
+      item(
+        'Which finger?',
+        fingers.map(finger),
+        right.finger,
+        `The finger is ${finger(event)}.`,
+        'That finger would give another note on its string.',
+      ),
+      item(
+        'Which stroke?',
+        strokes.map(bowWords),
+        right.stroke,
+        `It comes on ${aBow(stroke)}${time}.`,
+        'The bow comes to it the other way.',
+      ),
+    ],
+    mend: null,
+    answer: [`${said}, on ${aBow(stroke)}${time}.`],
+    why: strokeReason(source, event, stroke),
+  };
+}
+
+/** Why a note has its stroke: the strokes before it in its bar. */
+function strokeReason(source: DrillSource, event: number, stroke: 'down' | 'up'): string {
+  const { performance, bowing } = source;
+  const { strokes, strokeOf } = bowing.plan;
+  const k = performance.notes.findIndex(n => n.event === event);
+  const bar = performance.notes.findIndex(
+    n => n.barPlayed === performance.notes[k]?.barPlayed,
+  );
+  const before = (strokeOf[k] ?? 0) - (strokeOf[bar] ?? 0);
+  const first = strokes[strokeOf[bar] ?? -1]?.direction ?? stroke;
+  if (before === 0) return `Its bar is reached on ${aBow(first)}, and this is the first stroke of the bar.`;
+  return `Its bar is reached on ${aBow(first)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
+}
+
+function firstFull(source: DrillSource, bars: readonly number[]): number {
+  const bar = source.tune.bars[bars.find(b => source.tune.bars[b]?.pickup === false) ?? -1];
+  for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) if (noteOf(source, e)) return e;
+  return -1;
+}

@@ -1,0 +1,74 @@
+import { join } from 'node:path';
+import { keepSiteScript } from './output/keep-site-script.ts';
+import type { OpenSite } from './output/open-site.ts';
+import type { SiteFile } from './output/site-file.ts';
+import { aroundSite } from './pages/around-site.ts';
+import { offlineScript, siteAssets } from './pages/assets.ts';
+import { entriesScript } from './pages/finder-view.ts';
+import { searchEntries } from './pages/lists-view.ts';
+import { type Opening, openingFiles, openingOf, openingsScript } from './pages/openings.ts';
+import { mayShow } from './pages/page-context.ts';
+import type { TuneCard } from './pages/tune-card.ts';
+import type { Book } from './read/book.ts';
+import type { TuneShelf } from './tune-shelf.ts';
+
+/** What the files for the whole book are made from. */
+export interface BookFilesInput {
+  readonly book: Book;
+  readonly isPrivate: boolean;
+  /** What lists say of every tune, by id, in the order of the book. */
+  readonly cards: ReadonlyMap<string, TuneCard>;
+  /** Each with its study and drawing: ask for one after another, and hold on to none. */
+  readonly tunes: Pick<TuneShelf, 'product' | 'state'>;
+  /** Hash of the program, for files that say what they are made from. */
+  readonly program: string;
+  /** What the site holds so far, with hashes, and its bytes. */
+  readonly site: Pick<OpenSite, 'written' | 'read'>;
+}
+
+/** Files that need no tune: styles, scripts, fonts, recordings and pictures. */
+export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFile[] {
+  const media = book.media.filter(path => isPrivate || !book.privateMedia.includes(path));
+  return [
+    ...siteAssets(book.settings.theme),
+    ...(isPrivate ? [privateMarker] : []),
+    ...media.map(path => ({ path, copyOf: join(book.root, path) })),
+  ];
+}
+
+/**
+ * Files over the whole book, put when all pages are: each may look at what the site holds so far.
+ * One that is dear to make says what it is made `from`, and is made again only when that changes.
+ */
+export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
+  const { book, cards, tunes, site, program } = input;
+  const ids = [...cards.keys()];
+  yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input)) };
+  for (const { path, ids: those } of openingFiles(ids)) {
+    const from = `${program} ${tunes.state(those)}`;
+    yield { path, from, make: () => openingsOf(those, input) };
+  }
+  yield* aroundSite(book, ids);
+  // Last of all, since it lists what there is.
+  yield { path: 'keep-site.js', content: keepSiteScript(site.written, offlineScript()) };
+}
+
+/** The first phrases of some tunes; those whose notes are withheld are left out. */
+async function openingsOf(
+  ids: readonly string[],
+  { tunes, isPrivate }: BookFilesInput,
+): Promise<string> {
+  const openings: Opening[] = [];
+  for (const id of ids) {
+    const { built } = await tunes.product(id);
+    const opening = mayShow(built, { isPrivate }) ? openingOf(built) : null;
+    if (opening) openings.push(opening);
+  }
+  return openingsScript(openings);
+}
+
+/** Marks a folder that holds private notes, for people and for the command. */
+const privateMarker: SiteFile = {
+  path: 'private.txt',
+  content: 'This copy shows the teacher’s private notes. It is not to be published.\n',
+};

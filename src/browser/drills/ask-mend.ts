@@ -1,0 +1,122 @@
+import type { Direction } from '../../../shared/bowing/bowing.ts';
+import { turned } from '../../../shared/bowing/lead-in-form.ts';
+import type { ArriveDrill } from '../../../shared/drills/drill.ts';
+import { judgeMend } from '../../../shared/drills/judge-mend.ts';
+import { drillWords, mendVerdicts } from '../../../shared/words/en/drills.ts';
+import { button, element, strokeSign, svgElement } from '../try/element.ts';
+import { type AskedDrill, say } from './ask-drill.ts';
+import { beadCell } from './bead-chain.ts';
+
+/** Between two notes: the bow changes, they share a stroke, or the bow lifts. */
+type Join = 'change' | 'slur' | 'lift';
+
+/**
+ * A wrong arrival to be mended. Between two beads hangs a link; a touch takes it from change to slur
+ * and back, and by way of a lift where the bow may lift. The signs over the beads go as soon as
+ * something is changed, since counting is the drill, and come back with the verdict.
+ */
+export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
+  const { told, verdict, attempted, source } = asked;
+  const { notes, first, joined, lifts } = drill;
+  const beads = told.chains.at(-1)?.beads ?? [];
+  const chain = element('div', { class: 'beads' });
+  const cells = beads.map(bead => beadCell(bead, 'div'));
+  const written = [...notes, first].map((_, i): Join => (joined[i] ? 'slur' : 'change'));
+  const state = [...written];
+  const links = beads.map((bead, i) => {
+    if (i === 0) return null;
+    const mayLift = lifts.includes(bead.event) && !joined[i];
+    const ways: readonly Join[] = [
+      'change',
+      ...(i < notes.length ? (['slur'] as const) : []),
+      ...(mayLift ? (['lift'] as const) : []),
+    ];
+    if (ways.length < 2) return null;
+    const name = drillWords.join(beads[i - 1]?.said ?? '', bead.said);
+    return linkButton(name, () => {
+      const at = ways.indexOf(state[i] ?? 'change');
+      set(i, ways[(at + 1) % ways.length] ?? 'change');
+      say(verdict, drillWords.joins[state[i] ?? 'change']);
+      hideSigns();
+    });
+  });
+  const set = (i: number, join: Join): void => {
+    state[i] = join;
+    cells[i]?.classList.toggle('threaded', join === 'slur');
+    links[i]?.show(join);
+  };
+  const hideSigns = (): void => {
+    cells.forEach((cell, i) => {
+      if (i > 0 && i < notes.length) signIn(cell).replaceChildren();
+    });
+  };
+  const showSigns = (): void => {
+    let direction: Direction = drill.start;
+    cells.slice(0, -1).forEach((cell, i) => {
+      if (i > 0 && state[i] === 'change') direction = turned(direction);
+      signIn(cell).replaceChildren(...(state[i] === 'slur' ? [] : [strokeSign(direction)]));
+    });
+  };
+  cells.forEach((cell, i) => {
+    const link = links[i];
+    if (link) cell.append(link.root);
+    set(i, state[i] ?? 'change');
+    chain.append(cell);
+  });
+  const check = (): void => {
+    attempted();
+    const events = [...notes, first];
+    const tried = {
+      joined: notes.map((_, i) => state[i] === 'slur'),
+      lifts: events.filter((_, i) => state[i] === 'lift'),
+    };
+    const found = judgeMend(source, drill, tried);
+    showSigns();
+    const isRight = found === 'mends';
+    say(verdict, isRight ? drillWords.right : drillWords.wrong, mendVerdicts[found], isRight ? told.why : null);
+  };
+  const asItWas = (): void => {
+    written.forEach((join, i) => set(i, join));
+    showSigns();
+    verdict.replaceChildren();
+  };
+  const name = told.chains.at(-1)?.name ?? '';
+  return [
+    element('p', { class: 'drill-ask' }, name),
+    chain,
+    element(
+      'div',
+      { class: 'drill-tools' },
+      button(drillWords.check, check, { class: 'check' }),
+      button(drillWords.clear, asItWas),
+    ),
+  ];
+}
+
+const signIn = (cell: HTMLElement): Element =>
+  cell.querySelector('.bead-sign') ?? cell;
+
+interface Link {
+  readonly root: HTMLButtonElement;
+  readonly show: (join: Join) => void;
+}
+
+function linkButton(name: string, press: () => void): Link {
+  const picture = svgElement('svg', { viewBox: '0 0 44 26', 'aria-hidden': 'true' });
+  picture.append(
+    svgElement('path', { class: 'link-closed', d: 'M4 5C9 23 35 23 40 5C34 16 10 16 4 5Z' }),
+    svgElement('path', { class: 'link-open', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16' }),
+    svgElement('path', { class: 'link-lift', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16M22 20V6M17 11L22 6L27 11' }),
+  );
+  const word = element('span', { 'aria-hidden': 'true' });
+  const root = button('', press, { class: 'link' });
+  root.append(picture, word);
+  return {
+    root,
+    show(join) {
+      root.dataset.state = join;
+      word.textContent = join === 'change' ? '' : drillWords.joins[join];
+      root.setAttribute('aria-label', `${name}: ${drillWords.joins[join]}`);
+    },
+  };
+}

@@ -1,0 +1,210 @@
+import { plainLetter } from '../../../shared/notation/plain-letter.ts';
+import type { Study } from '../../../shared/study.ts';
+import type { Trial } from '../../../shared/trying/trial.ts';
+import { spokenStop, stringNames } from '../../../shared/words/en/spoken.ts';
+import { junctionName, noteTold, tryWords } from '../../../shared/words/en/try.ts';
+import { element, strokeSign, svgElement } from './element.ts';
+import type { WayNote, WayThere } from './way-there.ts';
+
+/**
+ * The way to a passage as beads on threads: a bead a note, and between two beads a link that is
+ * closed where both are taken in one stroke. A bead is square at the foot on a down-bow and round on
+ * an up-bow; the stroke's sign stands over its first bead. At the end stands the passage, framed.
+ *
+ * One Tab stop: within it the arrow keys go from bead to link to bead, up and down by bars.
+ */
+export interface ChainView {
+  readonly root: HTMLElement;
+  /** Shows a way; `turned` are the events that the last change turned round. */
+  readonly show: (study: Study, way: WayThere, turned: ReadonlySet<number>) => void;
+  /** Marks the note that sounds, by its event. */
+  readonly mark: (event: number | null) => void;
+}
+
+export interface ChainActions {
+  /** The link before this note's event was turned. */
+  readonly turn: (event: number) => void;
+  /** The note of this event was touched. */
+  readonly touch: (event: number) => void;
+}
+
+export function chainView(trial: Trial, actions: ChainActions): ChainView {
+  const root = element('div', {
+    class: 'beads',
+    role: 'toolbar',
+    'aria-label': tryWords.chain,
+  });
+  let shown: readonly number[] = [];
+  walkByKeys(root);
+  return {
+    root,
+    show(study, way, turned) {
+      const events = way.notes.map(n => n.event);
+      if (events.join() !== shown.join()) {
+        shown = events;
+        root.replaceChildren(
+          ...way.notes.map((note, i) => beadCell(trial, events[i - 1] ?? null, note, actions)),
+          passageCell(study, way),
+        );
+        const first = root.querySelector<HTMLElement>('.link');
+        if (first) first.tabIndex = 0;
+      }
+      way.notes.forEach((note, i) => {
+        dress(root.children[i] as HTMLElement, study, note, turned.has(note.event));
+      });
+      dressPassage(root.lastElementChild as HTMLElement, way, study);
+    },
+    mark(event) {
+      for (const bead of root.querySelectorAll('.sounding')) bead.classList.remove('sounding');
+      if (event !== null) root.querySelector(`[data-bead="${event}"]`)?.classList.add('sounding');
+    },
+  };
+}
+
+function beadCell(
+  trial: Trial,
+  before: number | null,
+  { event, opensBar }: WayNote,
+  actions: ChainActions,
+): HTMLElement {
+  const bead = element('button', {
+    type: 'button',
+    class: 'bead',
+    tabindex: '-1',
+    'data-bead': String(event),
+  });
+  bead.addEventListener('click', () => actions.touch(event));
+  const cell = element('div', { class: 'bead-cell' });
+  if (opensBar !== null) cell.append(element('span', { class: 'bead-bar' }, opensBar));
+  cell.append(element('span', { class: 'bead-sign' }));
+  if (before !== null) cell.append(linkBetween(trial, before, event, actions));
+  cell.append(bead);
+  return cell;
+}
+
+/** An arc that hangs between two beads: whole where they share a stroke, else two ends apart. */
+function linkBetween(
+  trial: Trial,
+  before: number,
+  event: number,
+  actions: ChainActions,
+): HTMLElement {
+  const link = element('button', {
+    type: 'button',
+    class: 'link',
+    tabindex: '-1',
+    'data-link': String(event),
+    'aria-label': junctionName(trial.tune, before, event),
+  });
+  const picture = svgElement('svg', { viewBox: '0 0 44 30', 'aria-hidden': 'true' });
+  picture.append(
+    svgElement('path', { class: 'link-closed', d: 'M4 5C9 23 35 23 40 5C34 16 10 16 4 5Z' }),
+    svgElement('path', { class: 'link-open', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16' }),
+  );
+  link.append(picture);
+  link.addEventListener('click', () => actions.turn(event));
+  return link;
+}
+
+/** Puts on a bead what its bowing makes of it. */
+function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean): void {
+  const written = study.tune.events[note.event];
+  if (written?.kind !== 'note') return;
+  cell.dataset.direction = note.direction;
+  cell.classList.toggle('threaded', note.at > 1);
+  cell.classList.toggle('turned', turned);
+  const sign = cell.querySelector('.bead-sign');
+  sign?.replaceChildren(...(note.at === 1 ? [strokeSign(note.direction)] : []));
+  const bead = cell.querySelector('.bead');
+  bead?.setAttribute(
+    'aria-label',
+    noteTold(written, whereTold(study, note.event), note.direction, note.at, note.of),
+  );
+  bead?.replaceChildren(...beadFace(study, note.event));
+  cell.querySelector('.link')?.setAttribute('aria-pressed', String(note.at > 1));
+}
+
+/** Letter large, finger and string small, as in the note chains. */
+function beadFace(study: Study, event: number): Node[] {
+  const note = study.tune.events[event];
+  if (note?.kind !== 'note') return [];
+  const letters = note.pitches.map(plainLetter).join(' ');
+  return [
+    element('b', { class: letters.length > 3 ? 'long' : '' }, letters),
+    element('small', {}, shortStops(study, event)),
+  ];
+}
+
+/** "2 D"; "0 D A" of a double stop; nothing out of first position. */
+function shortStops(study: Study, event: number): string {
+  const names = stringNames(study.tuning);
+  const stops = (study.fingering[event] ?? []).flatMap(s => (s ? [s] : []));
+  return stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' ');
+}
+
+function whereTold(study: Study, event: number): string {
+  const note = study.tune.events[event];
+  if (note?.kind !== 'note') return '';
+  return note.pitches
+    .map((_, i) => spokenStop(study.fingering[event]?.[i] ?? null, study.tuning))
+    .join(' and ');
+}
+
+function passageCell(study: Study, { passage }: WayThere): HTMLElement {
+  const cell = element('div', { class: 'bead-cell passage' });
+  const faces = passage.flatMap(event => beadFace(study, event));
+  cell.append(
+    element('span', { class: 'bead-bar' }, tryWords.passage),
+    element('span', { class: 'bead-sign' }),
+    element('span', { class: 'bead' }, ...faces.slice(0, 2)),
+    element('span', { class: 'passage-fit' }),
+  );
+  return cell;
+}
+
+/** The stroke that the passage wants, and whether the bow comes to it so. */
+function dressPassage(cell: HTMLElement, { leadIn }: WayThere, study: Study): void {
+  const anchor = study.bowing.anchors.find(
+    a => leadIn.passes.length > 0 && a.leadIns.includes(leadIn),
+  );
+  if (!anchor) return;
+  const arrival = anchor.arrivals.find(a => leadIn.passes.includes(a.pass));
+  cell.dataset.direction = anchor.direction;
+  cell.classList.toggle('misses', arrival?.agrees === false);
+  cell.querySelector('.bead-sign')?.replaceChildren(strokeSign(anchor.direction));
+  cell
+    .querySelector('.passage-fit')
+    ?.replaceChildren(arrival?.agrees === false ? tryWords.misses : tryWords.fits);
+}
+
+/** Arrow keys along the chain: one control of it is in the Tab order at a time. */
+function walkByKeys(root: HTMLElement): void {
+  const controls = (): HTMLElement[] => [...root.querySelectorAll<HTMLElement>('button')];
+  const go = (to: HTMLElement | undefined): void => {
+    if (!to) return;
+    for (const c of controls()) c.tabIndex = c === to ? 0 : -1;
+    to.focus();
+  };
+  root.addEventListener('focusin', event => {
+    for (const c of controls()) c.tabIndex = c === event.target ? 0 : -1;
+  });
+  root.addEventListener('keydown', event => {
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    const all = controls();
+    const at = all.indexOf(event.target as HTMLElement);
+    const bars = all.flatMap((c, i) =>
+      c.parentElement?.querySelector('.bead-bar') && c.classList.contains('bead') ? [i] : [],
+    );
+    const to = {
+      ArrowRight: () => all[at + 1],
+      ArrowLeft: () => all[at - 1],
+      ArrowDown: () => all[bars.find(i => i > at) ?? -1],
+      ArrowUp: () => all[bars.findLast(i => i < at) ?? -1],
+      Home: () => all[0],
+      End: () => all.at(-1),
+    }[event.key];
+    if (!to) return;
+    event.preventDefault();
+    go(to());
+  });
+}

@@ -1,0 +1,65 @@
+import { pastLimits } from '../../../shared/trying/past-limits.ts';
+import type { Outcome, Trial } from '../../../shared/trying/trial.ts';
+import { arrivals, pastLimitTold, strokesTold, tryWords } from '../../../shared/words/en/try.ts';
+import { element, strokeSign } from './element.ts';
+import type { WayThere } from './way-there.ts';
+
+/** What comes of a bowing, in words and signs; it stays in sight while the chain is worked on. */
+export interface OutcomeView {
+  readonly root: HTMLElement;
+  /** What the last step did and turned. */
+  readonly said: HTMLElement;
+  /** What the bowing goes past; empty of words where it keeps within the limits. */
+  readonly limits: HTMLElement;
+  /** `said`: what the last step did, and what it turned. Returns all of it, to be read out. */
+  readonly show: (outcome: Outcome, way: WayThere, said: string) => string;
+}
+
+export function outcomeView(trial: () => Trial): OutcomeView {
+  const root = element('div', { class: 'try-outcome' });
+  const said = element('p', { class: 'try-said' });
+  const limits = element('div', { class: 'try-limits' });
+  return {
+    root,
+    said,
+    limits,
+    show(outcome, way, step) {
+      const { anchor } = outcome;
+      const arrive = arrivals(anchor);
+      const count = strokesTold(way.leadIn.notes.length, way.leadIn.strokes, way.leadIn.start);
+      root.replaceChildren(
+        ...arrive.map(a =>
+          element(
+            'p',
+            { class: `arrival ${a.agrees ? 'agrees' : 'misses'}` },
+            strokeSign(a.direction),
+            ' ',
+            a.sentence,
+          ),
+        ),
+        element('p', { class: 'try-count' }, count),
+      );
+      said.textContent = step;
+      const past = limitsTold(trial(), outcome, way);
+      limits.replaceChildren(
+        ...(past.length === 0
+          ? []
+          : [
+              element('p', { class: 'plan-title' }, tryWords.limitsTitle),
+              element('ul', {}, ...past.map(p => element('li', {}, p))),
+              element('p', { class: 'try-note' }, tryWords.limitsHow),
+            ]),
+      );
+      const beyond = past.length === 0 ? [] : [`${tryWords.limitsTitle}: ${past.join(' ')}`];
+      return [step, count, ...arrive.map(a => a.sentence), ...beyond].filter(Boolean).join(' ');
+    },
+  };
+}
+
+function limitsTold(trial: Trial, outcome: Outcome, way: WayThere): readonly string[] {
+  const { bowing, anchors } = trial.request;
+  const level = anchors.find(a => a.id === trial.anchorId)?.level ?? bowing.level;
+  return pastLimits(outcome, trial.request, way.leadIn).map(limit =>
+    pastLimitTold(outcome.study.tune, limit, level, bowing.limits[level].longestStroke),
+  );
+}

@@ -1,0 +1,22 @@
+import type { Written } from '../output/open-site.ts';
+import { type ReadMemo, readMemo } from '../read/read-memo.ts';
+import type { TuneNote } from '../tune-product.ts';
+
+/** What a build tells the next one of the same book into the same folder. */
+export interface Ledger {
+  /** Of the program that wrote it: another's is not taken over. */
+  readonly program: string;
+  /** Notes of the tunes, by their keys. */
+  readonly notes: ReadonlyMap<string, TuneNote>;
+  /** The files of the site as they were left, by path. */
+  readonly files: ReadonlyMap<string, Written>;
+  /** The book as it was read. */
+  readonly read: ReadMemo;
+}
+
+/** The ledger as it was kept, if this program wrote it; else an empty one. */
+export function knownLedger(kept: unknown, program: string): Ledger {
+  const ledger = kept as Ledger | undefined;
+  if (ledger?.program === program) return ledger;
+  return { program, notes: new Map(), files: new Map(), read: readMemo() };
+}

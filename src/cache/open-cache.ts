@@ -1,0 +1,64 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
+
+/**
+ * What earlier builds worked out, one file an entry, named by the hash of all that it was made from.
+ * Nothing here is needed: any of it may be deleted, torn or overwritten, and is then worked out anew.
+ */
+export interface Cache {
+  readonly folder: string;
+  /** What was kept under a key; undefined where there is nothing whole. */
+  readonly read: (key: string) => unknown;
+  /** Keeps a value: plain data, maps, sets and big integers. One that cannot be written is let go. */
+  readonly write: (key: string, value: unknown) => void;
+  /** Deletes the entries whose keys are not wanted any more. */
+  readonly keepOnly: (isWanted: (key: string) => boolean) => void;
+}
+
+/** An entry is the SHA-256 of what follows, then the value serialised and deflated. */
+const hashBytes = 32;
+
+export function openCache(folder: string): Cache {
+  mkdirSync(folder, { recursive: true });
+  const path = (key: string): string => join(folder, key);
+  return {
+    folder,
+    read(key) {
+      try {
+        const bytes = readFileSync(path(key));
+        const body = bytes.subarray(hashBytes);
+        if (!hash(body).equals(bytes.subarray(0, hashBytes))) return undefined;
+        return deserialize(inflateRawSync(body));
+      } catch {
+        return undefined; // not there, or not readable: it is worked out anew
+      }
+    },
+    write(key, value) {
+      const body = deflateRawSync(serialize(value), { level: 1 });
+      const part = path(`.${key}-${randomBytes(4).toString('hex')}`);
+      try {
+        writeFileSync(part, Buffer.concat([hash(body), body]));
+        renameSync(part, path(key));
+      } catch {
+        rmSync(part, { force: true }); // a full disk costs the next build time, and nothing else
+      }
+    },
+    keepOnly(isWanted) {
+      for (const name of readdirSync(folder)) {
+        if (!isWanted(name)) rmSync(path(name), { force: true });
+      }
+    },
+  };
+}
+
+const hash = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
+
+/** The key of an entry: a hash over the texts that it is made from. */
+export function cacheKey(...texts: readonly string[]): string {
+  const sum = createHash('sha256');
+  for (const text of texts) sum.update(`${text.length} `).update(text);
+  return sum.digest('hex').slice(0, 40);
+}

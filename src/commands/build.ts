@@ -1,0 +1,50 @@
+import { join, relative, resolve } from 'node:path';
+import type { Command } from 'commander';
+import { buildSite } from '../build.ts';
+import { cacheFolder } from '../cache/cache-folder.ts';
+import { bookFolder, checkOut } from './book-folder.ts';
+import { exit } from './exit-codes.ts';
+import { count, report, terminalProgress } from './terminal.ts';
+
+interface BuildCommand {
+  readonly out?: string;
+  readonly private?: boolean;
+  readonly cache?: string;
+  readonly fresh?: boolean;
+}
+
+/** `bowbook build [book]`. */
+export function addBuild(program: Command): void {
+  program
+    .command('build')
+    .description('write the site of a book')
+    .argument('[book]', 'the folder of the book (default: here, or content/)')
+    .option('-o, --out <folder>', 'where the site goes (default: site, or site-private)')
+    .option(
+      '--private',
+      'show the private notes too, in a folder of its own, never to be published',
+    )
+    .option(
+      '--cache <folder>',
+      'where work is kept for the next build (default: a folder of the system’s)',
+    )
+    .option('--fresh', 'do all the work anew')
+    .action(async (book: string | undefined, options: BuildCommand) => {
+      const root = bookFolder(book);
+      const isPrivate = options.private ?? false;
+      const out = resolve(options.out ?? (isPrivate ? 'site-private' : 'site'));
+      checkOut(root, out, isPrivate);
+      const cache = options.fresh ? {} : { cache: cacheFolder(root, isPrivate, options.cache) };
+      const progress = terminalProgress();
+      const result = await buildSite({ root, out, isPrivate, progress, ...cache });
+      report(result.problems, root);
+      if (result.failed) {
+        process.stderr.write('Nothing was written; the site is as it was.\n');
+        process.exitCode = exit.errors;
+        return;
+      }
+      const where = relative(process.cwd(), join(out, 'index.html'));
+      const made = `${count(result.pages, 'page')}, ${count(result.tunes.length, 'tune')}`;
+      process.stdout.write(`${made}: open ${where}\n`);
+    });
+}

@@ -1,0 +1,26 @@
+import { type Command, Option } from 'commander';
+import { levels } from '../../shared/bowing/settings.ts';
+import { explainFile } from '../explain.ts';
+import { exit } from './exit-codes.ts';
+import { report } from './terminal.ts';
+
+/** `bowbook explain FILE`. */
+export function addExplain(program: Command): void {
+  program
+    .command('explain')
+    .description('print what Bowbook works out about a lesson, a book or an .abc file')
+    .argument('<file>')
+    .option('--json', 'as data: the study as JSON')
+    .addOption(new Option('--start <stroke>', 'the first stroke').choices(['down', 'up']))
+    .option('--anchor <bars>', 'a passage to arrive at, such as B7-B8')
+    .addOption(new Option('--arrive <stroke>', 'the stroke to reach it on').choices(['down', 'up']))
+    .option('--tune <number>', 'only the tune with this X: number')
+    .addOption(new Option('--level <level>', 'whose limits hold').choices([...levels]))
+    .option('--preset <name>', 'the way of bowing preferred')
+    .action(async (file: string, options) => {
+      const { text, problems, root } = await explainFile(file, options);
+      process.stdout.write(text);
+      if (!options.json) report(problems, root ?? process.cwd());
+      if (problems.some(p => p.severity === 'error')) process.exitCode = exit.errors;
+    });
+}

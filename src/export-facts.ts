@@ -1,0 +1,26 @@
+import { practiceTempo } from '../shared/bowing/practice-time.ts';
+import { creditLine } from '../shared/words/en/credits.ts';
+import type { StudiedTune } from './build-tune.ts';
+import type { ExportFacts } from './export/musicxml.ts';
+
+/**
+ * The gate of rights: whether a tune's notes and sound may leave the teacher's own machine. Every
+ * download and every export asks here. A private build, which is never published, shows all.
+ */
+export const mayLeave = ({ rights }: Pick<StudiedTune, 'rights'>, isPrivate: boolean): boolean =>
+  isPrivate || rights !== null;
+
+/** What a file for other programs says of a tune besides its notes. */
+export const exportFacts = (studied: StudiedTune): ExportFacts => ({
+  tempo: practiceTempo(studied.study?.tune ?? { type: null }, studied.request.bowing),
+  credits: creditsOf(studied),
+});
+
+/** Where a tune comes from and whose it is, in one line. */
+export const creditsOf = ({ block, study, rights }: StudiedTune): string =>
+  creditLine({
+    abc: study?.tune.credits ?? null,
+    rights,
+    learnedFrom: block.learnedFrom,
+    version: block.version,
+  });

@@ -1,0 +1,134 @@
+import { type MidiEvent, writeMidi } from 'midi-file';
+import { type Fraction, fraction, multiply, toNumber } from '../../shared/music/fraction.ts';
+import type { Tempo } from '../../shared/music/tune.ts';
+import type { Study } from '../../shared/study.ts';
+import { divisionsFor } from './note-values.ts';
+
+/** General MIDI's violin, counted from 0. */
+const violin = 40;
+const loudness = 84;
+
+/** Ticks a crotchet: at least this many, and as many more as the lengths need to be exact. */
+const fewestTicks = 480;
+const mostTicks = 32_767;
+
+/** An event at its time in ticks; at one time, ends before changes before beginnings. */
+interface Timed {
+  readonly at: number;
+  readonly rank: 0 | 1 | 2;
+  readonly event: MidiEvent;
+}
+
+/**
+ * A tune as a standard MIDI file of one track, in played order: repeats and endings unrolled, ties
+ * merged, at a steady tempo. Grace notes, which have no length of their own, are left out.
+ */
+export function midiFile(study: Study, tempo: Tempo): Uint8Array {
+  const { tune, performance } = study;
+  const exact = divisionsFor([
+    ...performance.notes.flatMap(n => [n.onset, n.duration]),
+    ...performance.bars.map(b => b.onset),
+    performance.length,
+  ]);
+  const perCrotchet = exact * Math.ceil(fewestTicks / exact);
+  const division = perCrotchet > mostTicks ? fewestTicks : perCrotchet;
+  const ticks = (time: Fraction): number =>
+    Math.round(toNumber(multiply(time, fraction(4 * division))));
+
+  const head = (
+    [
+      { deltaTime: 0, meta: true, type: 'trackName', text: latin(tune.title) },
+      { deltaTime: 0, meta: true, type: 'setTempo', microsecondsPerBeat: microseconds(tempo) },
+      { deltaTime: 0, type: 'programChange', channel: 0, programNumber: violin },
+    ] satisfies MidiEvent[]
+  ).map((event): Timed => ({ at: 0, rank: 1, event }));
+  const changes = signatureChanges(study).map(
+    ({ onset, event }): Timed => ({ at: ticks(onset), rank: 1, event }),
+  );
+  const notes = performance.notes.flatMap((sounded): Timed[] => {
+    const event = tune.events[sounded.event];
+    if (event?.kind !== 'note') return [];
+    const from = ticks(sounded.onset);
+    const to = ticks(sounded.onset) + ticks(sounded.duration);
+    if (to === from) return [];
+    // Two strings at the same pitch are one note here: MIDI could not tell which of them ends.
+    return [...new Set(event.pitches.map(p => p.midi))].flatMap((midi): Timed[] => [
+      { at: from, rank: 2, event: noteEvent('noteOn', midi, loudness) },
+      { at: to, rank: 0, event: noteEvent('noteOff', midi, 0) },
+    ]);
+  });
+  const timed = [...head, ...changes, ...notes].toSorted((a, b) => a.at - b.at || a.rank - b.rank);
+  const end = Math.max(ticks(performance.length), timed.at(-1)?.at ?? 0);
+  let now = 0;
+  const track = timed.map(({ at, event }) => {
+    const deltaTime = at - now;
+    now = at;
+    return { ...event, deltaTime };
+  });
+  const last: MidiEvent = { deltaTime: end - now, meta: true, type: 'endOfTrack' };
+  return Uint8Array.from(
+    writeMidi({
+      header: { format: 0, numTracks: 1, ticksPerBeat: division },
+      tracks: [[...track, last]],
+    }),
+  );
+}
+
+const noteEvent = (
+  type: 'noteOn' | 'noteOff',
+  noteNumber: number,
+  velocity: number,
+): MidiEvent => ({
+  deltaTime: 0,
+  channel: 0,
+  type,
+  noteNumber,
+  velocity,
+});
+
+/** Microseconds a crotchet. */
+const microseconds = ({ beat, bpm }: Tempo): number =>
+  Math.round(60_000_000 / (bpm * toNumber(beat) * 4));
+
+/** Metre and key where the performance begins and wherever they change; MIDI has powers of two only. */
+function signatureChanges({ tune, performance }: Study): readonly {
+  readonly onset: Fraction;
+  readonly event: MidiEvent;
+}[] {
+  const changes: { onset: Fraction; event: MidiEvent }[] = [];
+  let before = '';
+  for (const played of performance.bars) {
+    const bar = tune.bars[played.bar];
+    if (!bar) continue;
+    const now = JSON.stringify([bar.meter, bar.key.fifths]);
+    if (now === before) continue;
+    before = now;
+    const { beats, unit, free } = bar.meter;
+    if (!free && Number.isInteger(Math.log2(unit)) && beats < 256) {
+      const event = {
+        deltaTime: 0,
+        meta: true,
+        type: 'timeSignature',
+        numerator: beats,
+        denominator: unit,
+        metronome: 24,
+        thirtyseconds: 8,
+      } as const;
+      changes.push({ onset: played.onset, event });
+    }
+    const scale = bar.key.mode === 'minor' ? 1 : 0;
+    const key = Math.max(-7, Math.min(7, bar.key.fifths));
+    changes.push({
+      onset: played.onset,
+      event: { deltaTime: 0, meta: true, type: 'keySignature', key, scale },
+    });
+  }
+  return changes;
+}
+
+/** Text in MIDI is a byte a letter, and 7-bit signs alone are sure to be read everywhere. */
+const latin = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .replace(/[‘’]/g, "'")
+    .replace(/[^\x20-\x7e]/g, '');

@@ -1,0 +1,232 @@
+import { compare, fraction, toNumber } from '../../shared/music/fraction.ts';
+import { completes, isShort } from '../../shared/music/name-bars.ts';
+import type { Bar, Direction, Tempo, Tune } from '../../shared/music/tune.ts';
+import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
+import type { Study } from '../../shared/study.ts';
+import { tellAccidentals } from './accidentals.ts';
+import { harmonyOf } from './chord-symbol.ts';
+import { type Joins, joinsOf, noJoins } from './joins.ts';
+import { keyElement, timeElement, tuningElement } from './musicxml-attributes.ts';
+import { noteElements } from './musicxml-note.ts';
+import { divisionsFor, writeLength } from './note-values.ts';
+import { type Tuplet, tupletsOf } from './tuplets.ts';
+import { element, type XmlElement } from './xml.ts';
+
+/** What holds for the whole tune while its bars are written. */
+interface Scope {
+  readonly study: Study;
+  readonly tempo: Tempo;
+  readonly divisions: number;
+  readonly joins: ReadonlyMap<number, Joins>;
+  readonly tuplets: ReadonlyMap<number, Tuplet>;
+  readonly strokes: ReadonlyMap<number, Direction>;
+  /** Bars that a repeat goes back to, whether or not a sign stands there. */
+  readonly returns: ReadonlySet<number>;
+}
+
+/** The bars of a tune as MusicXML's `measure`s, in the order of the page. */
+export function measureElements(study: Study, tempo: Tempo): readonly XmlElement[] {
+  const { tune, performance } = study;
+  const tuplets = tupletsOf(tune);
+  const pieces = tune.events.flatMap(
+    ({ duration }, e) => writeLength(duration, tuplets.get(e) ?? null).pieces,
+  );
+  const scope: Scope = {
+    study,
+    tempo,
+    divisions: divisionsFor(pieces.map(p => p.sounds)),
+    joins: joinsOf(tune, performance),
+    tuplets,
+    strokes: writtenStrokes(study),
+    returns: returnsOf(study),
+  };
+  let count = 0;
+  return tune.bars.map((bar, b) => {
+    const implicit = isUncounted(tune, b);
+    if (!implicit) count += 1;
+    const number = implicit ? (count === 0 ? '0' : `X${b}`) : `${count}`;
+    return element(
+      'measure',
+      [
+        leftBarline(tune, b, scope.returns),
+        attributesOf(scope, b),
+        ...directionsOf(scope, b),
+        ...eventsOf(scope, bar),
+        rightBarline(tune, b),
+      ],
+      { number, ...(implicit ? { implicit: 'yes' } : {}) },
+    );
+  });
+}
+
+/** Signs that stand for every time through: a note whose stroke is not the same each time has none. */
+function writtenStrokes(study: Study): ReadonlyMap<number, Direction> {
+  const strokes = new Map<number, Direction>();
+  for (const [event, { direction, varies }] of printedStrokes(study)) {
+    if (!varies) strokes.set(event, direction);
+  }
+  study.tune.events.forEach((event, e) => {
+    if (event.kind === 'note' && event.mark !== null) strokes.set(e, event.mark);
+  });
+  return strokes;
+}
+
+/** A pickup, or the second half of a bar that a sign cuts in two, is not counted. */
+function isUncounted(tune: Tune, b: number): boolean {
+  const [bar, before] = [tune.bars[b], tune.bars[b - 1]];
+  if (!bar) return false;
+  if (bar.pickup) return true;
+  return (
+    before !== undefined &&
+    !before.pickup &&
+    before.part === bar.part &&
+    isShort(before) &&
+    isShort(bar) &&
+    completes(before, bar)
+  );
+}
+
+/** Where the performance turns back, so that a repeat without its first sign can be given one. */
+function returnsOf({ tune, performance }: Study): ReadonlySet<number> {
+  const returns = new Set(tune.bars.flatMap((bar, b) => (bar.opensRepeat ? [b] : [])));
+  if (tune.order !== null) return returns;
+  performance.bars.forEach(({ bar }, i) => {
+    const next = performance.bars[i + 1];
+    if (next && next.bar <= bar && next.bar > 0) returns.add(next.bar);
+  });
+  return returns;
+}
+
+const endingOf = (bar: Bar | undefined): string => bar?.endings.join(', ') ?? '';
+
+function leftBarline(tune: Tune, b: number, returns: ReadonlySet<number>): XmlElement | null {
+  const bar = tune.bars[b];
+  const ending = endingOf(bar);
+  const opens = ending !== '' && !continues(tune.bars[b - 1], bar);
+  const repeats = returns.has(b);
+  if (!opens && !repeats) return null;
+  return element(
+    'barline',
+    [
+      repeats ? element('bar-style', 'heavy-light') : null,
+      opens ? element('ending', [], { number: ending, type: 'start' }) : null,
+      repeats ? element('repeat', [], { direction: 'forward' }) : null,
+    ],
+    { location: 'left' },
+  );
+}
+
+/** Two neighbouring bars stand in one ending. */
+const continues = (before: Bar | undefined, bar: Bar | undefined): boolean =>
+  before !== undefined &&
+  bar !== undefined &&
+  before.endings.length > 0 &&
+  before.part === bar.part &&
+  endingOf(before) === endingOf(bar) &&
+  before.closesRepeat === 1;
+
+function rightBarline(tune: Tune, b: number): XmlElement | null {
+  const [bar, next] = [tune.bars[b], tune.bars[b + 1]];
+  if (!bar) return null;
+  const ending = endingOf(bar);
+  const closes = ending !== '' && !continues(bar, next);
+  const repeats = bar.closesRepeat > 1;
+  const style = repeats || !next ? 'light-heavy' : bar.closesPart ? 'light-light' : null;
+  if (style === null && !closes) return null;
+  return element(
+    'barline',
+    [
+      style === null ? null : element('bar-style', style),
+      closes
+        ? element('ending', [], { number: ending, type: repeats ? 'stop' : 'discontinue' })
+        : null,
+      repeats
+        ? element('repeat', [], {
+            direction: 'backward',
+            ...(bar.closesRepeat > 2 ? { times: bar.closesRepeat } : {}),
+          })
+        : null,
+    ],
+    { location: 'right' },
+  );
+}
+
+function attributesOf({ study, divisions }: Scope, b: number): XmlElement | null {
+  const { bars } = study.tune;
+  const [bar, before] = [bars[b], bars[b - 1]];
+  if (!bar) return null;
+  const key = JSON.stringify(bar.key) === JSON.stringify(before?.key) ? null : keyElement(bar.key);
+  const sameMeter = JSON.stringify(bar.meter) === JSON.stringify(before?.meter);
+  const time = sameMeter ? null : timeElement(bar.meter);
+  if (before) return key || time ? element('attributes', [key, time]) : null;
+  const clef = element('clef', [element('sign', 'G'), element('line', 2)]);
+  return element('attributes', [element('divisions', divisions), key, time, clef]);
+}
+
+/** The letter of a part where it begins; before the first bar, tempo, tuning and order of parts. */
+function directionsOf({ study, tempo }: Scope, b: number): readonly (XmlElement | null)[] {
+  const { tune, tuning } = study;
+  const part = tune.parts[tune.bars[b]?.part ?? -1];
+  const rehearsal =
+    part && part.bars[0] === b && tune.parts.length > 1
+      ? direction(element('rehearsal', part.name))
+      : null;
+  if (b > 0) return [rehearsal];
+  const order = tune.order?.map(i => tune.parts[i]?.name ?? '').join(' ');
+  return [
+    tempoElement(tempo),
+    tuningElement(tuning),
+    rehearsal,
+    order === undefined ? null : direction(element('words', order)),
+  ];
+}
+
+const direction = (content: XmlElement): XmlElement =>
+  element('direction', [element('direction-type', [content])], { placement: 'above' });
+
+function tempoElement({ beat, bpm }: Tempo): XmlElement {
+  const value = writeLength(beat, null).pieces[0]?.value;
+  const metronome = element('metronome', [
+    element('beat-unit', value?.type ?? 'quarter'),
+    ...Array.from({ length: value?.dots ?? 0 }, () => element('beat-unit-dot')),
+    element('per-minute', bpm),
+  ]);
+  return element(
+    'direction',
+    [
+      element('direction-type', [metronome]),
+      // Crotchets a minute, whatever the beat.
+      element('sound', [], { tempo: Math.round(toNumber(beat) * 4 * bpm * 100) / 100 }),
+    ],
+    { placement: 'above' },
+  );
+}
+
+function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
+  const { tune, fingering } = scope.study;
+  const tell = tellAccidentals(bar.key);
+  return tune.events.slice(bar.first, bar.end).flatMap((event, i) => {
+    const index = bar.first + i;
+    const joins = scope.joins.get(index) ?? noJoins;
+    const isNote = event.kind === 'note';
+    const graceAccidentals = isNote ? event.graces.map(p => tell(p, false)) : [];
+    const accidentals = isNote ? event.pitches.map(p => tell(p, joins.tieStop)) : [];
+    const notes = noteElements(event, {
+      index,
+      division: fraction(1, scope.divisions * 4),
+      tuplet: scope.tuplets.get(index) ?? null,
+      joins,
+      stroke: scope.strokes.get(index) ?? null,
+      stops: fingering[index] ?? [],
+      accidentals,
+      graceAccidentals,
+      slashed: tune.source.text.slice(event.start, event.stop).includes('{/'),
+      wholeBar: !isNote && bar.end - bar.first === 1 && compare(event.duration, bar.length) === 0,
+    });
+    return [...(isNote && event.chord !== null ? [chordElement(event.chord)] : []), ...notes];
+  });
+}
+
+/** A chord symbol, or where it is none, words above the staff. */
+const chordElement = (symbol: string): XmlElement =>
+  harmonyOf(symbol) ?? direction(element('words', symbol));

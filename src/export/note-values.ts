@@ -1,0 +1,105 @@
+import {
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  multiply,
+  subtract,
+} from '../../shared/music/fraction.ts';
+
+/** A note value as it is drawn: its name in MusicXML, and its dots. */
+export interface NoteValue {
+  readonly type: string;
+  readonly dots: number;
+  /** In whole notes. */
+  readonly length: Fraction;
+}
+
+const types: readonly (readonly [string, Fraction])[] = [
+  ['breve', fraction(2)],
+  ['whole', fraction(1)],
+  ['half', fraction(1, 2)],
+  ['quarter', fraction(1, 4)],
+  ['eighth', fraction(1, 8)],
+  ['16th', fraction(1, 16)],
+  ['32nd', fraction(1, 32)],
+  ['64th', fraction(1, 64)],
+  ['128th', fraction(1, 128)],
+];
+
+/** What dots make of a length: 1, 3/2, 7/4. */
+const dotted: readonly Fraction[] = [fraction(1), fraction(3, 2), fraction(7, 4)];
+
+const values: readonly NoteValue[] = types
+  .flatMap(([type, plain]) =>
+    dotted.map((by, dots) => ({ type, dots, length: fraction(plain.n * by.n, plain.d * by.d) })),
+  )
+  .toSorted((a, b) => compare(b.length, a.length));
+
+/**
+ * The values that a length is written with, longest first, tied where there are several: five
+ * quavers are a minim and a quaver. Null where no such values add up to it.
+ */
+function noteValues(length: Fraction): readonly NoteValue[] | null {
+  const found: NoteValue[] = [];
+  let left = length;
+  while (left.n > 0) {
+    const next = values.find(v => compare(v.length, left) <= 0);
+    if (!next || found.length > 8) return null;
+    found.push(next);
+    left = subtract(left, next.length);
+  }
+  return found.length > 0 ? found : null;
+}
+
+/** `p` notes in the time of `q`. */
+export interface Ratio {
+  readonly p: number;
+  readonly q: number;
+}
+
+/** A sounded length as it is written: by one value or several tied, all in one ratio. */
+export interface WrittenLength {
+  readonly ratio: Ratio | null;
+  /** Each with what it sounds for, in whole notes; no value where none fits. */
+  readonly pieces: readonly { readonly value: NoteValue | null; readonly sounds: Fraction }[];
+}
+
+/**
+ * How a length is written, in the ratio of its tuplet if it stands in one. An odd length outside a
+ * tuplet is given a ratio of its own: a third of a crotchet, written `A/3`, is a quaver of three
+ * in the time of two. A length that no values add up to is left without one.
+ */
+export function writeLength(sounded: Fraction, tuplet: Ratio | null): WrittenLength {
+  const ratio = tuplet ?? oddRatio(sounded);
+  const values = noteValues(ratio ? multiply(sounded, fraction(ratio.p, ratio.q)) : sounded);
+  if (values === null) return { ratio: null, pieces: [{ value: null, sounds: sounded }] };
+  const sounds = (length: Fraction): Fraction =>
+    ratio ? multiply(length, fraction(ratio.q, ratio.p)) : length;
+  return { ratio, pieces: values.map(value => ({ value, sounds: sounds(value.length) })) };
+}
+
+/** Three in the time of two, five of four, seven of four; null for lengths of halvings and dots. */
+function oddRatio(length: Fraction): Ratio | null {
+  let odd = length.d;
+  while (odd % 2 === 0) odd /= 2;
+  return odd === 1 ? null : { p: odd, q: 2 ** Math.floor(Math.log2(odd)) };
+}
+
+/** How many of `unit` a length holds; throws where it is no whole number, which is our defect. */
+export function countOf(length: Fraction, unit: Fraction): number {
+  const count = divide(length, unit);
+  if (count.d !== 1)
+    throw new Error(`${length.n}/${length.d} is no multiple of ${unit.n}/${unit.d}`);
+  return count.n;
+}
+
+/** The coarsest grid that holds all of these lengths, as parts of a crotchet. */
+export function divisionsFor(lengths: readonly Fraction[]): number {
+  return lengths.reduce((all, { n, d }) => {
+    const own = fraction(n * 4, d).d;
+    return (all * own) / common(all, own);
+  }, 1);
+}
+
+const common = (a: number, b: number): number => (b === 0 ? a : common(b, a % b));

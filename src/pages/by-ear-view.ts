@@ -1,0 +1,89 @@
+import type { Direction } from '../../shared/music/tune.ts';
+import { plainLetter } from '../../shared/notation/plain-letter.ts';
+import type { Study } from '../../shared/study.ts';
+import { byEarWords } from '../../shared/words/en/by-ear.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import { type SpokenNote, speakTune, stringNames } from '../../shared/words/en/spoken.ts';
+
+/** A tune without notation: phrase by phrase its letters, fingers, strings and strokes. */
+export interface ByEarView {
+  readonly words: typeof byEarWords;
+  readonly parts: readonly {
+    readonly name: string;
+    readonly phrases: readonly {
+      readonly label: string;
+      readonly bars: string;
+      /** The phrase in sentences, for a screen reader. */
+      readonly heard: string;
+      readonly strokes: readonly EarStroke[];
+    }[];
+  }[];
+}
+
+interface EarStroke {
+  /** null where the note is never played. */
+  readonly direction: Direction | null;
+  /** It began in the phrase before. */
+  readonly goesOn: boolean;
+  readonly notes: readonly { readonly letter: string; readonly where: string }[];
+}
+
+/** `range`: events of the bars to show, ends included; null for the whole tune. */
+export function byEarView(
+  study: Study,
+  range: { readonly first: number; readonly last: number } | null,
+): ByEarView {
+  const { tune, map } = study;
+  const bars = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b] as const)));
+  const shown = (event: number): boolean =>
+    range === null || (range.first <= event && event <= range.last);
+  const phrases = map.phrases.map(phrase => {
+    const own = phrase.bars.flatMap(b => bars.get(tune.bars[b]?.name ?? '') ?? []);
+    const notes = own.flatMap(b => b.notes).filter(n => shown(n.event));
+    return {
+      part: tune.bars[phrase.bars[0] ?? -1]?.part ?? -1,
+      label: phrase.label,
+      bars: phrase.name,
+      heard: own.map(b => `${siteWords.bar(b.name, null)} ${b.text}`).join(' '),
+      strokes: strokesOf(study, notes),
+    };
+  });
+  return {
+    words: byEarWords,
+    parts: tune.parts.flatMap((part, i) => {
+      const own = phrases.filter(p => p.part === i && p.strokes.length > 0);
+      return own.length === 0 ? [] : [{ name: siteWords.part(part.name), phrases: own }];
+    }),
+  };
+}
+
+/** Notes by stroke; a note that is held over by a tie is no note to play anew. */
+function strokesOf(study: Study, notes: readonly SpokenNote[]): readonly EarStroke[] {
+  const strokes: {
+    direction: Direction | null;
+    goesOn: boolean;
+    notes: EarStroke['notes'][number][];
+  }[] = [];
+  for (const note of notes) {
+    if (note.held) continue;
+    const said = letterAndPlace(study, note.event);
+    const last = strokes.at(-1);
+    if (note.slurred && last) last.notes.push(said);
+    else strokes.push({ direction: note.stroke, goesOn: note.slurred, notes: [said] });
+  }
+  return strokes;
+}
+
+/** "F♯" and "2 D"; "D A" and "0 D 0 A" of a double stop; no place out of first position. */
+function letterAndPlace(
+  { tune, tuning, fingering }: Study,
+  event: number,
+): EarStroke['notes'][number] {
+  const note = tune.events[event];
+  const names = stringNames(tuning);
+  const stops = (fingering[event] ?? []).flatMap(s => (s ? [s] : []));
+  return {
+    letter: note?.kind === 'note' ? note.pitches.map(plainLetter).join(' ') : '',
+    where: stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' '),
+  };
+}

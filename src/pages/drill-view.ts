@@ -1,0 +1,178 @@
+import type { Level } from '../../shared/bowing/settings.ts';
+import { type DrillKind, drillKinds } from '../../shared/drills/drill.ts';
+import { type DrillSource, drillSource } from '../../shared/drills/drill-source.ts';
+import { makeDrill } from '../../shared/drills/make-drill.ts';
+import type { Direction } from '../../shared/music/tune.ts';
+import type { Study } from '../../shared/study.ts';
+import { drillTitles, drillWords, noDrillSentence } from '../../shared/words/en/drills.ts';
+import { tellDrill } from '../../shared/words/en/tell-drill.ts';
+import type { Bead, ToldDrill, ToldItem } from '../../shared/words/told-drill.ts';
+import type { DrillBlock } from '../read/book.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { titleOf } from './lists-view.ts';
+import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
+
+/** A drill as a page holds it: the question and a fold-out answer, for the script to take over. */
+export interface DrillView {
+  readonly kind: DrillKind;
+  readonly tune: string;
+  readonly root: string;
+  readonly level: Level;
+  readonly seed: number;
+  /** Empty where the drill may choose. */
+  readonly to: string;
+  /** Id of its answer on the printed page; null where it is not printed. */
+  readonly paper: string | null;
+  readonly title: string;
+  /** Title of its tune and the way to it; null on the tune's own page. */
+  readonly on: { readonly title: string; readonly href: string } | null;
+  readonly levelName: string;
+  readonly levelSays: string;
+  readonly question: readonly string[];
+  readonly chains: readonly { readonly name: string | null; readonly beads: readonly BeadView[] }[];
+  readonly items: readonly ItemView[];
+  readonly answer: readonly string[];
+  readonly why: string;
+  readonly words: typeof drillWords;
+}
+
+/** An answer for the back of the printed page. */
+export interface PaperAnswer {
+  readonly id: string;
+  readonly name: string;
+  readonly answer: readonly string[];
+  readonly why: string;
+}
+
+interface BeadView {
+  readonly letter: string | null;
+  readonly long: boolean;
+  readonly said: string;
+  readonly where: string | null;
+  readonly stroke: Direction | null;
+  readonly slurred: boolean;
+  readonly bar: string | null;
+  readonly anchored: boolean;
+}
+
+interface ItemView {
+  readonly ask: string;
+  readonly choices: readonly {
+    readonly label: string;
+    readonly beads: readonly BeadView[] | null;
+  }[];
+  /** Notes to point to, as one chain; null where each choice stands alone. */
+  readonly row: readonly BeadView[] | null;
+}
+
+/** A drill block on a page; a sentence instead where the tune gives no such drill. */
+export function drillView(
+  block: Pick<DrillBlock, 'drill' | 'of' | 'to' | 'level' | 'seed'>,
+  tune: BuiltTune & { readonly study: Study },
+  context: PageContext,
+): DrillView | string {
+  const source = sourceOf(tune, context);
+  const ask = {
+    kind: block.drill,
+    level: block.level ?? context.input.book.settings.bowing.level,
+    seed: block.seed,
+    to: block.to,
+  };
+  const { drill, why } = makeDrill(source, ask);
+  if (!drill) return noDrillSentence(why);
+  const told = tellDrill(source, drill);
+  const title = titleOf(tune);
+  const on = { title, href: context.root + tunePath(block.of) };
+  const paper = paperId(context, told.kind);
+  context.answers.push({
+    id: paper,
+    name: drillWords.answerTo(told.title, title),
+    answer: told.answer,
+    why: told.why,
+  });
+  return { ...viewOf(told, context), ...ask, tune: block.of, to: block.to ?? '', paper, on };
+}
+
+/** Every kind of drill that a tune can give, for its own page. */
+export function practiceViews(
+  tune: BuiltTune & { readonly study: Study },
+  context: PageContext,
+): readonly DrillView[] {
+  const source = sourceOf(tune, context);
+  const { level } = context.input.book.settings.bowing;
+  return drillKinds.flatMap(kind => {
+    const { drill } = makeDrill(source, { kind, level, seed: 1, to: null });
+    if (!drill) return [];
+    const view = viewOf(tellDrill(source, drill), context);
+    return [{ ...view, level, seed: 1, tune: tune.block.id, to: '', paper: null, on: null }];
+  });
+}
+
+type OwnView = Omit<DrillView, 'tune' | 'to' | 'seed' | 'level' | 'paper' | 'on'>;
+
+function viewOf(told: ToldDrill, context: PageContext): OwnView {
+  context.scripts.add('drills');
+  return {
+    kind: told.kind,
+    root: context.root,
+    title: drillTitles[told.kind],
+    levelName: drillWords.levelIs(told.level),
+    levelSays: told.levelSays,
+    question: told.question,
+    chains: told.chains.map(c => ({ name: c.name, beads: c.beads.map(beadView) })),
+    items: told.items.filter(item => item.form === 'buttons').map(itemView),
+    answer: told.answer,
+    why: told.why,
+    words: drillWords,
+  };
+}
+
+/** One bead a choice, as of the notes of a phrase, is shown as a chain to point into. */
+function itemView({ ask, choices }: ToldItem): ItemView {
+  const row = choices.flatMap(c => (c.beads?.length === 1 ? c.beads : []));
+  const isRow = row.length > 1;
+  return {
+    ask,
+    choices: choices
+      .filter(c => !(isRow && c.beads))
+      .map(c => ({ label: c.label, beads: c.beads?.map(beadView) ?? null })),
+    row: isRow ? row.map(beadView) : null,
+  };
+}
+
+const beadView = (bead: Bead): BeadView => ({
+  letter: bead.letter,
+  long: (bead.letter?.length ?? 0) > 3,
+  said: bead.said,
+  where: bead.where,
+  stroke: bead.stroke,
+  slurred: bead.slurred,
+  bar: bead.bar,
+  anchored: bead.anchored,
+});
+
+/** Whether a tune's drills may stand on the page: they show its notes. */
+export const mayDrill = (
+  tune: BuiltTune,
+  context: PageContext,
+): tune is BuiltTune & { readonly study: Study } =>
+  tune.study !== null && mayShow(tune, context.input);
+
+/** As the tune was studied: see `buildTune`. */
+function sourceOf(
+  { block, study }: BuiltTune & { readonly study: Study },
+  context: PageContext,
+): DrillSource {
+  const { bowing } = context.input.book.settings;
+  return drillSource(study, {
+    bowing: { ...bowing, restart: block.restart ?? bowing.restart },
+    start: block.start,
+  });
+}
+
+function paperId(context: PageContext, kind: DrillKind): string {
+  for (let n = 1; ; n++) {
+    const id = claimId(context, `answer-${kind}-${n}`);
+    if (id !== null) return id;
+  }
+}

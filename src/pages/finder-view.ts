@@ -1,0 +1,97 @@
+import type { Tuning } from '../../shared/fingering/fingering.ts';
+import { openingOf, type SearchEntry } from '../../shared/search/search-entry.ts';
+import { stringGrid } from '../../shared/search/string-grid.ts';
+import { searchWords } from '../../shared/words/en/search.ts';
+import { keyName, typeName } from '../../shared/words/en/site.ts';
+import { spokenFinger, stringNames } from '../../shared/words/en/spoken.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { formOf } from './map-view.ts';
+import { scriptCall } from './script-call.ts';
+
+/** The form in which tunes are looked for; a script makes it work, and shows it only then. */
+export interface FinderView {
+  readonly words: typeof searchWords;
+  /** Where the tunes are listed for the script, from the page. */
+  readonly entries: string;
+  readonly filters: readonly {
+    readonly name: string;
+    readonly label: string;
+    readonly options: readonly string[];
+  }[];
+  /** Names of the strings from low to high. */
+  readonly strings: readonly string[];
+  /** One for each place of a finger, from the nut on. */
+  readonly rows: readonly {
+    readonly finger: string;
+    readonly places: readonly {
+      /** Above C, in base 12, as openings are kept. */
+      readonly semitone: string;
+      readonly sign: string;
+      readonly heard: string;
+    }[];
+  }[];
+}
+
+/** What can be searched of a tune; its notes only where they may be shown. */
+export function searchEntry({ block, study }: BuiltTune, shown: boolean): SearchEntry {
+  if (study === null) {
+    const nothing = { letters: '', semitones: '', pickup: 0 };
+    return {
+      id: block.id,
+      title: block.id,
+      aliases: [],
+      composer: null,
+      type: null,
+      key: '',
+      form: '',
+      ...nothing,
+    };
+  }
+  const { title, aliases, credits, type, rhythm, key } = study.tune;
+  const opening = shown ? openingOf(study) : { letters: '', semitones: '', pickup: 0 };
+  return {
+    id: block.id,
+    title,
+    aliases,
+    composer: credits.composer,
+    type: type === null ? rhythm : typeName[type],
+    key: keyName(key),
+    form: formOf(study),
+    ...opening,
+  };
+}
+
+export function finderView(entries: readonly SearchEntry[], tuning: Tuning): FinderView {
+  const strings = stringGrid(tuning);
+  const names = stringNames(tuning).toReversed();
+  const fingers = strings[0]?.map(spokenFinger) ?? [];
+  const values = (of: (e: SearchEntry) => string | null): string[] =>
+    [...new Set(entries.map(of))].filter((v): v is string => v !== null && v !== '').sort();
+  return {
+    words: searchWords,
+    entries: 'entries.js',
+    filters: [
+      { name: 'type', label: searchWords.type, options: values(e => e.type) },
+      { name: 'key', label: searchWords.key, options: values(e => e.key) },
+      { name: 'form', label: searchWords.form, options: values(e => e.form) },
+    ].filter(filter => filter.options.length > 1),
+    strings: names,
+    rows: fingers.map((finger, row) => ({
+      finger,
+      places: strings.flatMap((places, s) => {
+        const place = places[row];
+        if (!place) return [];
+        const { pitch } = place;
+        return {
+          semitone: (pitch.midi % 12).toString(12),
+          sign: searchWords.sign(pitch),
+          heard: searchWords.place(pitch, spokenFinger(place), names[s] ?? ''),
+        };
+      }),
+    })),
+  };
+}
+
+/** The tunes as a script that a page loads from a folder too. */
+export const entriesScript = (entries: readonly SearchEntry[]): string =>
+  scriptCall('bowbookEntries', entries);

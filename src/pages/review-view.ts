@@ -1,0 +1,66 @@
+import { practiceTempo } from '../../shared/bowing/practice-time.ts';
+import { toNumber } from '../../shared/music/fraction.ts';
+import { leastMinutes, mostMinutes, usualMinutes } from '../../shared/review/review-file.ts';
+import { reviewWords } from '../../shared/words/en/review.ts';
+import { type LessonLink, lessonLink } from './lesson-view.ts';
+import { tuneLink } from './lists-view.ts';
+import type { PageContext } from './page-context.ts';
+import type { TuneCard } from './tune-card.ts';
+
+/** What to play today: every tune by lesson, which is also all that the page's script works from. */
+export interface ReviewView {
+  readonly title: string;
+  readonly labels: typeof reviewWords;
+  /** Name of the book, under which the script keeps what is ticked. */
+  readonly book: string;
+  readonly minutes: { readonly least: number; readonly most: number; readonly usual: number };
+  readonly lessons: readonly (LessonLink & { readonly tunes: readonly ReviewTuneView[] })[];
+  /** Tunes that no lesson has. */
+  readonly others: readonly ReviewTuneView[];
+}
+
+interface ReviewTuneView {
+  readonly id: string;
+  readonly href: string;
+  readonly title: string;
+  readonly kind: string;
+  /** Days of its lessons: `2026-09-15 2026-09-22`. */
+  readonly lessons: string;
+  /** Its parts, and the seconds that each takes at the slow tempo: `A 24.6 B 24.6`. */
+  readonly parts: string;
+}
+
+export function reviewView(context: PageContext): ReviewView {
+  const { book, cards } = context.input;
+  const { lessonsOf, tunesOf } = context.index;
+  const view = (card: TuneCard): ReviewTuneView => ({
+    id: card.id,
+    ...tuneLink(card, context.root),
+    lessons: (lessonsOf.get(card.id) ?? []).flatMap(lesson => lesson.date ?? []).join(' '),
+    parts: partSeconds(card, context).join(' '),
+  });
+  const viewsOf = (ids: readonly string[]): readonly ReviewTuneView[] =>
+    ids.flatMap(id => {
+      const card = cards.get(id);
+      return card ? [view(card)] : [];
+    });
+  return {
+    title: reviewWords.title,
+    labels: reviewWords,
+    book: book.settings.title,
+    minutes: { least: leastMinutes, most: mostMinutes, usual: usualMinutes },
+    lessons: book.lessons.flatMap(lesson => {
+      const tunes = viewsOf(tunesOf.get(lesson) ?? []);
+      return tunes.length === 0 ? [] : [{ ...lessonLink(lesson, context.root), tunes }];
+    }),
+    others: [...cards.values()].filter(card => !lessonsOf.get(card.id)?.length).map(view),
+  };
+}
+
+function partSeconds({ type, parts }: TuneCard, { input }: PageContext): readonly string[] {
+  const { beat, bpm } = practiceTempo({ type }, input.book.settings.bowing);
+  return parts.map(({ name, length }) => {
+    const seconds = (length / toNumber(beat)) * (60 / bpm);
+    return `${name.replace(/\s+/g, '_')} ${Math.round(seconds * 10) / 10}`;
+  });
+}

@@ -1,0 +1,126 @@
+import {
+  type SetJoin,
+  type SetStudy,
+  type SetTune,
+  studySet,
+} from '../../shared/sets/set-study.ts';
+import { editSentence } from '../../shared/words/en/bowing.ts';
+import { setWords } from '../../shared/words/en/sets.ts';
+import type { SetBlock } from '../read/book.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { titleOf, tuneKind } from './lists-view.ts';
+import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
+import type { Html } from './render.ts';
+
+/** Tunes in a row: how long they take, and what the bow and the hand meet at each join. */
+export interface SetView {
+  readonly id: string | null;
+  readonly title: string;
+  readonly tunes: readonly SetRow[];
+  /** null where a tune of the set could not be read. */
+  readonly length: LengthView | null;
+  readonly joins: readonly JoinView[];
+  readonly notice: string | null;
+  readonly body: Html | null;
+  readonly labels: typeof setWords;
+}
+
+interface SetRow {
+  readonly href: string;
+  readonly title: string;
+  readonly kind: string;
+  readonly times: number;
+  readonly length: LengthView | null;
+}
+
+/** As on a clock, and for the ear. */
+interface LengthView {
+  readonly slow: string;
+  readonly slowHeard: string;
+  readonly session: string;
+  readonly sessionHeard: string;
+}
+
+interface JoinView {
+  readonly name: string;
+  readonly key: string | null;
+  readonly agrees: boolean;
+  /** What the bow does; left out where a tune's rights are not known. */
+  readonly bow: readonly string[];
+}
+
+/** `body` is what the teacher wrote besides the list. */
+export function setView(block: SetBlock, body: Html | null, context: PageContext): SetView {
+  const tunes = block.tunes.map(({ of, times }) => {
+    const tune = context.input.tunes.get(of);
+    if (!tune) throw new Error(`the tune ${of} was not built`);
+    return { tune, times };
+  });
+  const shown = tunes.map(({ tune }) => mayShow(tune, context.input));
+  const study = studyOf(tunes, context);
+  const withheld = shown.includes(false) ? setWords.withheld : null;
+  return {
+    id: claimId(context, block.id),
+    title: block.title,
+    tunes: tunes.map(({ tune, times }, i) => ({
+      href: context.root + tunePath(tune.block.id),
+      title: titleOf(tune),
+      kind: tune.study === null ? '' : tuneKind(tune.study),
+      times,
+      length: lengthView(study?.lengths[i]),
+    })),
+    length: lengthView(study?.length),
+    joins: (study?.joins ?? []).map(join =>
+      joinView(
+        join,
+        tunes.map(t => t.tune),
+        shown,
+      ),
+    ),
+    notice: study === null ? setWords.unreadable : withheld,
+    body,
+    labels: setWords,
+  };
+}
+
+/** null where a tune could not be read. */
+function studyOf(
+  tunes: readonly { readonly tune: BuiltTune; readonly times: number }[],
+  { input }: PageContext,
+): SetStudy | null {
+  const known = tunes.flatMap(({ tune: { study, block }, times }): SetTune[] =>
+    study === null ? [] : [{ study, start: block.start, restart: block.restart, times }],
+  );
+  return known.length < tunes.length ? null : studySet(known, input.book.settings.bowing);
+}
+
+const lengthView = (length: SetStudy['length'] | undefined): LengthView | null =>
+  length === undefined
+    ? null
+    : {
+        slow: setWords.clock(length.slow),
+        slowHeard: setWords.duration(length.slow),
+        session: setWords.clock(length.session),
+        sessionHeard: setWords.duration(length.session),
+      };
+
+function joinView(join: SetJoin, tunes: readonly BuiltTune[], shown: readonly boolean[]): JoinView {
+  const [from, to] = [tunes[join.from], tunes[join.to]];
+  const titles = [from, to].map(tune => (tune ? titleOf(tune) : ''));
+  const [before = '', after = ''] = titles;
+  const again = join.from === join.to;
+  const mend = from?.study && join.mend ? editSentence(from.study.tune, join.mend) : null;
+  return {
+    name: again ? setWords.again(before) : setWords.join(before, after),
+    key: again ? null : setWords.keyChange(join.key),
+    agrees: join.agrees,
+    bow:
+      shown[join.from] && shown[join.to]
+        ? [
+            setWords.bow(join),
+            ...(join.agrees ? [] : [setWords.lift(join)]),
+            ...(mend === null ? [] : [setWords.orMend(mend)]),
+          ]
+        : [],
+  };
+}

@@ -1,0 +1,21 @@
+import { setWords } from '../../shared/words/en/sets.ts';
+import type { Page } from '../read/book.ts';
+import { innerHtml } from './block-html.ts';
+import { setsOf } from './book-sets.ts';
+import { lessonPath, type PageContext, pagePath } from './page-context.ts';
+import { setView } from './set-view.ts';
+
+/** Played together: every set of the book, each with the page that it stands on. */
+export const setsView = (context: PageContext) => ({
+  title: setWords.title,
+  labels: setWords,
+  sets: setsOf(context.input.book).map(({ set, page }) => ({
+    ...setView(set, innerHtml(set.body, { ...context, page }), context),
+    page: page.kind === 'tune' ? null : pageLink(page, context.root),
+  })),
+});
+
+const pageLink = (page: Page, root: string) => ({
+  href: root + (page.kind === 'lesson' ? lessonPath(page) : pagePath(page)),
+  title: page.title,
+});

@@ -1,0 +1,55 @@
+import type { Anchor } from '../../shared/bowing/bowing.ts';
+import type { Level } from '../../shared/bowing/settings.ts';
+import type { Study } from '../../shared/study.ts';
+import { tryWords } from '../../shared/words/en/try.ts';
+import type { Score, ScoreCell } from '../engrave/score.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { cellId, cellsOver, type NotationView, notationView } from './notation-view.ts';
+import type { PageContext } from './page-context.ts';
+
+/** A fold in which a student tries strokes; the pages' script fills it when it is opened. */
+export interface TryView {
+  readonly anchor: string;
+  readonly tune: string;
+  readonly root: string;
+  /** Empty for the book's own. */
+  readonly level: string;
+  readonly preset: string;
+  /** Ids of the drawn cells on this page; empty where the fold has its own. */
+  readonly cells: string;
+  /** The drawing, where the page does not hold it already. */
+  readonly notation: NotationView | null;
+  readonly words: typeof tryWords;
+}
+
+/** null where nothing before the anchor is free to be slurred otherwise. */
+export function tryView(
+  tune: BuiltTune & { readonly study: Study },
+  anchor: Anchor,
+  asked: { readonly level: Level | null; readonly preset: string | null },
+  context: PageContext,
+): TryView | null {
+  if (!anchor.leadIns.some(l => l.notes.length > 1)) return null;
+  const { block, study, score } = tune;
+  const cells = score ? cellsOfWays(study, score, anchor) : [];
+  const ids = cells.map(c => cellId(block.id, c.name));
+  const onPage = ids.every(id => context.ids.has(id));
+  return {
+    anchor: anchor.id,
+    tune: block.id,
+    root: context.root,
+    level: asked.level ?? '',
+    preset: asked.preset ?? '',
+    cells: onPage ? ids.join(' ') : '',
+    notation: score && !onPage ? notationView(block.id, score, context, cells, 'excerpt') : null,
+    words: tryWords,
+  };
+}
+
+/** The cells that any of the ways there, or the passage, stand in. */
+function cellsOfWays(study: Study, score: Score, anchor: Anchor): readonly ScoreCell[] {
+  const events = anchor.leadIns.flatMap(l => l.notes);
+  const bars = new Set(events.map(e => study.tune.events[e]?.bar ?? -1));
+  const passage = cellsOver(study, score, anchor);
+  return score.cells.filter(c => passage.includes(c) || c.bars.some(b => bars.has(b)));
+}

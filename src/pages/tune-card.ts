@@ -1,0 +1,56 @@
+import { toNumber } from '../../shared/music/fraction.ts';
+import type { TuneType } from '../../shared/music/tune.ts';
+import type { SearchEntry } from '../../shared/search/search-entry.ts';
+import type { Study } from '../../shared/study.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { searchEntry } from './finder-view.ts';
+import { aliasesOf, type FactView, titleOf, tuneFacts, tuneKind } from './lists-view.ts';
+import { mayShow } from './page-context.ts';
+
+/**
+ * All that a list says of a tune. Cards are small, so that those of a whole book are held at once,
+ * where studies and drawings are not: a page over all tunes is made from their cards alone.
+ */
+export interface TuneCard {
+  readonly id: string;
+  readonly title: string;
+  readonly aliases: string | null;
+  /** `reel in G major`; empty where the tune could not be read. */
+  readonly kind: string;
+  readonly facts: readonly FactView[];
+  readonly type: TuneType | null;
+  /** Its parts, with the whole notes of once through each; none where it could not be read. */
+  readonly parts: readonly { readonly name: string; readonly length: number }[];
+  /** What can be searched of it; its notes only where they may be shown. */
+  readonly search: SearchEntry;
+}
+
+export function tuneCard(tune: BuiltTune, isPrivate: boolean): TuneCard {
+  const shown = mayShow(tune, { isPrivate });
+  return {
+    id: tune.block.id,
+    title: titleOf(tune),
+    aliases: aliasesOf(tune),
+    kind: tune.study === null ? '' : tuneKind(tune.study),
+    facts: tuneFacts(tune, shown),
+    type: tune.study?.tune.type ?? null,
+    parts: tune.study === null ? [] : partLengths(tune.study),
+    search: searchEntry(tune, shown),
+  };
+}
+
+/** Whole notes of the first time through each part, in written order. */
+function partLengths({ tune, performance }: Study): TuneCard['parts'] {
+  const lengths = tune.parts.map(() => 0);
+  const done = new Set<number>();
+  let before = -1;
+  for (const { bar } of performance.bars) {
+    const part = tune.bars[bar]?.part ?? -1;
+    const partBefore = tune.bars[before]?.part ?? -1;
+    if (part !== partBefore || bar <= before) done.add(partBefore);
+    const length = tune.bars[bar]?.length;
+    if (length && !done.has(part)) lengths[part] = (lengths[part] ?? 0) + toNumber(length);
+    before = bar;
+  }
+  return tune.parts.map(({ name }, i) => ({ name, length: lengths[i] ?? 0 }));
+}

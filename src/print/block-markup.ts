@@ -1,0 +1,173 @@
+import { bestPlan } from '../../shared/bowing/best-plan.ts';
+import { type BarRange, barRangeText } from '../../shared/music/bar-range.ts';
+import { resolvePassage } from '../../shared/music/resolve-passage.ts';
+import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
+import { arrivalSentences, strokeCount } from '../../shared/words/en/plans.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import type { AnchorBlock, Block, NotesBlock, Page, PlanBlock } from '../read/book.ts';
+import { bodyMarkup, type Running } from './body-markup.ts';
+import { layCells } from './lay-tune.ts';
+import { mapMarkup } from './map-markup.ts';
+import { call, list, literal, type Markup, words } from './markup.ts';
+import {
+  isPrinted,
+  type Press,
+  printable,
+  rowValue,
+  sayBars,
+  titleOf,
+  tuneReference,
+  tuneText,
+} from './press.ts';
+import type { PrintTune } from './print-input.ts';
+
+/** The running text of a page, its blocks set where they stand. `level`: of its first headings. */
+export function pageMarkup(press: Press, page: Page, level: number): Markup {
+  const running: Running = {
+    press,
+    page,
+    level,
+    block: index => {
+      const block = page.blocks[index];
+      if (!block) throw new Error(`the page has no block ${index}`);
+      return blockMarkup(block, running);
+    },
+  };
+  return bodyMarkup(page.body, running);
+}
+
+/**
+ * A block on paper. A tune is shown by its story and the page of its sheet; private notes are
+ * nothing at all; what needs a screen is named.
+ */
+function blockMarkup(block: Block, running: Running): Markup {
+  const { press } = running;
+  switch (block.kind) {
+    case 'tune':
+      return tuneMarkup(block.id, bodyMarkup(block.body, running), press);
+    case 'show-tune':
+      return tuneMarkup(block.of, block.bars === null ? '' : excerptOf(block.of, block.bars, press), press);
+    case 'anchor':
+      return anchorMarkup(block, running);
+    case 'plan':
+      return planMarkup(block, press);
+    case 'map': {
+      const tune = press.input.tunes.get(block.of);
+      return tune && isPrinted(tune) ? `\n\n${mapMarkup(press, tune, tune.study)}\n\n` : '';
+    }
+    case 'stroke':
+      return call('sign', [literal(block.direction), literal(siteWords[block.direction])]);
+    case 'notes':
+      return chainMarkup(block, running);
+    case 'set':
+      return `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, press)}\n\n`;
+    case 'clip':
+    case 'drill':
+    case 'private':
+      return '';
+  }
+}
+
+/** Tunes in a row, with the times through. */
+export const setMarkup = (
+  tunes: readonly { readonly of: string; readonly times: number }[],
+  press: Press,
+): Markup =>
+  call(
+    'enum',
+    tunes.map(
+      t => `[${tuneReference(press, t.of)}${words(`, ${siteWords.timesThrough(t.times)}`)}]`,
+    ),
+  );
+
+function tuneMarkup(id: string, inner: Markup, press: Press): Markup {
+  const tune = press.input.tunes.get(id);
+  const why = tune && !tune.published ? words(` (${printWords.withheldMark})`) : '';
+  return `\n\n${call('tune-line', [], `${tuneReference(press, id)}${why}`)}\n\n${inner}\n\n`;
+}
+
+/** The rows in which some bars of a tune stand. */
+function excerptOf(id: string, bars: BarRange, press: Press): Markup {
+  const tune = press.input.tunes.get(id);
+  if (!tune || !isPrinted(tune)) return '';
+  const found = resolvePassage(tune.study.tune, bars);
+  return 'unknown' in found ? '' : passage(press, tune, found.first, found.last);
+}
+
+function passage(press: Press, tune: PrintTune, first: number, last: number): Markup {
+  if (!isPrinted(tune)) return '';
+  const { study, score } = tune;
+  const cells = score.cells.filter(cell =>
+    cell.bars.some(b => {
+      const bar = study.tune.bars[b];
+      return bar !== undefined && bar.first <= last && bar.end > first;
+    }),
+  );
+  const said = sayBars(study);
+  const rows = layCells(study, score, cells, press.look, press.width, press.input.draw);
+  const values = rows.map(row => rowValue(press, tune, row, said(row.bars)));
+  return values.length === 0 ? '' : `\n\n${call('passage', [list(values)])}\n\n`;
+}
+
+function anchorMarkup(block: AnchorBlock, running: Running): Markup {
+  const { press } = running;
+  const tune = press.input.tunes.get(block.of);
+  if (!tune) throw new Error(`the tune ${block.of} was not built`);
+  const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
+  const where = tuneText(press, tune, siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)));
+  const told = anchor && isPrinted(tune) ? arrivalSentences(anchor).map(a => a.sentence) : [];
+  return [
+    '',
+    call('alike', [], `#strong[${words(siteWords.anchor)}] ${words(where)}`),
+    anchor ? passage(press, tune, anchor.first, anchor.last) : '',
+    anchor
+      ? `${call('sign', [literal(anchor.direction), '""'])} ${words(siteWords.reachIt(anchor.direction))}`
+      : '',
+    bodyMarkup(block.body, running),
+    words(told.join(' ')),
+    '',
+  ].join('\n\n');
+}
+
+/** Ways that a page shows: more than this many and a class no longer chooses. */
+const mostPlans = 3;
+
+function planMarkup(block: PlanBlock, press: Press): Markup {
+  const tune = [...press.input.tunes.values()].find(t =>
+    t.study?.bowing.anchors.some(a => a.id === block.to),
+  );
+  const anchor = tune?.study?.bowing.anchors.find(a => a.id === block.to);
+  if (!tune || !anchor || !isPrinted(tune)) return '';
+  const asked = anchor.asked.find(a => a.level === block.level && a.preset === block.preset);
+  const leadIns = asked?.leadIns ?? anchor.leadIns;
+  const best = bestPlan(leadIns)?.leadIn;
+  const plans = (best?.plans ?? []).slice(0, mostPlans);
+  const mends = anchor.mends.slice(0, mostPlans).map(m => editSentence(tune.study.tune, m));
+  const ways = plans.map(
+    p => `[${words(`${planSentence(tune.study.tune, p)} ${strokeCount(p.strokes)}`)}]`,
+  );
+  if (ways.length === 0 && mends.length === 0) return '';
+  return [
+    '',
+    call('alike', [], `#strong[${words(printWords.waysTo(titleOf(tune)))}]`),
+    ways.length > 0 ? call('enum', ways) : call('list', mends.map(m => `[${words(m)}]`)),
+    '',
+  ].join('\n\n');
+}
+
+/** Notes taken in one stroke stand together after its sign. */
+function chainMarkup(block: NotesBlock, { press, page }: Running): Markup {
+  const say = (text: string): string => printable(press, text, page.title, block.place);
+  const notes = press.input.noteChain(block);
+  if (notes === null) return call('plainly', [], words(say(block.abc)));
+  return notes
+    .map((note, i) => {
+      const sign = note.slurred && i > 0 ? '' : `${call('sign', [literal(note.direction), literal(siteWords[note.direction])])} `;
+      const spoken = note.spoken === null ? '' : ` ${words(note.spoken)}`;
+      const next = notes[i + 1];
+      const comma = next === undefined ? '' : words(next.slurred ? ' – ' : ', ');
+      return `${sign}#strong[${words(say(note.letter))}]${spoken}${comma}`;
+    })
+    .join('');
+}

@@ -1,0 +1,166 @@
+import { posix } from 'node:path';
+import type { Element, ElementContent, Root, RootContent } from 'hast';
+import { problem } from '../../shared/problem.ts';
+import type { Page } from '../read/book.ts';
+import { call, literal, type Markup, named, words } from './markup.ts';
+import { pictureValue } from './picture.ts';
+import { type Press, printable } from './press.ts';
+
+/** What running text is set with: the page that it stands on, and what becomes of its blocks. */
+export interface Running {
+  readonly press: Press;
+  readonly page: Page;
+  /** The markup of the page's block of that index, where it stands. */
+  readonly block: (index: number) => Markup;
+  /** Level that the first headings of the text get. */
+  readonly level: number;
+}
+
+type Node = Root | RootContent | ElementContent;
+
+/** Running text as markup, composed from its tree. */
+export function bodyMarkup(body: Root, running: Running): Markup {
+  return within(body, running);
+}
+
+const within = (node: { readonly children: readonly Node[] }, running: Running): Markup =>
+  node.children.map(child => markupOf(child, running)).join('');
+
+function markupOf(node: Node, running: Running): Markup {
+  if (node.type === 'text') return textMarkup(node.value, running);
+  if (node.type !== 'element') return '';
+  const element = elements[node.tagName];
+  return element === undefined ? within(node, running) : element(node, running);
+}
+
+/** Line ends of the source are spaces; a text of nothing else is left to its neighbours. */
+function textMarkup(value: string, { press, page }: Running): Markup {
+  const text = value.replace(/\s+/g, ' ');
+  if (text === ' ') return ' ';
+  const place = { file: page.file, line: 1, column: 1 };
+  return words(printable(press, text, page.title, place));
+}
+
+const wrap =
+  (name: string) =>
+  (node: Element, running: Running): Markup =>
+    call(name, [], within(node, running));
+
+const paragraph = (node: Element, running: Running): Markup =>
+  `\n\n${within(node, running).trim()}\n\n`;
+
+/** `h2` is the first level that a page's own text may use, under the page's title. */
+const heading = (node: Element, running: Running): Markup => {
+  const depth = Math.max(2, Number(node.tagName.slice(1)));
+  const level = Math.min(3, running.level + depth - 2);
+  return `\n\n${call('inner', [`${level}`], within(node, running))}\n\n`;
+};
+
+const elements: Readonly<Record<string, (node: Element, running: Running) => Markup>> = {
+  p: paragraph,
+  div: paragraph,
+  h1: heading,
+  h2: heading,
+  h3: heading,
+  h4: heading,
+  h5: heading,
+  h6: heading,
+  em: wrap('emph'),
+  strong: wrap('strong'),
+  del: wrap('strike'),
+  sup: wrap('super'),
+  sub: wrap('sub'),
+  blockquote: (node, running) =>
+    `\n\n${call('quote', [named('block', true)], within(node, running))}\n\n`,
+  br: () => '#linebreak();',
+  hr: () => '\n\n#divider;\n\n',
+  code: wrap('plainly'),
+  pre: (node, running) => `\n\n${call('plainly', [], verbatim(node, running))}\n\n`,
+  ul: (node, running) => listMarkup('list', node, running),
+  ol: (node, running) => listMarkup('enum', node, running),
+  a: linkMarkup,
+  img: pictureMarkup,
+  table: tableMarkup,
+  'bow-block': (node, running) => running.block(Number(node.properties.dataBlock)),
+};
+
+/** Lines of code one under another. */
+function verbatim(node: Element, { press, page }: Running): Markup {
+  const text = plainText(node).replace(/\n$/, '');
+  const place = { file: page.file, line: 1, column: 1 };
+  return text
+    .split('\n')
+    .map(line => words(printable(press, line.replace(/ /g, '\u00a0'), page.title, place)))
+    .join('#linebreak();');
+}
+
+const plainText = (node: Node): string =>
+  node.type === 'text' ? node.value : 'children' in node ? node.children.map(plainText).join('') : '';
+
+function listMarkup(name: 'list' | 'enum', node: Element, running: Running): Markup {
+  const items = node.children.flatMap(child =>
+    child.type === 'element' && child.tagName === 'li' ? [`[${within(child, running).trim()}]`] : [],
+  );
+  const start = Number(node.properties.start ?? 1);
+  const from = name === 'enum' && start !== 1 ? named('start', start) : null;
+  return `\n\n${call(name, [from, ...items])}\n\n`;
+}
+
+/** A link within the print says its page; one to a page that is not in it is only its words. */
+function linkMarkup(node: Element, running: Running): Markup {
+  const href = String(node.properties.href ?? '');
+  const inner = within(node, running);
+  if (/^(https?|mailto|tel):/.test(href)) return call('link', [literal(href)], inner);
+  const to = placeOfLink(href, running.page);
+  if (to === null || !running.press.places.has(to)) return inner;
+  const page = call('page-of', [literal(to)]);
+  return `${call('see', [literal(to)], inner)} (${page})`;
+}
+
+/** `tune/wet-rope` of `../tunes/wet-rope.html`; null where no tune or lesson is meant. */
+export function placeOfLink(href: string, page: Page): string | null {
+  const folder = { lesson: 'lessons', tune: 'tunes', page: 'pages' }[page.kind];
+  const [path = ''] = href.split(/[?#]/);
+  const target = posix.normalize(posix.join(folder, decodeURI(path)));
+  const [, kind, name] = /^(tune|lesson|page)s\/([^/]+)\.html$/.exec(target) ?? [];
+  return kind && name ? `${kind}/${name}` : null;
+}
+
+function pictureMarkup(node: Element, { press, page }: Running): Markup {
+  const path = posix.normalize(
+    posix.join(posix.dirname(page.file), decodeURI(String(node.properties.src ?? ''))),
+  );
+  const alt = String(node.properties.alt ?? '');
+  const place = { file: page.file, line: 1, column: 1 };
+  const said = printable(press, alt, page.title, place);
+  const picture = pictureValue(press, path);
+  if ('file' in picture) return call('picture', [literal(picture.file), literal(said)]);
+  press.problems.push(
+    problem('print-picture', 'warning', place, {
+      actual: path,
+      facts: { why: picture.why },
+      expected: ['PNG', 'JPEG', 'GIF', 'WebP', 'SVG'],
+    }),
+  );
+  return said === '' ? '' : words(`[${said}]`);
+}
+
+function tableMarkup(node: Element, running: Running): Markup {
+  const rows = rowsOf(node);
+  const columns = Math.max(1, ...rows.map(r => r.length));
+  const cells = (row: readonly Element[]): string[] =>
+    Array.from({ length: columns }, (_, i) => {
+      const cell = row[i];
+      return `[${cell ? within(cell, running).trim() : ''}]`;
+    });
+  const [head = [], ...rest] = rows;
+  const body = rest.flatMap(cells).join(', ');
+  return `\n\n#table(columns: ${columns}, stroke: 0.4pt + rule, table.header(${cells(head).join(', ')}), ${body})\n\n`;
+}
+
+const rowsOf = (node: Element): readonly (readonly Element[])[] =>
+  node.children.flatMap((child): readonly (readonly Element[])[] => {
+    if (child.type !== 'element') return [];
+    if (child.tagName !== 'tr') return rowsOf(child);
+    return [child.children.filter((c): c is Element => c.type === 'element')];
+  });

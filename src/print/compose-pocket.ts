@@ -1,0 +1,58 @@
+import { printWords } from '../../shared/words/en/print.ts';
+import { imposePages } from './impose-pages.ts';
+import { call, list, literal, type Markup, named } from './markup.ts';
+import { type Opening, openings } from './openings.ts';
+import { type Press, printable } from './press.ts';
+import { papers } from './sizes.ts';
+
+/** Millimetres; the template has the same. */
+const inset = 7;
+const gap = 2.5;
+const millimetresAPoint = 25.4 / 72;
+
+/**
+ * The pocket booklet: the first bars of every tune by title, four small pages to a side of paper,
+ * in the order that comes right when the sheets are cut across, folded and laid one in another.
+ */
+export function pocketBody(press: Press): Markup {
+  const { staff, text } = press.sizes.pocket;
+  const [width, height] = papers[press.options.paper].map(side => side / 2) as [number, number];
+  const room = height - 2 * inset - text * millimetresAPoint * 1.6;
+  const line = text * millimetresAPoint * 1.5;
+  const found = openings(press, staff, width - 2 * inset);
+  const filled = fillPages(found, o => line + o.height + gap, room);
+  const { title, teacher } = press.input.book.settings;
+  const own = (words: string): string => printable(press, words, 'bowbook.yaml', null);
+  const cover = call('pocket-cover', [
+    literal(own(title)),
+    literal(own(teacher === null ? '' : printWords.writtenBy(teacher))),
+    literal(printWords.pocketHow),
+  ]);
+  const pages = [
+    `[${cover}]`,
+    ...filled.map((page, i) => `[${call('pocket-page', [`${i + 2}`, list(page.map(openingValue))])}]`),
+  ];
+  const sides = imposePages(pages.length).map(side =>
+    call('pocket-side', side.map(page => (page === null ? '[]' : (pages[page] ?? '[]')))),
+  );
+  return sides.join('\n\n');
+}
+
+const openingValue = ({ row, title }: Opening): string =>
+  `(${named('title', literal(title))}, ${named('row', row)})`;
+
+/** Items in pages, in order, as many to each as it has room for; one at least. */
+function fillPages<T>(items: readonly T[], height: (item: T) => number, room: number): T[][] {
+  const pages: T[][] = [];
+  let left = 0;
+  for (const item of items) {
+    const last = pages.at(-1);
+    if (last && height(item) <= left) last.push(item);
+    else {
+      pages.push([item]);
+      left = room;
+    }
+    left -= height(item);
+  }
+  return pages;
+}

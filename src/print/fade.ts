@@ -1,0 +1,52 @@
+import { beatsOf } from '../../shared/music/meter.ts';
+import { toNumber } from '../../shared/music/fraction.ts';
+import type { Study } from '../../shared/study.ts';
+import type { ScoreCell } from '../engrave/score.ts';
+import type { Shown } from './draw-row.ts';
+
+/** Notes that a phrase starts with, at least. */
+const startNotes = 3;
+/** Drawing units left of the head of a note that its accidental and stem may take. */
+const leftOfHead = 5;
+
+/**
+ * The second fading step: of each phrase its first notes, to the end of the beat in which the third
+ * stands, and every anchor; the rest is an empty staff, to be known by heart.
+ */
+export function phraseStarts(study: Study): Shown {
+  return cell => {
+    const { bowing } = study;
+    const phrase = study.map.phrases[cell.phrase];
+    const opens = phrase !== undefined && cell.bars[0] === phrase.bars[0];
+    const start = opens ? [[0, startEdge(study, cell, startNotes)] as const] : [];
+    const anchors = bowing.anchors.flatMap(({ first, last }) => {
+      const inside = cell.notes.filter(n => first <= n.event && n.event <= last);
+      const [left, right] = [inside[0], inside.at(-1)];
+      if (!left || !right) return [];
+      const next = cell.notes.find(n => n.event > right.event);
+      const from = left === cell.notes[0] ? 0 : left.left - leftOfHead - 1;
+      return [[from, next ? next.left - leftOfHead : cell.width] as const];
+    });
+    return [...start, ...anchors];
+  };
+}
+
+/** The fourth step: the first three notes of the tune, or as many as share its first sounds. */
+export const firstNotes = (cell: ScoreCell): ReturnType<Shown> => {
+  const next = cell.notes[startNotes];
+  return [[0, next ? next.left - leftOfHead : cell.width]];
+};
+
+/** Right edge of a phrase's start: the first beat that begins after enough notes. */
+function startEdge(study: Study, cell: ScoreCell, enough: number): number {
+  const { tune } = study;
+  const full = cell.notes.findIndex(n => !tune.bars[tune.events[n.event]?.bar ?? -1]?.pickup);
+  const beat = toNumber(beatsOf(tune.meter, tune.type));
+  const next = cell.notes.find((n, i) => {
+    const onset = tune.events[n.event]?.onset;
+    if (i < Math.max(0, full) + enough || !onset) return false;
+    const beats = toNumber(onset) / beat;
+    return Math.abs(beats - Math.round(beats)) < 1e-9;
+  });
+  return next ? next.left - leftOfHead : cell.width;
+}

@@ -1,0 +1,64 @@
+import { toNumber } from '../../shared/music/fraction.ts';
+import { timesThrough } from '../../shared/music/times-through.ts';
+import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
+import type { Phrase } from '../../shared/sections/section-map.ts';
+import type { Study } from '../../shared/study.ts';
+import { kinSentence } from '../../shared/words/en/map.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
+import { call, list, literal, type Markup, named } from './markup.ts';
+import { type Press, tuneText } from './press.ts';
+import type { PrintTune } from './print-input.ts';
+
+/** The patterns that the template has for families. */
+const patterns = 6;
+/** Notes that a block names. */
+const namedNotes = 3;
+
+/** The section map of a tune: a block a phrase, in rows by part; empty where it has no phrases. */
+export function mapMarkup(press: Press, tune: PrintTune, study: Study): Markup {
+  const { phrases } = study.map;
+  if (phrases.length === 0) return '';
+  const families = [...new Set(phrases.map(p => familyOfLabel(p.label)))];
+  const block = (phrase: Phrase): string =>
+    `(${[
+      named('label', literal(tuneText(press, tune, phrase.label))),
+      named('notes', literal(openingLetters(study, phrase))),
+      named('kin', literal(phrase.kin)),
+      named('family', (families.indexOf(familyOfLabel(phrase.label)) % patterns) + 1),
+      named('differs', differsAt(study, phrase) ?? 'none'),
+    ].join(', ')})`;
+  const parts = study.tune.parts.flatMap((part, index) => {
+    const own = phrases.filter(p => p.part === index);
+    if (own.length === 0) return [];
+    const times = siteWords.timesThrough(timesThrough(study.tune, study.performance, index));
+    const name = tuneText(press, tune, `${siteWords.part(part.name)}, ${times}`);
+    return [`(${named('name', literal(name))}, ${named('phrases', list(own.map(block)))})`];
+  });
+  const told = phrases.map(p =>
+    printWords.phraseTold(p.label, p.name, kinSentence(study.tune, study.map, p)),
+  );
+  return call('map', [list(parts), literal(printWords.mapOf(told.join(' ')))]);
+}
+
+/** `D F A`: the first notes of a phrase proper, the pickup into it left out. */
+function openingLetters({ tune }: Study, phrase: Phrase): string {
+  const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
+  return tune.events
+    .slice(full?.first ?? phrase.first, phrase.end)
+    .flatMap(e => (e.kind === 'note' ? [e.pitches.at(-1)?.letter ?? ''] : []))
+    .slice(0, namedNotes)
+    .join(' ');
+}
+
+/** How far along its block a phrase's first note that differs stands, from 0 to 1; bars as equals. */
+function differsAt({ tune }: Study, phrase: Phrase): number | null {
+  const event = tune.events[phrase.firstDifference ?? -1];
+  const bar = tune.bars[event?.bar ?? -1];
+  const bars = phrase.bars.filter(b => !tune.bars[b]?.pickup);
+  const at = bars.indexOf(event?.bar ?? -1);
+  if (!event || !bar || at < 0) return null;
+  const within = toNumber(event.onset) / toNumber(bar.length);
+  const eighth = Math.min(7, Math.floor(((at + within) / bars.length) * 8));
+  return (eighth + 0.5) / 8;
+}

@@ -1,0 +1,101 @@
+import type { Study } from '../../shared/study.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import type { Score, ScoreCell } from '../engrave/score.ts';
+import { drawRow, type DrawnRow, type Look } from './draw-row.ts';
+import type { Markup } from './markup.ts';
+import { type Press, rowValue, titleOf, tuneText } from './press.ts';
+import { printedTunes } from './printed-tunes.ts';
+import { firstSpoken } from './sheet-markup.ts';
+import { unitLength } from './sizes.ts';
+
+/** The beginning of a tune in small notation. */
+export interface Opening {
+  /** As the template's `row` takes it. */
+  readonly row: Markup;
+  /** Label of the tune's sheet. */
+  readonly to: string;
+  readonly title: string;
+  /** Millimetres. */
+  readonly height: number;
+}
+
+/** Notes that its spoken form names. */
+const spokenNotes = 8;
+/** Drawing units kept above the staff and round the highest note: stems, beams, slurs. */
+const headroom = 20;
+const overNote = 14;
+
+/**
+ * Openings of all tunes by title: as many phrases of its first part as `width` holds whole, or what it holds of the first, on a
+ * staff of `staff` millimetres, without strokes, letters or labels, and without the room for them.
+ */
+export function openings(press: Press, staff: number, width: number): readonly Opening[] {
+  const look: Look = {
+    sizes: { ...press.sizes, staff, figures: null },
+    marks: 'anchors',
+    fingers: false,
+    letters: false,
+    bare: true,
+  };
+  return printedTunes(press).flatMap(tune => {
+    const row = drawOpening(tune.study, tune.score, look, width);
+    if (row === null) return [];
+    const alt = printWords.openingRow(firstSpoken(tune.study, spokenNotes));
+    return [
+      {
+        row: rowValue(press, tune, row, alt),
+        to: `tune/${tune.block.id}`,
+        title: tuneText(press, tune, titleOf(tune)),
+        height: row.height,
+      },
+    ];
+  });
+}
+
+function drawOpening(study: Study, score: Score, look: Look, width: number): DrawnRow | null {
+  const [first] = score.cells;
+  if (!first) return null;
+  const unit = unitLength(look.sizes.staff, first.staffSpace);
+  const room = width / unit - first.preludeWidth;
+  const cells = wholeCells(score.cells, room);
+  const music = cells.reduce((sum, c) => sum + c.width, 0);
+  const edge = Math.min(room, music);
+  const row = drawRow(score, cells, look, () => (edge < music ? [[0, edge]] : null));
+  const top = Math.max(0, Math.min(first.staffTop - headroom, highestNote(study, cells) - overNote));
+  const [full, height] = [first.preludeWidth + edge, row.height / unit - top];
+  const box = `viewBox="0 ${round(top)} ${round(full)} ${round(height)}"`;
+  return {
+    ...row,
+    svg: row.svg.replace(/viewBox="[^"]*"/, box),
+    width: full * unit,
+    height: height * unit,
+  };
+}
+
+/** The first cells of the tune, as many as fit whole; one at least. */
+function wholeCells(all: readonly ScoreCell[], room: number): readonly ScoreCell[] {
+  const [first, ...rest] = all;
+  const cells = first ? [first] : [];
+  let left = room - (first?.width ?? 0);
+  for (const cell of rest) {
+    left -= cell.width;
+    if (left < 0 || cell.part !== first?.part) break;
+    cells.push(cell);
+  }
+  return cells;
+}
+
+/** The diatonic step of the top line of the treble staff, F5, counted from C0. */
+const topLine = 5 * 7 + 3;
+
+/** Where the highest note of some cells stands, in drawing units from the top. */
+function highestNote({ tune }: Study, cells: readonly ScoreCell[]): number {
+  const steps = cells.flatMap(c => c.notes).flatMap(({ event }) => {
+    const note = tune.events[event];
+    return note?.kind === 'note' ? note.pitches.map(p => 'CDEFGAB'.indexOf(p.letter) + 7 * p.octave) : [];
+  });
+  const { staffTop = 0, staffSpace = 0 } = cells[0] ?? {};
+  return staffTop - (Math.max(topLine, ...steps) - topLine) * (staffSpace / 2);
+}
+
+const round = (x: number): number => Math.round(x * 100) / 100;

@@ -1,0 +1,28 @@
+import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import type { Press } from './press.ts';
+
+/** Endings that the typesetter takes. */
+const endings = /\.(png|jpe?g|gif|webp|svg)$/i;
+
+/** A picture of the book among the files of the print; or why it cannot be printed. */
+export function pictureValue(
+  press: Press,
+  path: string,
+): { readonly file: string } | { readonly why: 'kind' | 'missing' | 'broken' } {
+  const file = `book/${path}`;
+  if (press.files.has(file)) return { file: `/${file}` };
+  if (!endings.test(path)) return { why: 'kind' };
+  const content = press.input.picture(path);
+  if (content === null) return { why: 'missing' };
+  if (!opens(content, path)) return { why: 'broken' };
+  press.files.set(file, content);
+  return { file: `/${file}` };
+}
+
+/** Whether the typesetter can read a picture, tried alone: in the book one bad file would stop all. */
+function opens(content: Buffer, path: string): boolean {
+  const compiler = NodeCompiler.create({ workspace: '/bowbook-picture' });
+  const name = `/picture${endings.exec(path)?.[0] ?? ''}`;
+  compiler.mapShadow(`/bowbook-picture${name}`, content);
+  return compiler.compile({ mainFileContent: `#image("${name}")` }).result !== null;
+}

@@ -1,0 +1,124 @@
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import type { Study } from '../../shared/study.ts';
+import { speakTune } from '../../shared/words/en/spoken.ts';
+import type { DrawnRow, Look } from './draw-row.ts';
+import { call, literal, type Markup, mm, named, words } from './markup.ts';
+import type { PrintFonts } from './print-fonts.ts';
+import type { PrintInput, PrintOptions, PrintTune } from './print-input.ts';
+import { margins, papers, type Sizes, sizesFor } from './sizes.ts';
+
+/** What one print is composed with. The files and problems grow while it is composed. */
+export interface Press {
+  readonly input: PrintInput;
+  readonly options: PrintOptions;
+  readonly sizes: Sizes;
+  readonly look: Look;
+  readonly fonts: PrintFonts;
+  /** Millimetres between the margins. */
+  readonly width: number;
+  /** Pictures, by the path that the source names them by. */
+  readonly files: Map<string, string | Buffer>;
+  readonly problems: Problem[];
+  /** Places that links may lead to: `tune/wet-rope`. Known before anything is composed. */
+  readonly places: ReadonlySet<string>;
+}
+
+export function makePress(
+  input: PrintInput,
+  options: PrintOptions,
+  fonts: PrintFonts,
+  places: ReadonlySet<string>,
+): Press {
+  const sizes = sizesFor[options.audience];
+  const [paperWidth] = papers[options.paper];
+  return {
+    input,
+    options,
+    sizes,
+    look: {
+      sizes,
+      marks: options.marks,
+      fingers: options.fingers ?? sizes.fingers,
+      letters: options.letters ?? sizes.letters,
+    },
+    fonts,
+    width: paperWidth - margins.spine - margins.edge,
+    files: new Map(),
+    problems: [],
+    places,
+  };
+}
+
+/** Whether a tune stands in print with its notes. */
+export const isPrinted = (
+  tune: PrintTune,
+): tune is PrintTune & { readonly study: Study; readonly score: NonNullable<PrintTune['score']> } =>
+  tune.published && tune.study !== null && tune.score !== null;
+
+export const titleOf = (tune: PrintTune): string => tune.study?.tune.title ?? tune.block.id;
+
+/**
+ * A text as it can be printed: a character that no font has is told of, once for each text, and
+ * stands as its number.
+ */
+export function printable(press: Press, text: string, where: string, place: Place | null): string {
+  if (/^[\x20-\x7e]*$/.test(text)) return text;
+  const missing = new Set([...text].filter(c => !press.fonts.has(c)));
+  for (const c of missing) {
+    const facts = { where };
+    const actual = `${c} (${numberOf(c)})`;
+    const known = press.problems.some(
+      p => p.actual === actual && p.place?.file === place?.file && p.place?.line === place?.line,
+    );
+    if (!known) press.problems.push(problem('print-character', 'warning', place, { facts, actual }));
+  }
+  return missing.size === 0
+    ? text
+    : [...text].map(c => (missing.has(c) ? `[${numberOf(c)}]` : c)).join('');
+}
+
+/** `U+2603`, as Unicode names it. */
+const numberOf = (c: string): string =>
+  `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
+
+/** Words of a tune, checked. */
+export const tuneText = (press: Press, tune: PrintTune, text: string): string =>
+  printable(press, text, titleOf(tune), tune.block.place);
+
+/** Puts a row's picture among the files, and names it as `row` of the template takes it. */
+export function rowValue(press: Press, tune: PrintTune, row: DrawnRow, alt: string): string {
+  const texts = [...row.svg.matchAll(/>([^<>]*[^\x20-\x7e<>][^<>]*)</g)].map(m => m[1] ?? '');
+  let { svg } = row;
+  for (const text of texts) {
+    const printed = tuneText(press, tune, text);
+    if (printed !== text) svg = svg.replaceAll(`>${text}<`, `>${printed}<`);
+  }
+  const path = `row-${press.files.size}.svg`;
+  press.files.set(path, svg);
+  return `(${[
+    named('file', literal(`/${path}`)),
+    named('width', mm(row.width)),
+    named('height', mm(row.height)),
+    named('opens', row.opensPart),
+    named('alt', literal(alt)),
+  ].join(', ')})`;
+}
+
+/** What a row says aloud: its bars, note by note. */
+export function sayBars(study: Study): (bars: readonly number[]) => string {
+  const said = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b.text] as const)));
+  return bars =>
+    bars
+      .map(b => study.tune.bars[b]?.name ?? '')
+      .map(name => `${name}. ${said.get(name) ?? ''}`)
+      .join(' ');
+}
+
+/** A link to a tune with its page, where the tune is in this print; else its title alone. */
+export function tuneReference(press: Press, id: string): Markup {
+  const tune = press.input.tunes.get(id);
+  const title = tune ? tuneText(press, tune, titleOf(tune)) : id;
+  const place = `tune/${id}`;
+  if (!press.places.has(place)) return words(title);
+  return `${call('see', [literal(place)], words(title))}, ${call('page-of', [literal(place)])}`;
+}

@@ -1,0 +1,59 @@
+import { problem, type Problem } from '../../shared/problem.ts';
+import { printedTunes } from './printed-tunes.ts';
+import { printFonts } from './print-fonts.ts';
+import type { PrintInput, PrintOptions } from './print-input.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { bookBody } from './compose-book.ts';
+import { pocketBody } from './compose-pocket.ts';
+import { sheetsBody, sheetsTitle } from './compose-sheets.ts';
+import { type PageCut, printSource } from './print-source.ts';
+import type { Markup } from './markup.ts';
+import { makePress, type Press, titleOf } from './press.ts';
+import { type Typeset, typeset } from './typeset.ts';
+
+export interface Printed extends Typeset {
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Makes one PDF of a book: the tune book, its sheets or the pocket booklet. The same book, options
+ * and version of Bowbook give the same bytes.
+ */
+export function printBook(input: PrintInput, options: PrintOptions, packageRoot: string): Printed {
+  const fonts = printFonts(packageRoot);
+  const press = makePress(input, options, fonts, placesOf(input, options));
+  const { body, cut } = compose(press);
+  const source = printSource(press, cut, body, packageRoot);
+  const set = typeset({ source, files: press.files }, fonts);
+  const long = set.notes.filter(n => n.kind === 'long').map(({ of }) => {
+    const tune = input.tunes.get(of);
+    const facts = { tune: tune ? titleOf(tune) : of };
+    return problem('print-long', 'note', tune?.block.place ?? null, { facts });
+  });
+  return { ...set, problems: [...press.problems, ...long] };
+}
+
+/** Where links may lead. Lessons stand in the book alone, and only in its own order. */
+function placesOf(input: PrintInput, options: PrintOptions): ReadonlySet<string> {
+  const tunes = printedTunes({ input, options }).map(t => `tune/${t.block.id}`);
+  const withLessons = options.what === 'book' && options.order === 'lessons';
+  return new Set([...tunes, ...(withLessons ? input.book.lessons.map(l => `lesson/${l.slug}`) : [])]);
+}
+
+function compose(press: Press): { readonly body: Markup; readonly cut: PageCut } {
+  const { title } = press.input.book.settings;
+  switch (press.options.what) {
+    case 'book':
+      return { body: bookBody(press), cut: { title, bound: true, heads: true, imposed: false } };
+    case 'sheets':
+      return {
+        body: sheetsBody(press),
+        cut: { title: sheetsTitle(press), bound: false, heads: false, imposed: false },
+      };
+    case 'pocket':
+      return {
+        body: pocketBody(press),
+        cut: { title: printWords.pocketTitle(title), bound: false, heads: false, imposed: true },
+      };
+  }
+}

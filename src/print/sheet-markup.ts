@@ -1,0 +1,94 @@
+import { barRangeText } from '../../shared/music/bar-range.ts';
+import { meterText } from '../../shared/music/meter.ts';
+import type { Study } from '../../shared/study.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { keyName, typeName } from '../../shared/words/en/site.ts';
+import { spokenPitch } from '../../shared/words/en/spoken.ts';
+import type { AnchorBlock, SheetStep } from '../read/book.ts';
+import { firstNotes, phraseStarts } from './fade.ts';
+import type { Shown } from './draw-row.ts';
+import { layTune } from './lay-tune.ts';
+import { mapMarkup } from './map-markup.ts';
+import { call, list, literal, type Markup, words } from './markup.ts';
+import { isPrinted, type Press, rowValue, sayBars, titleOf, tuneText } from './press.ts';
+import type { PrintTune } from './print-input.ts';
+
+/**
+ * A tune's sheet, on a page of its own or on two: title and kind, map, where all play alike, rows
+ * of notation, credits at the foot. The fading step leaves out from the end what is known by heart.
+ */
+export function sheetMarkup(
+  press: Press,
+  tune: PrintTune,
+  { level, step }: { readonly level: number; readonly step: SheetStep },
+): Markup {
+  const say = (text: string): string => tuneText(press, tune, text);
+  const { study } = tune;
+  const [first] = press.options.steps;
+  const head = [
+    quietLine(say(factsOf(study))),
+    step > 1 ? quietLine(printWords.stepLead(step)) : '',
+    isPrinted(tune) && step <= 3 ? mapMarkup(press, tune, tune.study) : '',
+    isPrinted(tune) && step <= 3 ? alikeMarkup(press, tune) : '',
+    isPrinted(tune) ? '' : words(printWords.unreadable),
+  ];
+  return `${call('sheet', [
+    literal(step === first ? tune.block.id : `${tune.block.id}/${step}`),
+    `${level}`,
+    literal(say(step === 1 ? titleOf(tune) : printWords.stepOf(titleOf(tune), step))),
+    `[${head.filter(m => m !== '').join('\n\n')}]`,
+    list(sheetRows(press, tune, step)),
+    `[${quietLine(say(tune.credits))}]`,
+  ])}\n\n`;
+}
+
+const quietLine = (text: string): Markup =>
+  text === '' ? '' : call('quiet', [], call('plainly', [], words(text)));
+
+/** `reel in E dorian, 4/4. Also called …`. */
+function factsOf(study: Study | null): string {
+  if (study === null) return '';
+  const { type, rhythm, key, meter, aliases } = study.tune;
+  const name = type === null ? rhythm : typeName[type];
+  const kind = name === null ? keyName(key) : `${name} in ${keyName(key)}`;
+  const metre = meter.free ? '' : `, ${meter.sign === null ? meterText(meter) : `${meter.beats}/${meter.unit}`}`;
+  const also = aliases.length > 0 ? ` ${printWords.alsoCalled(aliases.join(', '))}.` : '';
+  return `${kind.charAt(0).toUpperCase()}${kind.slice(1)}${metre}.${also}`;
+}
+
+function alikeMarkup(press: Press, tune: PrintTune): Markup {
+  const pages = [...press.input.book.lessons, ...press.input.book.tunePages, ...press.input.book.pages];
+  const blocks = pages
+    .flatMap(p => p.blocks)
+    .filter((b): b is AnchorBlock => b.kind === 'anchor' && b.of === tune.block.id && !b.hidden);
+  const told = blocks.flatMap(block => {
+    const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
+    return anchor ? [printWords.alikeAt(barRangeText(block.bars), anchor.direction)] : [];
+  });
+  if (told.length === 0) return '';
+  return call('plainly', [], `#strong[${words(`${printWords.alike}. `)}]${words(told.join(' '))}`);
+}
+
+function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly string[] {
+  if (!isPrinted(tune) || step === 3 || step === 5) return [];
+  const { study, score } = tune;
+  const { look, width, input } = press;
+  const shown: Shown | undefined = step === 2 ? phraseStarts(study) : step === 4 ? firstNotes : undefined;
+  const rows = layTune(study, score, look, width, input.draw, shown);
+  if (step === 4) {
+    const [first] = rows;
+    return first ? [rowValue(press, tune, first, printWords.firstNotesRow(firstSpoken(study)))] : [];
+  }
+  const said = sayBars(study);
+  return rows.map(row => {
+    const names = row.bars.map(b => study.tune.bars[b]?.name ?? '').join(', ');
+    return rowValue(press, tune, row, step === 2 ? printWords.fadedRow(names) : said(row.bars));
+  });
+}
+
+/** `E, E, E`. */
+export const firstSpoken = ({ tune }: Study, count = 3): string =>
+  tune.events
+    .flatMap(e => (e.kind === 'note' ? [e.pitches.map(spokenPitch).join(' and ')] : []))
+    .slice(0, count)
+    .join(', ');

@@ -1,0 +1,101 @@
+import { posix } from 'node:path';
+import type { ClipCue } from '../../shared/clips/clip-cue.ts';
+import { nearest } from '../../shared/nearest.ts';
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { readTime, valueReader } from './attribute-values.ts';
+import type { ClipBlock } from './book.ts';
+import type { BookIndex } from './book-index.ts';
+import type { AttributeValue, Directive } from './read-directive.ts';
+
+/** Endings of sound and film that browsers play without any other program. */
+const playable = [
+  ...['mp3', 'm4a', 'aac', 'ogg', 'oga', 'opus', 'flac', 'wav'],
+  ...['mp4', 'm4v', 'webm', 'ogv'],
+] as const;
+
+/**
+ * Reads `::clip[words]{src=media/x.mp3 of=id at="A1=0:04 B1=0:38"}`; `of` is already looked up.
+ * What is wrong is said; the block is null where there would be nothing to play.
+ */
+export function clipBlock(
+  directive: Directive,
+  of: string | null,
+  index: BookIndex,
+  problems: Problem[],
+): ClipBlock | null {
+  const { place, label } = directive;
+  const values = valueReader(directive, problems);
+  const file = directive.values.src ? mediaFile(directive.values.src, index, problems) : null;
+  const link = directive.values.link ? hostedLink(directive.values.link, problems) : null;
+  const cues = directive.values.at ? readCues(directive.values.at, problems) : [];
+  const steady = steadyOf(directive, problems);
+  const learner = values.flag('learner');
+  const consent = values.text('consent');
+  const { src, link: hosted, at } = directive.values;
+  const say = (rule: string, where: Place, name: string): void => {
+    problems.push(problem(rule, 'error', where, { facts: { block: '::clip', name } }));
+  };
+  if (!src && !hosted) say('attribute-missing', place, 'src');
+  if (src && hosted) say('clip-twice', hosted.place, 'link');
+  if (at && steady !== null) say('clip-cued-twice', at.place, 'at');
+  const words = label?.trim() ?? '';
+  if (of === null || words === '' || (file === null) === (link === null)) return null;
+  const published = !learner || consent !== null;
+  const heard = { learner, consent, published };
+  return { kind: 'clip', place, of, words, src: file, link, cues, steady, ...heard };
+}
+
+/** A path of `media`, from the book's folder or, as links are written, from the page. */
+function mediaFile(written: AttributeValue, index: BookIndex, problems: Problem[]): string | null {
+  const text = written.text.trim();
+  const fault = (rule: string, expected: readonly string[], near: string | null = null): null => {
+    const rest = { actual: text, expected, nearest: near };
+    problems.push(problem(rule, 'error', written.place, rest));
+    return null;
+  };
+  if (/^(?:[a-z][a-z0-9+.-]*:|[\\/]{2})/i.test(text)) return fault('clip-elsewhere', []);
+  const file = posix.normalize(text).replace(/^(?:\.{0,2}\/)+/, '');
+  if (!index.media.has(file)) {
+    return fault('clip-missing', [...index.media], nearest(file, index.media));
+  }
+  const ending = /\.([^./]+)$/.exec(file)?.[1]?.toLowerCase();
+  if (!playable.some(known => known === ending)) return fault('clip-unplayable', playable);
+  return file;
+}
+
+/** An address that begins with `https:`, spaces and control characters taken out. */
+function hostedLink(written: AttributeValue, problems: Problem[]): string | null {
+  const bare = [...written.text].filter(c => c > ' ' && c !== '\u007F').join('');
+  if (/^https:\/\/[^/\s]+/i.test(bare) && URL.canParse(bare)) return bare;
+  problems.push(problem('clip-link', 'error', written.place, { actual: written.text }));
+  return null;
+}
+
+/** The start and the tempo belong together. */
+function steadyOf(directive: Directive, problems: Problem[]): ClipBlock['steady'] {
+  const values = valueReader(directive, problems);
+  const [start, tempo] = [values.time('start'), values.tempo('tempo')];
+  const { start: from, tempo: beats } = directive.values;
+  if (from && !beats) problems.push(missing(directive, 'tempo'));
+  if (beats && !from) problems.push(missing(directive, 'start'));
+  return start === null || tempo === null ? null : { start, tempo };
+}
+
+const missing = (directive: Directive, name: string): Problem =>
+  problem('attribute-missing', 'error', directive.place, { facts: { block: '::clip', name } });
+
+/** Every cue with its place; one that cannot be read is said, and left out. */
+function readCues(written: AttributeValue, problems: Problem[]): readonly ClipCue[] {
+  const found = [...written.text.matchAll(/[^\s,;](?:[^\s,;]|,(?=\d))*/g)];
+  return found.flatMap(({ 0: text, index: offset }) => {
+    const { file, line, column } = written.valuePlace;
+    const place = { file, line, column: column + offset };
+    const m = /^([A-Za-z][A-Za-z']*\d+(?:\/(\d+)(?:,\d+)*)?)=(.+)$/.exec(text);
+    const seconds = m?.[3] === undefined ? null : readTime(m[3]);
+    if (m?.[1] === undefined || m[2] === '0' || seconds === null) {
+      problems.push(problem('cue-unread', 'error', place, { actual: text }));
+      return [];
+    }
+    return [{ bar: m[1], pass: Number(m[2] ?? 1), seconds, place }];
+  });
+}

@@ -1,0 +1,89 @@
+import { posix } from 'node:path';
+import type { List, ListItem, RootContent } from 'mdast';
+import { toString as plainText } from 'mdast-util-to-string';
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import type { SetBlock } from './book.ts';
+import { type BookIndex, unknownName } from './book-index.ts';
+import { resolveLink } from './resolve-links.ts';
+import { slug } from './slug.ts';
+import { placeAt, type SourceText } from './source-text.ts';
+
+/** Most times that one tune of a set is played. */
+const mostTimes = 20;
+
+/**
+ * Splits what stands in a `:::set` into its tunes, the first list, and the rest, which is prose.
+ * An item names its tune by id, by title or by a link to its page, and may end in the times
+ * through: `- the-tide-table x3`, `- [Wet Rope](../tunes/wet-rope.md) × 2`, `- Fog Signal, 3 times`.
+ */
+export function setBlock(
+  content: readonly RootContent[],
+  place: Place,
+  source: SourceText,
+  index: BookIndex,
+  problems: Problem[],
+): { readonly tunes: SetBlock['tunes']; readonly rest: readonly RootContent[] } {
+  const list = content.find((node): node is List => node.type === 'list');
+  if (!list) {
+    problems.push(problem('set-without-tunes', 'error', place));
+    return { tunes: [], rest: content };
+  }
+  const tunes = list.children.flatMap(item => setTune(item, source, index, problems) ?? []);
+  return { tunes, rest: content.filter(node => node !== list) };
+}
+
+function setTune(
+  item: ListItem,
+  source: SourceText,
+  index: BookIndex,
+  problems: Problem[],
+): SetBlock['tunes'][number] | null {
+  const [line, ...more] = item.children;
+  const start = (line ?? item).position?.start;
+  const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
+  if (line?.type !== 'paragraph' || more.length > 0) {
+    problems.push(problem('set-item', 'error', place));
+    return null;
+  }
+  const { name, times } = splitTimes(plainText(line).trim());
+  if (times < 1 || times > mostTimes) {
+    const expected = [`${mostTimes}`];
+    problems.push(problem('set-times', 'error', place, { actual: `${times}`, expected }));
+    return null;
+  }
+  const link = line.children.find(child => child.type === 'link');
+  const of = tuneOf(name, index) ?? (link ? linkedTune(link.url, source, place, index) : null);
+  if (of === null) {
+    problems.push(unknownName('tune', name, place, index.tunes));
+    return null;
+  }
+  return { of, times };
+}
+
+/** `Wet Rope × 3` is `Wet Rope` and 3; a tune that says nothing is played once. */
+function splitTimes(text: string): { readonly name: string; readonly times: number } {
+  const m =
+    /^(.+?)[\s,:]*(?:(?<![\p{L}\p{N}])[x×*]\s*(\d{1,4})|(?<!\d)(\d{1,4})\s*(?:[x×]|times?))$/iu.exec(
+      text,
+    );
+  if (m?.[1] === undefined) return { name: text, times: 1 };
+  return { name: m[1].trim(), times: Number(m[2] ?? m[3]) };
+}
+
+function tuneOf(name: string, index: BookIndex): string | null {
+  return index.tunes.has(name) ? name : (index.titled.get(slug(name)) ?? null);
+}
+
+/** The tune whose page a link leads to. */
+function linkedTune(
+  url: string,
+  source: SourceText,
+  place: Place,
+  index: BookIndex,
+): string | null {
+  const to = resolveLink(url, 'link', source.file, place, index).url;
+  const [folder = ''] = source.file.split('/', 1);
+  const path = to === null ? '' : posix.join(folder, decodeURI(to));
+  const id = /^tunes\/([^/]+)\.html(?:#.*)?$/.exec(path)?.[1];
+  return id !== undefined && index.tunes.has(id) ? id : null;
+}

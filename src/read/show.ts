@@ -1,0 +1,3 @@
+/** How a tune is first shown: by ear, its notation hidden until it is asked for, or in notation. */
+export const shownBy = ['ear', 'notation'] as const;
+export type ShownBy = (typeof shownBy)[number];

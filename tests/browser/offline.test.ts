@@ -1,0 +1,152 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import sirv from 'sirv';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildSite } from '../../src/build.ts';
+import { startChromium } from './chromium.ts';
+
+/**
+ * The site over http, kept by its service worker. The server counts what is asked of it, can be
+ * stopped, and can be made to fail half way through an update.
+ */
+interface TestServer {
+  readonly address: string;
+  readonly asked: string[];
+  /** Answers this many requests more, then breaks every connection. */
+  breakAfter: number;
+  readonly stop: () => Promise<void>;
+}
+
+async function serve(folder: string, port = 0): Promise<TestServer> {
+  const files = sirv(folder, { dev: true });
+  const state: { asked: string[]; breakAfter: number } = { asked: [], breakAfter: Infinity };
+  const server: Server = createServer((request, response) => {
+    const path = decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname);
+    if (state.asked.length >= state.breakAfter) return void request.socket.destroy();
+    state.asked.push(path.slice(1));
+    files(request, response);
+  });
+  await new Promise<void>(done => server.listen(port, '127.0.0.1', done));
+  const stop = () =>
+    new Promise<void>(done => {
+      server.close(() => done());
+      server.closeAllConnections();
+    });
+  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+  return Object.assign(state, { address, stop });
+}
+
+const work = mkdtempSync(join(tmpdir(), 'bowbook-offline-'));
+const [book, site] = [join(work, 'book'), join(work, 'site')];
+let browser: Browser;
+let context: BrowserContext;
+let server: TestServer;
+
+const build = () => buildSite({ root: book, out: site, isPrivate: false, progress: () => {} });
+const edit = (file: string, change: (text: string) => string) =>
+  writeFileSync(join(book, file), change(readFileSync(join(book, file), 'utf8')));
+
+/** Opens a page and waits until the worker answers for it. */
+async function openKept(path: string): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(server.address + path);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  return page;
+}
+
+beforeAll(async () => {
+  cpSync(join(import.meta.dirname, '../../content'), book, { recursive: true });
+  await build();
+  browser = await startChromium();
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  rmSync(work, { recursive: true, force: true });
+});
+
+describe('a site that was visited once', () => {
+  it('opens every page with the server stopped', async () => {
+    server = await serve(site);
+    context = await browser.newContext();
+    await openKept('');
+    const kept = Object.keys(
+      JSON.parse(readFileSync(join(site, 'bowbook-manifest.json'), 'utf8')).files,
+    );
+    await server.stop();
+    const page = await context.newPage();
+    const faults: string[] = [];
+    page.on('console', message => {
+      if (message.type() === 'error') faults.push(message.text());
+    });
+    for (const path of kept.filter(name => name.endsWith('.html'))) {
+      await page.goto(server.address + path);
+      const read = await page.locator('h1').first().textContent();
+      if (read === '') faults.push(`${path}: empty`);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('says so at the foot of the page', async () => {
+    server = await serve(site);
+    context = await browser.newContext();
+    const page = await openKept('');
+    const note = page.locator('[data-kept]');
+    await note.getByText('opens without a network').waitFor();
+    await context.close();
+    await server.stop();
+  });
+
+  it('fetches only what changed, and shows it when asked', async () => {
+    server = await serve(site);
+    context = await browser.newContext();
+    const page = await openKept('');
+    edit('pages/about-the-class.md', text => `${text}\nWe moved the chairs.\n`);
+    await build();
+    server.asked.length = 0;
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+    await page.locator('[data-newer] button').waitFor();
+    const pages = server.asked.filter(path => path !== 'keep-site.js');
+    expect(pages).toContain('pages/about-the-class.html');
+    expect(pages.length).toBeLessThanOrEqual(3);
+    // Until then the old version stands.
+    await page.goto(`${server.address}pages/about-the-class.html`);
+    expect(await page.locator('main').textContent()).not.toContain('moved the chairs');
+    await page.locator('[data-newer] button').click();
+    await page.getByText('We moved the chairs.').waitFor();
+    await context.close();
+    await server.stop();
+  });
+
+  it('mixes nothing where an update is cut short', async () => {
+    server = await serve(site);
+    context = await browser.newContext();
+    const page = await openKept('');
+    const title = (text: string) => text.replace(/^title: .*$/m, 'title: Another Name Altogether');
+    edit('bowbook.yaml', title); // every page changes
+    await build();
+    server.breakAfter = server.asked.length + 6;
+    await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.ready;
+      await registration.update().catch(() => {});
+    });
+    await page.waitForFunction(async () => {
+      const registration = await navigator.serviceWorker.ready;
+      return registration.installing === null;
+    });
+    await server.stop();
+    const seen = new Set<string>();
+    for (const path of ['index.html', 'tunes/index.html', 'tunes/wet-rope.html', '404.html']) {
+      await page.goto(server.address + path);
+      seen.add((await page.locator('.book-name').textContent()) ?? '');
+    }
+    expect([...seen]).toEqual(['Tuesday Fiddles at the Ice House']);
+    await context.close();
+  });
+});

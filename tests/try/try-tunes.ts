@@ -1,0 +1,65 @@
+import type { AnchorRequest } from '../../shared/bowing/bowing.ts';
+import { defaultBowing } from '../../shared/bowing/default-settings.ts';
+import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { parseBarRange } from '../../shared/music/bar-range.ts';
+import type { Direction, Tune } from '../../shared/music/tune.ts';
+import type { StudyRequest } from '../../shared/study.ts';
+import { openTrial, type Trial } from '../../shared/trying/trial.ts';
+import { parseTunes } from '../../src/abc/parse-tune.ts';
+import { corpusFiles } from '../corpus/corpus.ts';
+
+/** What `explain` asks of a bare tune with `--anchor` and `--arrive`. */
+export function requestFor(bars: string, start: Direction): StudyRequest {
+  const range = parseBarRange(bars);
+  if (!range) throw new Error(`no passage: ${bars}`);
+  const own = { level: null, preset: null, asked: [], place: null };
+  const anchor: AnchorRequest = { id: 'anchor', bars: range, start, ...own };
+  return {
+    tuning: fiddleTuning,
+    bowing: defaultBowing,
+    start: null,
+    anchors: [anchor],
+    unit: null,
+  };
+}
+
+export function tuneOf(abc: string): Tune {
+  const tune = parseTunes({ text: abc, file: 'tune.abc', line: 1, indent: 0 }).tunes[0];
+  if (!tune) throw new Error(`cannot be read: ${abc}`);
+  return tune;
+}
+
+export function trialOf(abc: string, bars: string, start: Direction): Trial {
+  const trial = openTrial(tuneOf(abc), requestFor(bars, start), 'anchor', {
+    level: null,
+    preset: null,
+  });
+  if (!trial) throw new Error('there is nothing to try');
+  return trial;
+}
+
+/** Every nth real tune with slurs that pair up, its passage the last full bar but one. */
+export function* corpusTrials(everyNth: number): Generator<{ abc: string; bars: string }> {
+  let count = 0;
+  for (const { text } of corpusFiles()) {
+    for (const abc of text.split(/\n(?=X:)/)) {
+      if (count++ % everyNth !== 0 || !abc.startsWith('X:')) continue;
+      const tune = parseTunes({ text: abc, file: 'tune.abc', line: 1, indent: 0 }).tunes[0];
+      const bars = tune?.bars.filter(b => b.end > b.first).at(-2)?.name;
+      if (bars) yield { abc, bars };
+    }
+  }
+}
+
+export const tideTable = `X:1
+T:The Tide Table, first try
+C:Wenna Harkle, 2024
+R:reel
+M:4/4
+L:1/8
+K:D
+|:(FE)|DFAd B2 (AF)|GEFD E2 (CE)|DFAd Bdef|gedB A3 F|
+DFAd B2 (AF)|GEFD E2 (CE)|FGAB defd|BAFE D2:|
+|:(de)|fafd g2 (fe)|dBed cAce|fafd gbag|fdec d2 (AG)|
+fafd g2 (fe)|dBed cAce|(fg)af gedB|AFEC [DA]2:|
+`;
