@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type { Problem } from '../shared/problem.ts';
 import { keepSiteScript } from './output/keep-site-script.ts';
 import type { OpenSite } from './output/open-site.ts';
 import type { SiteFile } from './output/site-file.ts';
@@ -9,7 +10,9 @@ import { searchEntries } from './pages/lists-view.ts';
 import { type Opening, openingFiles, openingOf, openingsScript } from './pages/openings.ts';
 import { mayShow } from './pages/page-context.ts';
 import type { TuneCard } from './pages/tune-card.ts';
+import { printFiles } from './print-files.ts';
 import type { Book } from './read/book.ts';
+import { siteZipFile } from './site-zip-file.ts';
 import type { TuneShelf } from './tune-shelf.ts';
 
 /** What the files for the whole book are made from. */
@@ -24,6 +27,8 @@ export interface BookFilesInput {
   readonly program: string;
   /** What the site holds so far, with hashes, and its bytes. */
   readonly site: Pick<OpenSite, 'written' | 'read'>;
+  /** Takes what is found amiss while these files are made. */
+  readonly say: (problems: readonly Problem[]) => void;
 }
 
 /** Files that need no tune: styles, scripts, fonts, recordings and pictures. */
@@ -41,7 +46,7 @@ export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFi
  * One that is dear to make says what it is made `from`, and is made again only when that changes.
  */
 export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
-  const { book, cards, tunes, site, program } = input;
+  const { book, isPrivate, cards, tunes, site, program, say } = input;
   const ids = [...cards.keys()];
   yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input)) };
   for (const { path, ids: those } of openingFiles(ids)) {
@@ -49,9 +54,25 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
     yield { path, from, make: () => openingsOf(those, input) };
   }
   yield* aroundSite(book, ids);
-  // Last of all, since it lists what there is.
+  yield* printFiles({
+    book,
+    ids,
+    readable: id => (cards.get(id)?.parts.length ?? 0) > 0,
+    tunes,
+    program,
+    pictures: picturesOf(site),
+    say,
+  });
+  // These two last of all, since they list and hold what there is.
   yield { path: 'keep-site.js', content: keepSiteScript(site.written, offlineScript()) };
+  if (!isPrivate) yield siteZipFile(book, site);
 }
+
+/** The recordings and pictures that the site holds, with their hashes. */
+const picturesOf = ({ written }: BookFilesInput['site']): string =>
+  [...written]
+    .flatMap(([path, { hash }]) => (path.startsWith('media/') ? [`${path} ${hash}`] : []))
+    .join(' ');
 
 /** The first phrases of some tunes; those whose notes are withheld are left out. */
 async function openingsOf(

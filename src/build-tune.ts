@@ -3,6 +3,7 @@ import { checkCues } from '../shared/clips/check-cues.ts';
 import { checkDrills } from '../shared/drills/check-drills.ts';
 import { drillSource } from '../shared/drills/drill-source.ts';
 import { type Problem, problem } from '../shared/problem.ts';
+import { mayPublish } from '../shared/rights.ts';
 import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
 import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
 import { parseTunes } from './abc/parse-tune.ts';
@@ -61,7 +62,13 @@ export function buildTune(
   if (!tune) return { block, request, study: null, rights, problems };
   const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, request);
   const cues = clips.flatMap(clip => checkCues(study.tune, study.performance, clip.cues));
-  const asked = drills.map(({ drill: kind, to, level, seed, place }) => ({ kind, to, level, seed, place }));
+  const asked = drills.map(({ drill: kind, to, level, seed, place }) => ({
+    kind,
+    to,
+    level,
+    seed,
+    place,
+  }));
   const impossible = checkDrills(drillSource(study, request), asked);
   const found = [...problems, ...study.problems, ...cues, ...impossible];
   return { block, request, study, rights, problems: found };
@@ -107,23 +114,19 @@ export function drawTune(studied: StudiedTune): {
     study,
     score: attempt<Score | null>(drawStudy, null),
     planned: attempt<BuiltTune['planned']>(s => drawPlans(s, request, drawStudy), new Map()),
-    published: rights !== null,
+    published: mayPublish(rights),
     credits: creditsOf(studied),
     downloads: study === null ? [] : downloadEndings,
   };
   return { built, problems };
 }
 
-const drawStudy = (study: Study): Score => engraveTune(study, { describe: describeCells(study) });
+const drawStudy = (study: Study): Score => engraveTune(study, { describe: describeBars(study) });
 
-/** What a screen reader says in place of a drawing: its bars, as on the spoken line. */
-function describeCells(study: Study): (cell: { readonly bars: readonly number[] }) => string {
+/** What a screen reader says in place of a drawing, bar by bar, as in the tune in words. */
+function describeBars(study: Study): (bar: number) => string {
   const said = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b.text] as const)));
-  return cell =>
-    cell.bars
-      .map(b => study.tune.bars[b]?.name ?? '')
-      .map(name => `${name}. ${said.get(name) ?? ''}`)
-      .join(' ');
+  return bar => said.get(study.tune.bars[bar]?.name ?? '') ?? '';
 }
 
 /** The notes of a `:notes[…]` chain, as written (no key signature); null where they cannot be read. */

@@ -3,25 +3,22 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { type Problem, problem } from '../shared/problem.ts';
 import { type BookFilesInput, plainFiles, wholeFiles } from './book-files.ts';
-import { buildChain } from './build-tune.ts';
 import { knownLedger, type Ledger } from './cache/ledger.ts';
 import { cacheKey, openCache } from './cache/open-cache.ts';
 import { programHash } from './cache/program-hash.ts';
 import { type TuneMaker, tuneMaker } from './make-tunes.ts';
 import { type OpenSite, openSite } from './output/open-site.ts';
 import { type SiteFile, SiteTrouble } from './output/site-file.ts';
+import { pageMakers } from './page-makers.ts';
+import { pageTurns } from './page-turns.ts';
 import { planPages } from './pages/make-pages.ts';
 import { packageRoot } from './pages/package-root.ts';
 import type { TuneCard } from './pages/tune-card.ts';
-import { pageTurns } from './page-turns.ts';
-import { bodyHtml } from './read/body-html.ts';
-import type { Book, NotesBlock } from './read/book.ts';
+import type { Book } from './read/book.ts';
 import { readBook } from './read/read-book.ts';
 import { jobKey, tuneJobs } from './tune-jobs.ts';
 import type { TuneNote } from './tune-product.ts';
 import { tuneShelf } from './tune-shelf.ts';
-
-export { studyBook } from './study-book.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {
@@ -107,13 +104,14 @@ async function buildOnce(
   const jobs = tuneJobs(book, isPrivate).map(job => ({ key: jobKey(job, program), job }));
   const tunes = tuneShelf(jobs, maker, ledger.notes);
   const cards = new Map<string, TuneCard>();
-  const noteChain = (block: NotesBlock) => buildChain(block, book.settings);
-  const pages = planPages({ book, cards, bodyHtml, noteChain, isPrivate });
-  const turns = pageTurns(pages, jobs.map(({ job }) => job.block.id), tunes, program);
+  const makers = pageMakers(book);
+  const pages = planPages({ book, cards, isPrivate, ...makers });
+  const turns = pageTurns(pages, { tunes, program, load: makers.load });
   try {
     const site = await openSite(out, ledger.files, () => progress('wait', 0, 0));
     try {
-      const input: BookFilesInput = { book, isPrivate, cards, tunes, site, program };
+      const say = (found: readonly Problem[]): void => void problems.push(...found);
+      const input: BookFilesInput = { book, isPrivate, cards, tunes, site, program, say };
       await putAll(site, plainFiles(input));
       await putAll(site, turns.first);
       for await (const note of tunes.notes()) {
@@ -127,12 +125,15 @@ async function buildOnce(
       progress('tunes', jobs.length, jobs.length);
       await putAll(site, turns.last());
       await putAll(site, wholeFiles(input));
-      if (problems.some(isError)) site.abandon();
-      else site.commit();
     } catch (error) {
       site.abandon();
       throw error;
     }
+    if (problems.some(isError)) {
+      site.abandon();
+      return end(0);
+    }
+    site.commit();
     const byKey = new Map(notes.map((note, i) => [jobs[i]?.key ?? '', note] as const));
     return end(pages.length, { program, notes: byKey, files: site.written, read: ledger.read });
   } catch (error) {

@@ -1,9 +1,12 @@
 import { Command, CommanderError } from 'commander';
+import { addBegin } from './commands/begin.ts';
 import { addBuild } from './commands/build.ts';
 import { addCheck } from './commands/check.ts';
 import { exit } from './commands/exit-codes.ts';
 import { addExplain } from './commands/explain.ts';
+import { addExport } from './commands/export.ts';
 import { addImport } from './commands/import.ts';
+import { addPrint } from './commands/print.ts';
 import { UsageError } from './usage-error.ts';
 
 const program = new Command('bowbook')
@@ -11,10 +14,13 @@ const program = new Command('bowbook')
   .exitOverride()
   .configureHelp({ showGlobalOptions: true });
 
+addBegin(program);
 addBuild(program);
 addCheck(program);
 addExplain(program);
+addExport(program);
 addImport(program);
+addPrint(program);
 
 try {
   await program.parseAsync();

@@ -9,9 +9,9 @@ import { nearest } from '../shared/nearest.ts';
 import type { Problem } from '../shared/problem.ts';
 import { type Study, studyTune } from '../shared/study.ts';
 import { parseTunes } from './abc/parse-tune.ts';
-import { studyBook } from './study-book.ts';
 import { studyJson } from './export/study-json.ts';
 import { studyText } from './export/study-text.ts';
+import { studyBook } from './study-book.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface ExplainOptions {

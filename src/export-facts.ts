@@ -1,4 +1,5 @@
 import { practiceTempo } from '../shared/bowing/practice-time.ts';
+import { mayPublish } from '../shared/rights.ts';
 import { creditLine } from '../shared/words/en/credits.ts';
 import type { StudiedTune } from './build-tune.ts';
 import type { ExportFacts } from './export/musicxml.ts';
@@ -8,7 +9,7 @@ import type { ExportFacts } from './export/musicxml.ts';
  * download and every export asks here. A private build, which is never published, shows all.
  */
 export const mayLeave = ({ rights }: Pick<StudiedTune, 'rights'>, isPrivate: boolean): boolean =>
-  isPrivate || rights !== null;
+  isPrivate || mayPublish(rights);
 
 /** What a file for other programs says of a tune besides its notes. */
 export const exportFacts = (studied: StudiedTune): ExportFacts => ({

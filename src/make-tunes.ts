@@ -1,7 +1,8 @@
 import { availableParallelism } from 'node:os';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { Cache } from './cache/open-cache.ts';
+import { packageRoot } from './pages/package-root.ts';
 import type { TuneJob } from './tune-jobs.ts';
 import type { TuneNote, TuneProduct } from './tune-product.ts';
 
@@ -68,7 +69,7 @@ export function tuneMaker(cache: Cache): TuneMaker {
 
 /** The bundled worker; null where the code runs unbundled, as in the tests. */
 const workerFile = import.meta.url.endsWith('.js')
-  ? fileURLToPath(new URL('./tune-worker.js', import.meta.url))
+  ? join(packageRoot(), 'dist', 'tune-worker.js')
   : null;
 
 const startWorkers = (file: string, cache: string): readonly Worker[] =>

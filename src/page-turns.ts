@@ -13,14 +13,19 @@ export interface PageTurns {
   readonly last: () => readonly SiteFile[];
 }
 
-/** `order`: ids of the tunes in the order of the book. `program`: its hash, since it makes the pages. */
+interface PageTurnsInput {
+  readonly tunes: TuneShelf;
+  /** Hash of the program, since it makes the pages. */
+  readonly program: string;
+  /** Loads what pages are made with. */
+  readonly load: () => Promise<void>;
+}
+
 export function pageTurns(
   plans: readonly PagePlan[],
-  order: readonly string[],
-  tunes: TuneShelf,
-  program: string,
+  { tunes, program, load }: PageTurnsInput,
 ): PageTurns {
-  const at = new Map(order.map((id, i) => [id, i] as const));
+  const at = new Map(tunes.ids.map((id, i) => [id, i] as const));
   const byLast = new Map<number, PagePlan[]>();
   for (const plan of plans) {
     if (plan.tunes === null) continue;
@@ -30,7 +35,10 @@ export function pageTurns(
   const file = ({ path, tunes: ids, from, make }: PagePlan): SiteFile => ({
     path,
     from: cacheKey(program, from(), ids ? tunes.state(ids) : ''),
-    make: async () => make(await tunes.shown(ids ?? [])),
+    async make() {
+      await load();
+      return make(await tunes.shown(ids ?? []));
+    },
   });
   return {
     first: (byLast.get(-1) ?? []).map(file),

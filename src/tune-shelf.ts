@@ -5,6 +5,8 @@ import type { TuneNote, TuneProduct } from './tune-product.ts';
 
 /** The tunes of a book during a build: their notes all at once, their products one at a time. */
 export interface TuneShelf {
+  /** Their ids, in the order of the book. */
+  readonly ids: readonly string[];
   /** Notes in the order of the book, each as soon as it and those before it are there. */
   readonly notes: () => AsyncGenerator<TuneNote>;
   /** Everything made of a tune whose note has come. */
@@ -35,6 +37,7 @@ export function tuneShelf(
     return file.content;
   };
   return {
+    ids: [...byId.keys()],
     async *notes() {
       const made = maker.make(jobs.filter(({ key }) => !known.has(key)));
       for (const { key } of jobs) {

@@ -34,7 +34,12 @@ export function laidTune(score: BowScore, passages: readonly SetPassage[]): Laid
 }
 
 /** Sounded notes at which an anchor is come to the wrong way. */
-export const missedAt = ({ score, laid, faults }: LaidTune, { first }: Pick<Anchor, 'first'>): number[] =>
+export const missedAt = (
+  { score, laid, faults }: LaidTune,
+  { first }: Pick<Anchor, 'first'>,
+): number[] =>
   laid.reached
-    .filter(r => score.performance.notes[r.note]?.event === first && faults.has(anchorFault(r.note)))
+    .filter(
+      r => score.performance.notes[r.note]?.event === first && faults.has(anchorFault(r.note)),
+    )
     .map(r => r.note);

@@ -83,7 +83,9 @@ interface CountBase extends DrillBase {
   readonly kind: 'count';
   readonly bars: readonly number[];
   readonly notes: readonly number[];
-  /** Strokes of these bars the first time they are played, each as its events. */
+  /** Which time through these bars it is: the first on which they are played one after another. */
+  readonly pass: number;
+  /** Strokes of these bars on that time, each as its events. */
   readonly strokes: readonly (readonly number[])[];
   /** The first of them. */
   readonly starts: Direction;

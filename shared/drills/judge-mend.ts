@@ -1,6 +1,6 @@
 import type { BowScore } from '../bowing/bow-score.ts';
-import { bowingContext } from '../bowing/lead-in-of.ts';
 import { strokesOf, strokeTerms } from '../bowing/lead-in-form.ts';
+import { bowingContext } from '../bowing/lead-in-of.ts';
 import { mendRegion } from '../bowing/mend-region.ts';
 import { editedScore } from '../bowing/mends.ts';
 import { editsBetween } from '../bowing/slur-edits.ts';
@@ -26,7 +26,11 @@ export interface TriedBowing {
 export type MendVerdict = 'mends' | 'misses' | 'harms' | 'beyond' | 'several' | 'nothing';
 
 /** Tries a student's bowing by laying the strokes of the whole tune, every time through. */
-export function judgeMend(source: DrillSource, drill: ArriveDrill, tried: TriedBowing): MendVerdict {
+export function judgeMend(
+  source: DrillSource,
+  drill: ArriveDrill,
+  tried: TriedBowing,
+): MendVerdict {
   const base = layTune(source, drill.broken);
   const slurs = editsBetween(
     drill.joined.slice(1).map(x => !x),

@@ -1,6 +1,6 @@
 import type { Anchor, Edit } from '../bowing/bowing.ts';
 import { freeStretches } from '../bowing/find-lead-ins.ts';
-import { bowingContext, type BowingContext } from '../bowing/lead-in-of.ts';
+import { type BowingContext, bowingContext } from '../bowing/lead-in-of.ts';
 import { mendRegion } from '../bowing/mend-region.ts';
 import { findMends, singleEdits } from '../bowing/mends.ts';
 import { flips } from '../bowing/slur-edits.ts';

@@ -46,6 +46,7 @@ function countedBars(source: DrillSource, ask: DrillAsk, stretch: PlayedStretch)
     ...ask,
     kind: 'count',
     bars: stretch.bars,
+    pass: stretch.pass,
     notes: performance.notes.slice(stretch.from, stretch.end).map(n => n.event),
     strokes: laid.map(s => s.notes.map(event)),
     starts,

@@ -1,7 +1,13 @@
 import type { Anchor } from '../bowing/bowing.ts';
 import { turned } from '../bowing/lead-in-form.ts';
 import type { Dice } from './dice.ts';
-import { type DrillAsk, drillLevels, type IntoDrill, type IntoStep, type NoDrill } from './drill.ts';
+import {
+  type DrillAsk,
+  drillLevels,
+  type IntoDrill,
+  type IntoStep,
+  type NoDrill,
+} from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
 
 /**
@@ -48,7 +54,8 @@ function stepsInto(
     if (from === null || from >= end || from === found.at(-1)?.from) continue;
     const onWay = strokes.slice(strokeOf[from] ?? 0, strokeOf[end] ?? 0);
     const [first, ...later] = onWay;
-    if (!first || (!agrees && (onWay.some(s => s.stated) || restartsOn(source, from, end)))) continue;
+    if (!first || (!agrees && (onWay.some(s => s.stated) || restartsOn(source, from, end))))
+      continue;
     found.push({
       bars,
       from: notes[from]?.event ?? -1,
@@ -81,8 +88,16 @@ function startOf(source: DrillSource, barPlayed: number, back: number): number |
 }
 
 /** Strokes start anew somewhere between two sounded notes, since another part begins there. */
-function restartsOn({ tune, performance, settings }: DrillSource, from: number, end: number): boolean {
+function restartsOn(
+  { tune, performance, settings }: DrillSource,
+  from: number,
+  end: number,
+): boolean {
   if (settings.restart !== 'part') return false;
-  const part = (k: number) => tune.bars[tune.events[performance.notes[k]?.event ?? -1]?.bar ?? -1]?.part;
-  return part(from) !== part(end) || (performance.notes[from]?.pass ?? 1) !== (performance.notes[end]?.pass ?? 1);
+  const part = (k: number) =>
+    tune.bars[tune.events[performance.notes[k]?.event ?? -1]?.bar ?? -1]?.part;
+  return (
+    part(from) !== part(end) ||
+    (performance.notes[from]?.pass ?? 1) !== (performance.notes[end]?.pass ?? 1)
+  );
 }

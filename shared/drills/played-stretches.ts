@@ -7,6 +7,8 @@ export interface PlayedStretch {
   /** Sounded notes that begin in them: first (included) to end (not included). */
   readonly from: number;
   readonly end: number;
+  /** Which time its first bar is being played, from 1: more where an ending comes only then. */
+  readonly pass: number;
 }
 
 /**
@@ -33,7 +35,9 @@ export function playedStretches(
     if (!parts.has(bars[0]?.part ?? -1)) continue;
     const indices = played.map(p => p.bar);
     const key = indices.join();
-    if (!found.has(key)) found.set(key, { bars: indices, from: first.first, end: last.end });
+    if (!found.has(key)) {
+      found.set(key, { bars: indices, from: first.first, end: last.end, pass: first.pass });
+    }
   }
   return [...found.values()];
 }

@@ -1,16 +1,16 @@
 import type { Day } from './day.ts';
 import { dueDay, intervalOf, type ReviewState, type ReviewTune, stateOf } from './review-state.ts';
 
-/** A short turn on one part of a tune, or a rest from playing. */
-export type Turn =
-  | {
-      readonly kind: 'part';
-      readonly tune: string;
-      /** Index into the tune's parts. */
-      readonly part: number;
-      readonly seconds: number;
-    }
-  | { readonly kind: 'rest'; readonly seconds: number };
+/** A short turn on one part of a tune or on the whole, or a rest from playing. */
+export type Turn = PlayedTurn | { readonly kind: 'rest'; readonly seconds: number };
+
+export interface PlayedTurn {
+  readonly kind: 'play';
+  readonly tune: string;
+  /** Index into the tune's parts; null for the whole tune, once through. */
+  readonly part: number | null;
+  readonly seconds: number;
+}
 
 /** What to play on one day. */
 export interface Session {
@@ -32,7 +32,7 @@ const restLength = 5 * 60;
 
 /**
  * Plans a day's playing: the tunes that are due, in turns of one part each that go round the tunes,
- * so that no tune is played for long at a stretch.
+ * so that no tune is played for long at a stretch, and at last each tune whole.
  *
  * Due are tunes whose day has come; those whose wait has run over by most, for its length, go first.
  * As many are taken as have room, with all their parts, in the minutes given; one is always taken,
@@ -88,29 +88,33 @@ export function dueTunes(
     .map(entry => entry.tune);
 }
 
-type PartTurn = Extract<Turn, { kind: 'part' }>;
-
-/** A turn a part, beginning with another part each day. */
-function turnsOf(tune: ReviewTune, today: Day): readonly PartTurn[] {
-  const { parts } = tune;
-  return parts.map((_, i) => {
+/** A turn a part, beginning with another part each day; then the whole, each part twice. */
+function turnsOf({ id, parts }: ReviewTune, today: Day): readonly PlayedTurn[] {
+  const secondsOf = (part: number): number => parts[part]?.seconds ?? 0;
+  const whole = parts.reduce((sum, part) => sum + 2 * part.seconds, 0);
+  const turns = parts.map((_, i): PlayedTurn => {
     const part = (i + today) % parts.length;
-    const seconds = Math.min(
-      Math.max(timesInTurn * (parts[part]?.seconds ?? 0), shortest),
-      longest,
-    );
-    return { kind: 'part', tune: tune.id, part, seconds: Math.round(seconds / 30) * 30 };
+    const seconds = Math.min(Math.max(timesInTurn * secondsOf(part), shortest), longest);
+    return { kind: 'play', tune: id, part, seconds: halfMinutes(seconds) };
   });
+  const once = halfMinutes(Math.max(whole, shortest));
+  return [
+    ...(parts.length > 1 ? turns : []),
+    { kind: 'play', tune: id, part: null, seconds: once },
+  ];
 }
 
+/** Rounded up, so that a turn has room. */
+const halfMinutes = (seconds: number): number => Math.ceil(seconds / 30) * 30;
+
 /** The first turn of each, then the second of each that has one, and so on. */
-function goRound(turns: readonly (readonly PartTurn[])[]): readonly PartTurn[] {
+function goRound(turns: readonly (readonly PlayedTurn[])[]): readonly PlayedTurn[] {
   const most = Math.max(0, ...turns.map(own => own.length));
   return Array.from({ length: most }, (_, i) => turns.flatMap(own => own[i] ?? [])).flat();
 }
 
 /** Turns while there is room; the first in any case. */
-function fitting(turns: readonly PartTurn[], room: number): readonly PartTurn[] {
+function fitting(turns: readonly PlayedTurn[], room: number): readonly PlayedTurn[] {
   let used = 0;
   return turns.filter((turn, i) => {
     if (i > 0 && used + turn.seconds > room) return false;
@@ -127,7 +131,7 @@ function roomFor(seconds: number): number {
 }
 
 /** A rest before any turn that would make more than 25 minutes of playing without one. */
-function withRests(turns: readonly PartTurn[]): readonly Turn[] {
+function withRests(turns: readonly PlayedTurn[]): readonly Turn[] {
   let played = 0;
   return turns.flatMap<Turn>(turn => {
     const rests = played > 0 && played + turn.seconds > playBeforeRest;

@@ -39,7 +39,7 @@ export interface Bead {
   readonly said: string;
   /** Finger and string, short, "2 D"; null where it is not shown. */
   readonly where: string | null;
-  /** Sign over the bead; null where it is not shown. */
+  /** The way the bow goes, its sign over the first bead of a slur; null where it is not shown. */
   readonly stroke: Direction | null;
   /** Held together with the bead before by a slur. */
   readonly slurred: boolean;

@@ -2,9 +2,12 @@ import type { Problem } from '../problem.ts';
 import { abcMessages } from './en/abc.ts';
 import { bowingMessages } from './en/bowing.ts';
 import { buildingMessages } from './en/building.ts';
+import { exportingMessages } from './en/exporting.ts';
 import { importingMessages } from './en/importing.ts';
 import { drillMessages } from './en/drills.ts';
+import { clipMessages } from './en/clips.ts';
 import { mapMessages } from './en/map.ts';
+import { printMessages } from './en/print.ts';
 import { readingMessages } from './en/reading.ts';
 
 /** A problem in words: what was found and expected, and how to mend it. */
@@ -19,8 +22,11 @@ const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
   ...bowingMessages,
   ...buildingMessages,
   ...mapMessages,
+  ...clipMessages,
+  ...printMessages,
   ...drillMessages,
   ...importingMessages,
+  ...exportingMessages,
 };
 
 /** The sentences of a problem. Throws on a rule without words: that is a defect of ours. */

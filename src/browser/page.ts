@@ -41,9 +41,18 @@ function keepLayers(form: HTMLFormElement): void {
   form.addEventListener('submit', event => event.preventDefault());
 }
 
+/** The name of a place in the address; a stray % in it is no code, and names nothing. */
+function placeAsked(): string {
+  try {
+    return decodeURIComponent(location.hash.slice(1));
+  } catch {
+    return '';
+  }
+}
+
 /** Opens the folded parts around what the address points to, so that it can be seen. */
 function revealTarget(): void {
-  const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const target = document.getElementById(placeAsked());
   for (let at = target?.closest('details'); at; at = at.parentElement?.closest('details')) {
     at.open = true;
   }

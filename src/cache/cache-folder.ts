@@ -8,7 +8,11 @@ import { cacheKey } from './open-cache.ts';
  * know they may empty. A private copy has its own, since its pages differ.
  */
 export function cacheFolder(root: string, isPrivate: boolean, asked?: string): string {
-  return join(asked ?? systemCache(), cacheKey(root).slice(0, 16), isPrivate ? 'private' : 'public');
+  return join(
+    asked ?? systemCache(),
+    cacheKey(root).slice(0, 16),
+    isPrivate ? 'private' : 'public',
+  );
 }
 
 function systemCache(): string {

@@ -1,6 +1,5 @@
 import type { Command } from 'commander';
 import { countProblems } from '../report/format-problems.ts';
-import { studyBook } from '../study-book.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { report, terminalProgress } from './terminal.ts';
@@ -13,6 +12,7 @@ export function addCheck(program: Command): void {
     .argument('[book]', 'the folder of the book (default: here, or content/)')
     .action(async (book: string | undefined) => {
       const root = bookFolder(book);
+      const { studyBook } = await import('../study-book.ts');
       const { problems } = await studyBook(root, terminalProgress());
       report(problems, root);
       process.stdout.write(`${countProblems(problems)}\n`);

@@ -9,6 +9,8 @@ const named = [
   ['accidentals.sharp', 'S'],
   ['accidentals.flat', 'F'],
   ['accidentals.nat', 'Q'],
+  ['accidentals.dblsharp', 'SS'],
+  ['accidentals.dblflat', 'FF'],
   ['dots.dot', 'D'],
   ['flags.u8th', 'U8'],
   ['flags.d8th', 'D8'],

@@ -20,7 +20,7 @@ import type { ParsedTune } from './split-lines.ts';
 export const step = 3.875;
 
 /** Thickness of staff lines, stems and thin bar lines. */
-export const lineWidth = 0.7;
+export const lineWidth = 0.8;
 
 /** Room before the first sign of a line. */
 const edge = 8;
@@ -117,6 +117,9 @@ function keepRoom(group: StaffGroup, room?: ReadonlyMap<number, number>): void {
   for (const child of group.voices[0]?.children ?? []) {
     const wanted = room?.get(child.abcelem.startChar ?? -1) ?? 0;
     child.minspacing = Math.max(child.minspacing, wanted - child.w);
+    // abcjs makes room for an ending's number, which stands in a row of its own.
+    if (child.abcelem.startEnding)
+      child.minspacing = child.abcelem.type === 'bar_invisible' ? 0 : 8;
     const setX = child.setX;
     child.setX = x => setX.call(child, Math.round(x));
   }

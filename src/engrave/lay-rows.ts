@@ -1,5 +1,5 @@
+import { chordLane, chordLanes } from './chord-row.ts';
 import type { DrawnCell } from './draw-cell.ts';
-import type { Shape } from './drawing-surface.ts';
 import { staffBottom } from './note-places.ts';
 import { letterSize } from './note-room.ts';
 import { arcBoxes } from './slur-arcs.ts';
@@ -28,10 +28,10 @@ export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
   ]);
   const notesTop = Math.min(...cells.map(c => c.above.top), ...all.map(b => b.top)) - 2;
   const notesBottom = Math.max(staffBottom, ...all.map(b => b.bottom)) + 2;
-  const has = (name: string): boolean => cells.some(c => holds(c.root, name));
   const labelRow = 17;
-  const chordRow = has('chord') || has('annotation') ? 15 : 0;
-  const dy = labelRow + chordRow - notesTop;
+  const lanes = Math.max(0, ...cells.map(c => chordLanes(c)));
+  const chordRow = lanes === 0 ? 0 : 15 + (lanes - 1) * chordLane;
+  const dy = Math.ceil(labelRow + chordRow - notesTop);
   const bottom = notesBottom + dy;
   return {
     dy,
@@ -39,11 +39,8 @@ export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
     notesBottom: bottom,
     labels: 14,
     endings: 1.5,
-    chords: labelRow + 11,
+    chords: labelRow + chordRow - 4,
     letters: letters ? bottom + letterSize : null,
     height: Math.ceil(bottom + (letters ? letterSize + 5 : 2)),
   };
 }
-
-const holds = (shape: Shape, name: string): boolean =>
-  shape.attributes['data-name'] === name || shape.children.some(s => holds(s, name));

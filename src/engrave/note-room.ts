@@ -29,7 +29,7 @@ export function letterSigns({ tune }: Study, event: number): readonly LetterSign
 }
 
 /** Half of what stands over a note, with a hair of air. */
-const side = markWidth / 2 + 1.5;
+const side = markWidth / 2 + 2;
 
 /**
  * How far the note after must stand from each note, so that their signs, fingers and letters keep

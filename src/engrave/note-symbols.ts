@@ -1,6 +1,6 @@
 import type { Shape } from './drawing-surface.ts';
 import { lineWidth } from './lay-out-lines.ts';
-import { barPath, readBar, readOutline, short, tenths } from './write-path.ts';
+import { barPath, fine, readBar, readOutline, short } from './write-path.ts';
 import { leaves, type Pen, useGlyph } from './write-shapes.ts';
 
 /**
@@ -65,7 +65,7 @@ export function writePlainNote(
   const length = stemLength(Math.abs(tip - y), y, stemX, up, beams);
   const id = `${head.id}${up ? 'u' : 'd'}${length}`;
   if (!glyphs.glyphs.has(id)) {
-    const from = [tenths(stemX - x), up ? -foot : foot] as const;
+    const from = [fine(stemX - x), up ? -foot : foot] as const;
     const line = barPath({ from, to: [from[0], up ? -length : length], thickness: lineWidth }, 0);
     glyphs.glyphs.set(id, `<g id="${id}"><use href="#${head.id}"/><path d="${line}"/></g>`);
   }
@@ -90,5 +90,5 @@ function stemLength(
     const farthest = up ? y - high : low - y;
     return coarse * Math.floor((farthest - 0.3) / coarse);
   }
-  return tenths(exact);
+  return fine(exact);
 }

@@ -79,8 +79,9 @@ export function placeAbove(
     const overFinger = (fingerOver.get(note.x)?.y ?? staffTop - gap) - fingerRow;
     // A lifted slur comes down with the sign while fingers are hidden; nothing else makes way.
     const under = lifts.size === 0 ? clear : rowOver([...boxes, ...lowered(arcs, lifts)], note.x);
-    const y = show.fingers ? Math.min(overFinger, under - fingerRow, clear) : clear;
-    marks.push({ ...stroke, event: note.event, x: note.x, y });
+    // Whole units, which are shorter to write.
+    const y = Math.round(show.fingers ? Math.min(overFinger, under - fingerRow, clear) : clear);
+    marks.push({ ...stroke, event: note.event, x: Math.round(note.x), y });
     top = Math.min(top, y - markHeight - (stroke.varies ? dotRoom : 0));
   }
   return { fingers, marks, lifts, top };

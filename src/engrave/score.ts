@@ -26,8 +26,9 @@ export interface ScoreCell {
   readonly bars: readonly number[];
   /** Index of its phrase in the section map. */
   readonly phrase: number;
-  /** Index of the part. */
+  /** Index of the part, and its name. */
   readonly part: number;
+  readonly partName: string;
   /** The first cell of its part. */
   readonly opensPart: boolean;
   /** Phrase letter, where the cell begins a phrase. */
@@ -36,6 +37,8 @@ export interface ScoreCell {
   readonly prelude: string;
   readonly preludeWidth: number;
   readonly svg: string;
+  /** Each of its bars in words, to stand beside the drawing for who cannot see it. */
+  readonly spoken: readonly { readonly bar: string; readonly text: string }[];
   /** In the drawing's own units, in which a staff space is `staffSpace`. */
   readonly width: number;
   readonly height: number;

@@ -1,14 +1,16 @@
 import type { Study } from '../../shared/study.ts';
+import { chordLane, chordSize, isAbove, placeChords } from './chord-row.ts';
 import type { Cell } from './cut-cells.ts';
 import type { DrawnCell } from './draw-cell.ts';
 import type { Shape } from './drawing-surface.ts';
-import type { EngraveOptions } from './engrave-tune.ts';
 import type { AbsoluteElement } from './laid-line.ts';
 import { lineWidth, step } from './lay-out-lines.ts';
 import type { Rows } from './lay-rows.ts';
+import { measureBold, measureText } from './measure-text.ts';
 import { eventOf, staffTop } from './note-places.ts';
 import { readBeams, writePlainNote } from './note-symbols.ts';
 import { writeAnchors } from './write-anchors.ts';
+import { writeLettering } from './write-lettering.ts';
 import { writeFingers, writeLetters, writeMarks } from './write-marks.ts';
 import { short, shortPath } from './write-path.ts';
 import {
@@ -42,10 +44,9 @@ export function writeCell(
     readonly width: number;
     readonly rows: Rows;
     readonly glyphs: GlyphCase;
-    readonly options: EngraveOptions;
   },
 ): string {
-  const { rows, glyphs, options } = page;
+  const { rows, glyphs } = page;
   const pen: Pen = { dy: rows.dy, glyphs };
   // Staves join only if they fill their cells; a part's last bar line ends its staff.
   const staffWidth = cell.closesPart ? drawn.width : page.width;
@@ -54,10 +55,10 @@ export function writeCell(
   const others = otherShapes(drawn);
   const endings = others.filter(s => s.attributes['data-name'] === 'ending');
   const text = [
-    writeChords(above, rows),
+    writeChords(above, rows, glyphs),
     endings.map(s => writeEndingNumber(s, rows)).join(''),
     writeFingers(drawn.above.fingers, rows.dy),
-    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters),
+    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters, glyphs),
     writeLabels(study, cell, rows, endingEdge(drawn)),
   ].join('');
   const body = [
@@ -74,8 +75,7 @@ export function writeCell(
     writeMarks(drawn.above.marks, rows.dy),
     text && `<g stroke="none">${text}</g>`,
   ];
-  const label = options.describe?.({ name: cell.name, bars: cell.bars }) ?? cell.name;
-  const spoken = `role="img" aria-label="${escapeAttribute(label)}"`;
+  const spoken = `role="img" aria-label="${escapeAttribute(cell.name)}"`;
   return `${drawing('cell', page.width, rows.height, spoken)}${body.join('')}</svg>`;
 }
 
@@ -144,20 +144,16 @@ function writeLifted({ slurs, above }: DrawnCell, pen: Pen): string {
   return written.length === 0 ? '' : `<g class="lifted">${written.join('')}</g>`;
 }
 
-/** Chord symbols and words above the staff have a row of their own. */
-const isAbove = (shape: Shape): boolean =>
-  /^(chord|annotation)$/.test(shape.attributes['data-name'] ?? '') &&
-  Number(shape.attributes.y) < staffTop;
-
-function writeChords(chords: readonly Shape[], rows: Rows): string {
-  const texts = chords.map(
-    c =>
-      `<text x="${short(Number(c.attributes.x))}" y="${rows.chords}">${escapeText(c.text)}</text>`,
+function writeChords(chords: readonly Shape[], rows: Rows, glyphs: GlyphCase): string {
+  const texts = placeChords(chords).map(({ text, x, lane }) =>
+    writeLettering(text, [x, rows.chords - lane * chordLane], chordSize, glyphs),
   );
   return texts.length === 0
     ? ''
-    : `<g class="chord" font-size="14" text-anchor="middle">${texts.join('')}</g>`;
+    : `<g class="chord" font-size="${chordSize}" text-anchor="middle">${texts.join('')}</g>`;
 }
+
+const endingSize = 11;
 
 /** An ending's bracket in the row of endings. */
 function writeEndingLine(shape: Shape, rows: Rows): string {
@@ -175,7 +171,7 @@ function writeEndingNumber(shape: Shape, rows: Rows): string {
   const text = shape.children.find(s => s.tag === 'text');
   if (!text) return '';
   const x = short(Number(text.attributes.x));
-  return `<text class="ending" x="${x}" y="${short(rows.endings + 11)}" font-size="11">${escapeText(text.text)}</text>`;
+  return `<text class="ending" x="${x}" y="${short(rows.endings + 11)}" font-size="${endingSize}">${escapeText(text.text)}</text>`;
 }
 
 /** Right edge of an ending's number where it stands at the cell's start; else 0. */
@@ -183,7 +179,7 @@ function endingEdge({ root }: DrawnCell): number {
   const edges = root.children
     .filter(s => s.attributes['data-name'] === 'ending')
     .flatMap(s => s.children.filter(c => c.tag === 'text'))
-    .map(text => Number(text.attributes.x) + 7 * text.text.length);
+    .map(text => Number(text.attributes.x) + measureText(text.text, endingSize).width);
   return Math.max(0, ...edges.filter(x => x < 60));
 }
 
@@ -195,7 +191,9 @@ function writeLabels({ tune, map }: Study, cell: Cell, rows: Rows, after: number
   const partText =
     part &&
     `<text class="part" x="${short(start)}" y="${rows.labels}" font-size="15" font-weight="700">${part}</text>`;
-  const x = short(part ? start + 7 + 11 * part.length : start);
+  const x = short(
+    part ? start + measureBold(tune.parts[cell.part]?.name ?? '', 15).width + 7 : start,
+  );
   const phraseText =
     phrase && `<text class="phrase" x="${x}" y="${rows.labels}" font-size="12">${phrase}</text>`;
   return partText || phraseText ? `<g class="layer-labels">${partText}${phraseText}</g>` : '';

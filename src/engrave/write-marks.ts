@@ -1,5 +1,6 @@
 import type { Weight } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
+import { accidentals } from './measure-text.ts';
 import type { NotePlace } from './note-places.ts';
 import { letterSigns, letterSize } from './note-room.ts';
 import {
@@ -9,8 +10,9 @@ import {
   type PlacedFigure,
   type PlacedMark,
 } from './place-above.ts';
+import { writeAccidental } from './write-lettering.ts';
 import { pair, short } from './write-path.ts';
-import { escapeText } from './write-shapes.ts';
+import { escapeText, type GlyphCase } from './write-shapes.ts';
 
 /** How far below the top edge of a down-bow its second line stands, which makes that edge heavy. */
 const heavy = 2;
@@ -38,8 +40,8 @@ function signsPath(marks: readonly PlacedMark[], dy: number): string {
   let out = '';
   let [x, y] = [0, 0];
   for (const { direction, varies, ...mark } of marks) {
-    const left = Math.round(mark.x - markWidth / 2);
-    const top = Math.round(mark.y + dy - markHeight);
+    const left = mark.x - markWidth / 2;
+    const top = mark.y + dy - markHeight;
     const start = direction === 'down' ? top + markHeight : top;
     out += out === '' ? `M${pair(left, start)}` : `m${pair(left - x, start - y)}`;
     out += direction === 'down' ? downSign : upSign;
@@ -72,13 +74,22 @@ export function writeFingers(fingers: readonly PlacedFigure[], dy: number): stri
   return `<g class="layer-fingers" font-size="${figureSize}" text-anchor="middle">${texts.join('')}</g>`;
 }
 
-/** The notes' letters in one row. */
-export function writeLetters(study: Study, notes: readonly NotePlace[], y: number): string {
+/** The notes' letters in one row, accidentals among them as glyphs. */
+export function writeLetters(
+  study: Study,
+  notes: readonly NotePlace[],
+  y: number,
+  glyphs: GlyphCase,
+): string {
   const signs = notes.flatMap(({ event, x }) =>
-    letterSigns(study, event).map(({ text, dx }) => ({ text, x: short(x + dx) })),
+    letterSigns(study, event).map(sign => ({ ...sign, x: x + sign.dx })),
   );
   if (signs.length === 0) return '';
-  const xs = signs.map(s => s.x).join(' ');
-  const text = signs.map(s => s.text).join('');
-  return `<text class="layer-letters" font-size="${letterSize}" text-anchor="middle" x="${xs}" y="${short(y)}">${escapeText(text)}</text>`;
+  const letters = signs.filter(s => !accidentals[s.text]);
+  const xs = letters.map(s => short(s.x)).join(' ');
+  const text = letters.map(s => s.text).join('');
+  const drawn = signs
+    .filter(s => accidentals[s.text])
+    .map(s => writeAccidental(s.text, [s.x - s.width / 2, y], letterSize, glyphs));
+  return `<g class="layer-letters" font-size="${letterSize}" text-anchor="middle"><text x="${xs}" y="${short(y)}">${escapeText(text)}</text>${drawn.join('')}</g>`;
 }

@@ -1,5 +1,11 @@
-/** A number to the tenth of a drawing unit (a staff space is 7.75), as short as it can be written. */
-export const short = (x: number): string => trim((Math.round(x * 10) / 10).toFixed(1));
+/**
+ * A number to the twentieth of a drawing unit (a staff space is 7.75), as short as it can be written:
+ * fine enough that nothing is seen to move when a page is drawn at twice its size.
+ */
+export const short = (x: number): string => trim(fine(x).toFixed(2));
+
+/** The nearest twentieth. */
+export const fine = (n: number): number => Math.round(n * 20) / 20;
 
 const trim = (text: string): string => {
   const bare = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
@@ -27,7 +33,7 @@ export function shortPath(path: string, dx = 0, dy = 0): string {
   let [x, y] = [0, 0];
   for (const [, command, rest] of path.matchAll(/([MLCZz])([^MLCZz]*)/g)) {
     const numbers = (rest?.match(/-?[\d.]+(?:e-?\d+)?/g) ?? []).map(Number);
-    const points = numbers.map((n, i) => tenths(n + (i % 2 === 0 ? dx : dy)));
+    const points = numbers.map((n, i) => fine(n + (i % 2 === 0 ? dx : dy)));
     const [endX, endY] = [points[points.length - 2] ?? x, points[points.length - 1] ?? y];
     if (command === 'M') out += `M${run([short(endX), short(endY)])}`;
     else if (command === 'C') {
@@ -44,8 +50,6 @@ export function shortPath(path: string, dx = 0, dy = 0): string {
 
 /** A point or a step as written. */
 export const pair = (x: number, y: number): string => run([short(x), short(y)]);
-
-export const tenths = (n: number): number => Math.round(n * 10) / 10;
 
 /** An upright or level bar, such as a stem: a line from one end to the other, with a thickness. */
 export interface Bar {
@@ -75,9 +79,9 @@ export function readBar(path: string): Bar | null {
 /** A bar as a line from its upper or left end, moved down by `dy`. */
 export function barPath({ from, to }: Bar, dy: number): string {
   const [[ax, ay], [bx, by]] = [from, to];
-  const [x, y] = [short(Math.min(ax, bx)), tenths(Math.min(ay, by) + dy)];
+  const [x, y] = [short(Math.min(ax, bx)), fine(Math.min(ay, by) + dy)];
   const step =
-    ax === bx ? `v${short(tenths(Math.max(ay, by) + dy) - y)}` : `h${short(Math.abs(bx - ax))}`;
+    ax === bx ? `v${short(fine(Math.max(ay, by) + dy) - y)}` : `h${short(Math.abs(bx - ax))}`;
   return `M${run([x, short(y)])}${step}`;
 }
 
@@ -139,6 +143,8 @@ function shortStep(command: 'm' | 'c' | 'l', numbers: readonly number[]): string
   if (command === 'l' && dx === 0) return `v${short(dy)}`;
   return command + run(numbers.map(short));
 }
+
+const tenths = (n: number): number => Math.round(n * 10) / 10;
 
 const lastNumber = (path: string): string => /-?[\d.]*$/.exec(path)?.[0] ?? '';
 

@@ -79,7 +79,8 @@ function writeGlyph(shape: Shape, outline: Outline, { dy, glyphs }: Pen): string
   return `<use href="#${glyph.id}" transform="translate(${place})scale(${trimmed(scale)})"/>`;
 }
 
-const trimmed = (n: number): string => `${n}`.replace(/^0/, '');
+/** A factor written short. */
+export const trimmed = (n: number): string => `${n}`.replace(/^0/, '');
 
 /** The glyph that steps draw, kept in the case. */
 export function useGlyph(steps: string, { glyphs }: GlyphCase): GlyphId {

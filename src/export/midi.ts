@@ -12,6 +12,9 @@ const loudness = 84;
 const fewestTicks = 480;
 const mostTicks = 32_767;
 
+/** What of a study is heard. */
+type Played = Pick<Study, 'tune' | 'performance'>;
+
 /** An event at its time in ticks; at one time, ends before changes before beginnings. */
 interface Timed {
   readonly at: number;
@@ -23,7 +26,7 @@ interface Timed {
  * A tune as a standard MIDI file of one track, in played order: repeats and endings unrolled, ties
  * merged, at a steady tempo. Grace notes, which have no length of their own, are left out.
  */
-export function midiFile(study: Study, tempo: Tempo): Uint8Array {
+export function midiFile(study: Played, tempo: Tempo): Uint8Array {
   const { tune, performance } = study;
   const exact = divisionsFor([
     ...performance.notes.flatMap(n => [n.onset, n.duration]),
@@ -91,7 +94,7 @@ const microseconds = ({ beat, bpm }: Tempo): number =>
   Math.round(60_000_000 / (bpm * toNumber(beat) * 4));
 
 /** Metre and key where the performance begins and wherever they change; MIDI has powers of two only. */
-function signatureChanges({ tune, performance }: Study): readonly {
+function signatureChanges({ tune, performance }: Played): readonly {
   readonly onset: Fraction;
   readonly event: MidiEvent;
 }[] {

@@ -8,6 +8,15 @@ export interface DecodedText {
 /** Of old tune collections that do not say: Windows-1252, which holds all letters of Latin-1. */
 const oldEncoding = 'windows-1252';
 
+/** Bytes 80 to 9F in Windows-1252 (WHATWG Encoding Standard, index windows-1252). */
+const windowsSigns = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
+/** Windows-1252 by hand: the decoder of Node 20 gives controls for bytes 80 to 9F. */
+const decodeOld = (bytes: Uint8Array): string =>
+  Buffer.from(bytes)
+    .toString('latin1')
+    .replace(/[\u0080-\u009f]/g, sign => windowsSigns.charAt(sign.charCodeAt(0) - 0x80));
+
 /**
  * Reads a file of text whose encoding is not known. A byte order mark or `abc-charset` (ABC 2.1,
  * section 4.4 of the directives) says it; otherwise each line is UTF-8 where it can be, and
@@ -21,18 +30,17 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   const stated = marked === null ? statedCharset(bytes) : null;
   const whole = marked ?? stated;
   if (whole !== null) {
-    const text = new TextDecoder(whole).decode(bytes);
+    const text = whole === oldEncoding ? decodeOld(bytes) : new TextDecoder(whole).decode(bytes);
     return { text: plainLines(text), encodings: [whole] };
   }
   const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
-  const old = new TextDecoder(oldEncoding);
   let fellBack = false;
   const lines = linesOf(bytes).map(line => {
     try {
       return utf8.decode(line);
     } catch {
       fellBack = true;
-      return old.decode(line);
+      return decodeOld(line);
     }
   });
   return {
@@ -49,7 +57,7 @@ function markOf(bytes: Uint8Array): string | null {
 
 /** What `%%abc-charset iso-8859-2` or `I:abc-charset …` names, where we can read that; else null. */
 function statedCharset(bytes: Uint8Array): string | null {
-  const plain = new TextDecoder(oldEncoding).decode(bytes);
+  const plain = decodeOld(bytes);
   const name = /^(?:%%|I:)[ \t]*abc-charset[ \t]+([\w-]+)/m.exec(plain.replace(/\r/g, '\n'))?.[1];
   if (name === undefined || /^utf-?8$/i.test(name)) return null;
   try {

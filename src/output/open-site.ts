@@ -1,12 +1,5 @@
 import { createHash } from 'node:crypto';
-import {
-  copyFileSync,
-  mkdirSync,
-  readFileSync,
-  rmdirSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { isInside, manifestName, rollForward, stagedFile, writeJournal } from './roll-forward.ts';
 import { type Content, type SiteFile, SiteTrouble } from './site-file.ts';
@@ -141,7 +134,9 @@ export async function openSite(
     },
     abandon() {
       try {
-        rollForward(staging, folder);
+        rollForward(staging, folder); // with no journal written, this throws away what was staged
+      } catch {
+        // what cannot be thrown away now is by the next build
       } finally {
         end();
       }
@@ -200,7 +195,8 @@ async function attempt<T>(folder: string, work: () => Promise<T>): Promise<T> {
 /** What the system refuses is trouble with the folder; all else is a defect of ours. */
 function trouble(error: unknown, folder: string): unknown {
   const code = (error as NodeJS.ErrnoException).code;
-  const refused = /^(?:EACCES|EPERM|EROFS|ENOSPC|EDQUOT|EIO|ENOTDIR|EISDIR|EEXIST|ENOTEMPTY|EMFILE)$/;
+  const refused =
+    /^(?:EACCES|EPERM|EROFS|ENOSPC|EDQUOT|EIO|ENOTDIR|EISDIR|EEXIST|ENOTEMPTY|EMFILE)$/;
   if (error instanceof SiteTrouble || code === undefined || !refused.test(code)) return error;
   return new SiteTrouble('site-unwritable', folder, code);
 }

@@ -20,12 +20,12 @@ const sheets = [
   'blocks',
   'bow',
   'words',
-  'drills',
   'notation',
   'map',
   'player',
   'by-ear',
   'try',
+  'drills',
   'sets',
   'review',
   'print',
@@ -37,7 +37,7 @@ const fonts = [
   ['andika', ['400-normal', '700-normal']],
 ] as const;
 
-/** Styles, the pages' scripts, the fonts and their licences. */
+/** Styles, the pages' scripts, icons, fonts, and the licences of all these. */
 export function siteAssets(theme: Theme | null): readonly SiteAsset[] {
   const root = packageRoot();
   const styles = sheets.map(name => {
@@ -53,15 +53,26 @@ export function siteAssets(theme: Theme | null): readonly SiteAsset[] {
     })),
     ...fonts.flatMap(([font, faces]) => {
       const folder = join(root, 'node_modules', '@fontsource', font);
-      return [
-        ...faces.map(face => ({
-          path: `assets/fonts/${font}-latin-${face}.woff2`,
-          copyOf: join(folder, 'files', `${font}-latin-${face}.woff2`),
-        })),
-        { path: `assets/fonts/${font}-LICENSE.txt`, copyOf: join(folder, 'LICENSE') },
-      ];
+      return faces.map(face => ({
+        path: `assets/fonts/${font}-latin-${face}.woff2`,
+        copyOf: join(folder, 'files', `${font}-latin-${face}.woff2`),
+      }));
     }),
+    { path: 'assets/licences.txt', content: licences(root) },
   ];
+}
+
+/** The terms of all that reaches a reader, from those who made it. */
+function licences(root: string): string {
+  const parts = [
+    ['Bowbook: styles and scripts', 'LICENSE'],
+    ['MiniSearch, in search.js', 'node_modules/minisearch/LICENSE.txt'],
+    ['Brygada 1918, in fonts', 'node_modules/@fontsource/brygada-1918/LICENSE'],
+    ['Andika, in fonts', 'node_modules/@fontsource/andika/LICENSE'],
+  ] as const;
+  return parts
+    .map(([what, file]) => `${what}\n\n${readFileSync(join(root, file), 'utf8').trim()}\n`)
+    .join(`\n${'-'.repeat(72)}\n\n`);
 }
 
 /** Every bundled script of the pages. */

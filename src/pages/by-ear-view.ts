@@ -8,16 +8,17 @@ import { type SpokenNote, speakTune, stringNames } from '../../shared/words/en/s
 /** A tune without notation: phrase by phrase its letters, fingers, strings and strokes. */
 export interface ByEarView {
   readonly words: typeof byEarWords;
-  readonly parts: readonly {
-    readonly name: string;
-    readonly phrases: readonly {
-      readonly label: string;
-      readonly bars: string;
-      /** The phrase in sentences, for a screen reader. */
-      readonly heard: string;
-      readonly strokes: readonly EarStroke[];
-    }[];
-  }[];
+  readonly parts: readonly { readonly name: string; readonly phrases: readonly ByEarPhrase[] }[];
+}
+
+interface ByEarPhrase {
+  readonly label: string;
+  /** Its bars as in the map: `A1-A2`. */
+  readonly where: string;
+  /** The phrase in sentences, for a screen reader. */
+  readonly heard: string;
+  /** Its bars; a stroke stands in the bar that it begins in. */
+  readonly bars: readonly { readonly strokes: readonly EarStroke[] }[];
 }
 
 interface EarStroke {
@@ -38,40 +39,49 @@ export function byEarView(
   const shown = (event: number): boolean =>
     range === null || (range.first <= event && event <= range.last);
   const phrases = map.phrases.map(phrase => {
-    const own = phrase.bars.flatMap(b => bars.get(tune.bars[b]?.name ?? '') ?? []);
-    const notes = own.flatMap(b => b.notes).filter(n => shown(n.event));
+    const own = phrase.bars
+      .flatMap(b => bars.get(tune.bars[b]?.name ?? '') ?? [])
+      .filter(b => b.notes.some(n => shown(n.event)));
     return {
       part: tune.bars[phrase.bars[0] ?? -1]?.part ?? -1,
       label: phrase.label,
-      bars: phrase.name,
+      where: phrase.name,
       heard: own.map(b => `${siteWords.bar(b.name, null)} ${b.text}`).join(' '),
-      strokes: strokesOf(study, notes),
+      bars: inBars(
+        study,
+        own.flatMap(b => b.notes),
+      ),
     };
   });
   return {
     words: byEarWords,
     parts: tune.parts.flatMap((part, i) => {
-      const own = phrases.filter(p => p.part === i && p.strokes.length > 0);
+      const own = phrases.filter(p => p.part === i && p.bars.length > 0);
       return own.length === 0 ? [] : [{ name: siteWords.part(part.name), phrases: own }];
     }),
   };
 }
 
-/** Notes by stroke; a note that is held over by a tie is no note to play anew. */
-function strokesOf(study: Study, notes: readonly SpokenNote[]): readonly EarStroke[] {
-  const strokes: {
-    direction: Direction | null;
-    goesOn: boolean;
-    notes: EarStroke['notes'][number][];
-  }[] = [];
+/** Notes by bar and stroke; a note that is held over by a tie is no note to play anew. */
+function inBars(study: Study, notes: readonly SpokenNote[]): ByEarPhrase['bars'] {
+  type Note = EarStroke['notes'][number];
+  type Stroke = { direction: Direction | null; goesOn: boolean; notes: Note[] };
+  const bars: { bar: number; strokes: Stroke[] }[] = [];
   for (const note of notes) {
     if (note.held) continue;
     const said = letterAndPlace(study, note.event);
-    const last = strokes.at(-1);
-    if (note.slurred && last) last.notes.push(said);
-    else strokes.push({ direction: note.stroke, goesOn: note.slurred, notes: [said] });
+    const bar = study.tune.events[note.event]?.bar ?? -1;
+    const last = bars.at(-1)?.strokes.at(-1);
+    if (note.slurred && last) {
+      last.notes.push(said);
+      continue;
+    }
+    const stroke = { direction: note.stroke, goesOn: note.slurred, notes: [said] };
+    const own = bars.at(-1);
+    if (own?.bar === bar) own.strokes.push(stroke);
+    else bars.push({ bar, strokes: [stroke] });
   }
-  return strokes;
+  return bars;
 }
 
 /** "F♯" and "2 D"; "D A" and "0 D 0 A" of a double stop; no place out of first position. */

@@ -27,7 +27,7 @@ interface ClipPhrase {
   readonly index: number;
   readonly label: string;
   readonly bars: string;
-  /** `second time`; null where it comes once. */
+  /** `second time`; null the first time. */
   readonly again: string | null;
   /** Seconds of the recording, to a hundredth. */
   readonly from: string;
@@ -74,7 +74,7 @@ function cuedPhrases(
         index,
         label: phrase.label,
         bars: phrase.name,
-        again: passages.length > 1 ? playerWords.passes(i + 1) : null,
+        again: i > 0 ? playerWords.passes(i + 1) : null,
         from: Math.max(0, timeOf(passage.from)),
         to: timeOf(passage.to),
       }));

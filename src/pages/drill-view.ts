@@ -50,6 +50,8 @@ interface BeadView {
   readonly said: string;
   readonly where: string | null;
   readonly stroke: Direction | null;
+  /** Its sign stands over it. */
+  readonly signed: boolean;
   readonly slurred: boolean;
   readonly bar: string | null;
   readonly anchored: boolean;
@@ -146,6 +148,7 @@ const beadView = (bead: Bead): BeadView => ({
   said: bead.said,
   where: bead.where,
   stroke: bead.stroke,
+  signed: bead.stroke !== null && !bead.slurred,
   slurred: bead.slurred,
   bar: bead.bar,
   anchored: bead.anchored,

@@ -46,7 +46,7 @@ function fitsOn(line: readonly ScoreCell[], cell: ScoreCell, full: number): bool
   const music = line.reduce((sum, c) => sum + c.width, cell.width);
   if (music <= 2 * full) return true;
   const spaces = ((line[0]?.preludeWidth ?? 0) + music) / cell.staffSpace;
-  return music <= 2.5 * full && spaces <= roomiest;
+  return music <= 2.6 * full && spaces <= roomiest;
 }
 
 export function measureScore(score: Pick<Score, 'cells'>): Fit {

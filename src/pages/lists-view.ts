@@ -1,7 +1,10 @@
 import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
 import { retuned } from '../../shared/fingering/tunings.ts';
+import { printPaths } from '../../shared/print-paths.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { siteZipPath } from '../../shared/take-away.ts';
 import { keyName, siteWords, typeName } from '../../shared/words/en/site.ts';
 import { spokenPitch } from '../../shared/words/en/spoken.ts';
 import type { Page } from '../read/book.ts';
@@ -86,6 +89,11 @@ export interface FrontView {
   readonly earlier: readonly LessonLink[];
   readonly moreLessons: boolean;
   readonly tunes: readonly TuneLink[];
+  /** The book as PDF, each kind that it asks for. */
+  readonly forPaper: string;
+  readonly prints: readonly { readonly href: string; readonly name: string }[];
+  /** The zip of the site; null in a private copy, which is not given away. */
+  readonly wholeSite: string | null;
 }
 
 /** Earlier lessons that the front page lists; the rest stand on a page of their own. */
@@ -108,7 +116,22 @@ export function frontView(context: PageContext): FrontView {
     earlier: rest.slice(0, onFront).map(l => lessonLink(l, context.root)),
     moreLessons: rest.length > onFront,
     tunes: byTitle([...cards.values()]).map(t => tuneLink(t, context.root)),
+    forPaper: printWords.forPaper,
+    prints: printLinks(context),
+    wholeSite: context.input.isPrivate ? null : context.root + siteZipPath,
   };
+}
+
+function printLinks({ input, root }: PageContext): FrontView['prints'] {
+  const { print } = input.book.settings;
+  const { download } = printWords;
+  return [
+    ...(print.includes('book') ? [{ href: root + printPaths.book, name: download.book }] : []),
+    ...(print.includes('sheets') ? [{ href: root + printPaths.large, name: download.large }] : []),
+    ...(print.includes('pocket')
+      ? [{ href: root + printPaths.pocket, name: download.pocket }]
+      : []),
+  ];
 }
 
 export interface RepertoireView {

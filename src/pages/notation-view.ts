@@ -1,4 +1,5 @@
 import type { Study } from '../../shared/study.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { fitClasses, measureScore, pairCells } from './fit.ts';
 import { claimId, type PageContext } from './page-context.ts';
@@ -7,7 +8,11 @@ import { type Html, html } from './render.ts';
 export interface NotationView {
   /** Classes that size it; see `fit.ts`. */
   readonly fit: string;
-  readonly parts: readonly { readonly lines: readonly LineView[] }[];
+  readonly parts: readonly {
+    /** Null where the tune's one part has no name. */
+    readonly name: string | null;
+    readonly lines: readonly LineView[];
+  }[];
 }
 
 interface LineView {
@@ -21,6 +26,10 @@ interface CellView {
   readonly phrase: number;
   readonly prelude: Html;
   readonly music: Html;
+  /** Phrase and bars, said for the drawing. */
+  readonly name: string;
+  /** Each bar in words. */
+  readonly bars: readonly string[];
 }
 
 /**
@@ -39,9 +48,12 @@ export function notationView(
     phrase: cell.phrase,
     prelude: html(inStaffSpaces(cell.prelude, cell.preludeWidth, cell)),
     music: html(inStaffSpaces(cell.svg, cell.width, cell)),
+    name: siteWords.stave(cell.label, cell.name),
+    bars: cell.spoken.map(({ bar, text }) => `${siteWords.bar(bar, null)} ${text}`),
   });
   const lines = pairCells(cells);
-  const parts = [...new Set(cells.map(c => c.part))].map(part => ({
+  const parts = [...new Map(cells.map(c => [c.part, c.partName]))].map(([part, name]) => ({
+    name: name === '' ? null : siteWords.part(name),
     lines: lines.filter(([first]) => first.part === part).map(line => ({ cells: line.map(view) })),
   }));
   return { fit: fitClasses(measureScore({ cells })), parts };

@@ -44,7 +44,8 @@ interface LengthView {
 interface JoinView {
   readonly name: string;
   readonly key: string | null;
-  readonly agrees: boolean;
+  /** null where a tune's rights are not known. */
+  readonly manner: 'goes-on' | 'lifts' | null;
   /** What the bow does; left out where a tune's rights are not known. */
   readonly bow: readonly string[];
 }
@@ -108,19 +109,19 @@ function joinView(join: SetJoin, tunes: readonly BuiltTune[], shown: readonly bo
   const [from, to] = [tunes[join.from], tunes[join.to]];
   const titles = [from, to].map(tune => (tune ? titleOf(tune) : ''));
   const [before = '', after = ''] = titles;
+  const mayTell = shown[join.from] === true && shown[join.to] === true;
   const again = join.from === join.to;
   const mend = from?.study && join.mend ? editSentence(from.study.tune, join.mend) : null;
   return {
     name: again ? setWords.again(before) : setWords.join(before, after),
     key: again ? null : setWords.keyChange(join.key),
-    agrees: join.agrees,
-    bow:
-      shown[join.from] && shown[join.to]
-        ? [
-            setWords.bow(join),
-            ...(join.agrees ? [] : [setWords.lift(join)]),
-            ...(mend === null ? [] : [setWords.orMend(mend)]),
-          ]
-        : [],
+    manner: mayTell ? (join.agrees ? 'goes-on' : 'lifts') : null,
+    bow: mayTell
+      ? [
+          setWords.bow(join),
+          ...(join.agrees ? [] : [setWords.lift(join)]),
+          ...(mend === null ? [] : [setWords.orMend(mend)]),
+        ]
+      : [],
   };
 }

@@ -1,11 +1,15 @@
+import { printPaths } from '../../shared/print-paths.ts';
 import type { Study } from '../../shared/study.ts';
 import { wholeTuneSentence } from '../../shared/words/en/bowing.ts';
 import { drillWords } from '../../shared/words/en/drills.ts';
 import { bowingWords, repeatSentences, varyingSentences } from '../../shared/words/en/plans.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { setWords } from '../../shared/words/en/sets.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
 import { blockHtml, innerHtml } from './block-html.ts';
+import { setsOf, setsPath } from './book-sets.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type DrillView, mayDrill, practiceViews } from './drill-view.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
@@ -35,6 +39,9 @@ export interface TuneView {
   readonly practice: PracticeView | null;
   readonly story: Html | null;
   readonly lessons: readonly LessonLink[];
+  readonly setsTitle: string;
+  /** The sets that have it, on the page of all sets. */
+  readonly sets: readonly { readonly href: string; readonly title: string }[];
   readonly downloads: readonly { readonly href: string; readonly name: string }[];
 }
 
@@ -64,12 +71,19 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
     practice: practiceView(tune, context),
     story: storyOf(block, context),
     downloads: shown
-      ? tune.downloads.map(ending => ({
-          href: `${block.id}.${ending}`,
-          name: siteWords.downloads[ending],
-        }))
+      ? [
+          ...sheetsLink(block.id, context),
+          ...tune.downloads.map(ending => ({
+            href: `${block.id}.${ending}`,
+            name: siteWords.downloads[ending],
+          })),
+        ]
       : [],
     lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context.root)),
+    setsTitle: setWords.title,
+    sets: setsOf(context.input.book)
+      .filter(({ set }) => set.tunes.some(({ of }) => of === block.id))
+      .map(({ set }) => ({ href: `${context.root}${setsPath}#${set.id}`, title: set.title })),
   };
 }
 
@@ -86,6 +100,12 @@ function practiceView(tune: BuiltTune, context: PageContext): PracticeView | nul
     ? null
     : { title: drillWords.practise, how: drillWords.practiseHow, drills };
 }
+
+/** The tune on paper, where the book asks for sheets and the tune may be printed. */
+const sheetsLink = (id: string, { input, root }: PageContext): TuneView['downloads'] =>
+  input.book.settings.print.includes('sheets') && input.tunes.get(id)?.published
+    ? [{ href: root + printPaths.tune(id), name: printWords.download.tune }]
+    : [];
 
 /** Why a passage is fixed, in the words of the page that fixes it. */
 function anchorWhy(anchor: AnchorBlock, context: PageContext): Html | null {

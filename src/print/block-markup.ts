@@ -5,8 +5,17 @@ import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
 import { arrivalSentences, strokeCount } from '../../shared/words/en/plans.ts';
 import { printWords } from '../../shared/words/en/print.ts';
 import { siteWords } from '../../shared/words/en/site.ts';
-import type { AnchorBlock, Block, NotesBlock, Page, PlanBlock } from '../read/book.ts';
+import type {
+  AnchorBlock,
+  Block,
+  ClipBlock,
+  DrillBlock,
+  NotesBlock,
+  Page,
+  PlanBlock,
+} from '../read/book.ts';
 import { bodyMarkup, type Running } from './body-markup.ts';
+import { drillPlace, paperDrills } from './compose-drills.ts';
 import { layCells } from './lay-tune.ts';
 import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
@@ -47,7 +56,11 @@ function blockMarkup(block: Block, running: Running): Markup {
     case 'tune':
       return tuneMarkup(block.id, bodyMarkup(block.body, running), press);
     case 'show-tune':
-      return tuneMarkup(block.of, block.bars === null ? '' : excerptOf(block.of, block.bars, press), press);
+      return tuneMarkup(
+        block.of,
+        block.bars === null ? '' : excerptOf(block.of, block.bars, press),
+        press,
+      );
     case 'anchor':
       return anchorMarkup(block, running);
     case 'plan':
@@ -62,11 +75,31 @@ function blockMarkup(block: Block, running: Running): Markup {
       return chainMarkup(block, running);
     case 'set':
       return `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, press)}\n\n`;
-    case 'clip':
     case 'drill':
+      return drillReference(block, press);
+    case 'clip':
+      return clipMarkup(block, press);
     case 'private':
       return '';
   }
+}
+
+/** Where a drill stands at the back of the book. */
+function drillReference(block: DrillBlock, press: Press): Markup {
+  const drill = paperDrills(press).find(d => d.block === block);
+  const place = drill && drillPlace(drill.number);
+  if (!drill || !place || !press.places.has(place)) return '';
+  const name = printWords.drillNamed(drill.number, drill.told.title, titleOf(drill.tune));
+  const text = words(tuneText(press, drill.tune, name));
+  const page = call('page-of', [literal(place)]);
+  return `\n\n${call('tune-line', [], `${call('see', [literal(place)], text)}, ${page}`)}\n\n`;
+}
+
+/** A recording can only be named; one that is not published is not. */
+function clipMarkup(block: ClipBlock, press: Press): Markup {
+  const tune = press.input.tunes.get(block.of);
+  if (!tune?.published || !block.published) return '';
+  return `\n\n${call('quiet', [], words(tuneText(press, tune, printWords.recording(block.words))))}\n\n`;
 }
 
 /** Tunes in a row, with the times through. */
@@ -125,7 +158,7 @@ function anchorMarkup(block: AnchorBlock, running: Running): Markup {
       ? `${call('sign', [literal(anchor.direction), '""'])} ${words(siteWords.reachIt(anchor.direction))}`
       : '',
     bodyMarkup(block.body, running),
-    words(told.join(' ')),
+    words(tuneText(press, tune, told.join(' '))),
     '',
   ].join('\n\n');
 }
@@ -139,19 +172,25 @@ function planMarkup(block: PlanBlock, press: Press): Markup {
   );
   const anchor = tune?.study?.bowing.anchors.find(a => a.id === block.to);
   if (!tune || !anchor || !isPrinted(tune)) return '';
+  const say = (text: string): string => tuneText(press, tune, text);
   const asked = anchor.asked.find(a => a.level === block.level && a.preset === block.preset);
   const leadIns = asked?.leadIns ?? anchor.leadIns;
   const best = bestPlan(leadIns)?.leadIn;
   const plans = (best?.plans ?? []).slice(0, mostPlans);
   const mends = anchor.mends.slice(0, mostPlans).map(m => editSentence(tune.study.tune, m));
   const ways = plans.map(
-    p => `[${words(`${planSentence(tune.study.tune, p)} ${strokeCount(p.strokes)}`)}]`,
+    p => `[${words(say(`${planSentence(tune.study.tune, p)} ${strokeCount(p.strokes)}`))}]`,
   );
   if (ways.length === 0 && mends.length === 0) return '';
   return [
     '',
-    call('alike', [], `#strong[${words(printWords.waysTo(titleOf(tune)))}]`),
-    ways.length > 0 ? call('enum', ways) : call('list', mends.map(m => `[${words(m)}]`)),
+    call('alike', [], `#strong[${words(printWords.waysTo(tuneText(press, tune, titleOf(tune))))}]`),
+    ways.length > 0
+      ? call('enum', ways)
+      : call(
+          'list',
+          mends.map(m => `[${words(say(m))}]`),
+        ),
     '',
   ].join('\n\n');
 }
@@ -163,7 +202,10 @@ function chainMarkup(block: NotesBlock, { press, page }: Running): Markup {
   if (notes === null) return call('plainly', [], words(say(block.abc)));
   return notes
     .map((note, i) => {
-      const sign = note.slurred && i > 0 ? '' : `${call('sign', [literal(note.direction), literal(siteWords[note.direction])])} `;
+      const sign =
+        note.slurred && i > 0
+          ? ''
+          : `${call('sign', [literal(note.direction), literal(siteWords[note.direction])])} `;
       const spoken = note.spoken === null ? '' : ` ${words(note.spoken)}`;
       const next = notes[i + 1];
       const comma = next === undefined ? '' : words(next.slurred ? ' – ' : ', ');

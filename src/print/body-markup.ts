@@ -95,11 +95,17 @@ function verbatim(node: Element, { press, page }: Running): Markup {
 }
 
 const plainText = (node: Node): string =>
-  node.type === 'text' ? node.value : 'children' in node ? node.children.map(plainText).join('') : '';
+  node.type === 'text'
+    ? node.value
+    : 'children' in node
+      ? node.children.map(plainText).join('')
+      : '';
 
 function listMarkup(name: 'list' | 'enum', node: Element, running: Running): Markup {
   const items = node.children.flatMap(child =>
-    child.type === 'element' && child.tagName === 'li' ? [`[${within(child, running).trim()}]`] : [],
+    child.type === 'element' && child.tagName === 'li'
+      ? [`[${within(child, running).trim()}]`]
+      : [],
   );
   const start = Number(node.properties.start ?? 1);
   const from = name === 'enum' && start !== 1 ? named('start', start) : null;

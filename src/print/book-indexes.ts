@@ -38,6 +38,10 @@ export function indexOfOpenings(press: Press): Markup {
   return [
     call('chapter', ['"openings"', literal(printWords.openings)]),
     words(printWords.openingsLead),
-    call('columns', [`${columns}`], rows.map(r => call('opening', [r.row, literal(r.to), literal(r.title)])).join('\n')),
+    call(
+      'columns',
+      [`${columns}`],
+      rows.map(r => call('opening', [r.row, literal(r.to), literal(r.title)])).join('\n'),
+    ),
   ].join('\n\n');
 }

@@ -4,6 +4,7 @@ import { dateName } from '../../shared/words/en/site.ts';
 import type { Block, Page, SetBlock } from '../read/book.ts';
 import { pageMarkup, setMarkup } from './block-markup.ts';
 import { indexOfOpenings, indexOfTitles } from './book-indexes.ts';
+import { drillsChapter } from './compose-drills.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
 import { type Press, printable, titleOf, tuneReference, tuneText } from './press.ts';
 import type { PrintTune } from './print-input.ts';
@@ -24,6 +25,7 @@ export function bookBody(press: Press): Markup {
     marksChapter(),
     ...(inLessons ? lessonChapters(press) : [tunesByTitle(press)]),
     setsChapter(press),
+    drillsChapter(press),
     withheldChapter(press),
     indexOfTitles(press),
     indexOfOpenings(press),
@@ -46,23 +48,18 @@ function marksChapter(): Markup {
     [
       call('inner', ['2'], words(heading)),
       words(lead),
-      ...marks.map(m =>
-        call('mark', [drawingOf(m), literal(m.name), literal(m.text)]),
-      ),
+      ...marks.map(m => call('mark', [drawingOf(m), literal(m.name), literal(m.text)])),
     ].join('\n\n'),
   );
-  return [
-    call('chapter', ['"how-to-read"', literal(printWords.howToRead)]),
-    ...sections,
-  ].join('\n\n');
+  return [call('chapter', ['"how-to-read"', literal(printWords.howToRead)]), ...sections].join(
+    '\n\n',
+  );
 }
 
 function drawingOf({ sign }: MarkExplained): Markup {
   if (sign === null) return '[]';
   const isSign = sign === 'down' || sign === 'up' || sign === 'slur';
-  return isSign
-    ? `text(size: 1.8em, sign(${literal(sign)}, ""))`
-    : `sample(${literal(sign)})`;
+  return isSign ? `text(size: 1.8em, sign(${literal(sign)}, ""))` : `sample(${literal(sign)})`;
 }
 
 function lessonChapters(press: Press): readonly Markup[] {
@@ -71,14 +68,20 @@ function lessonChapters(press: Press): readonly Markup[] {
   const chapters = press.input.book.lessons.toReversed().map(lesson => {
     const own = tunesOf(lesson).flatMap(id => left.get(id) ?? []);
     for (const tune of own) left.delete(tune.block.id);
-    return [lessonText(press, lesson), ...own.map(t => sheetMarkup(press, t, { level: 2, step: 1 }))].join('\n\n');
+    return [
+      lessonText(press, lesson),
+      ...own.map(t => sheetMarkup(press, t, { level: 2, step: 1 })),
+    ].join('\n\n');
   });
   if (left.size === 0) return chapters;
   const rest = [...left.values()];
   const more = [
     call('chapter', ['"more-tunes"', literal(printWords.moreTunes)]),
     words(printWords.moreTunesLead),
-    call('list', rest.map(t => `[${tuneReference(press, t.block.id)}]`)),
+    call(
+      'list',
+      rest.map(t => `[${tuneReference(press, t.block.id)}]`),
+    ),
     ...rest.map(t => sheetMarkup(press, t, { level: 2, step: 1 })),
   ];
   return [...chapters, more.join('\n\n')];
@@ -138,6 +141,9 @@ function withheldChapter(press: Press): Markup {
   return [
     call('chapter', ['"withheld"', literal(printWords.withheld)]),
     words(printWords.withheldLead),
-    call('list', withheld.map(t => `[${words(tuneText(press, t, `${titleOf(t)}. ${t.credits}`))}]`)),
+    call(
+      'list',
+      withheld.map(t => `[${words(tuneText(press, t, `${titleOf(t)}. ${t.credits}`))}]`),
+    ),
   ].join('\n\n');
 }

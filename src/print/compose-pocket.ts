@@ -30,10 +30,15 @@ export function pocketBody(press: Press): Markup {
   ]);
   const pages = [
     `[${cover}]`,
-    ...filled.map((page, i) => `[${call('pocket-page', [`${i + 2}`, list(page.map(openingValue))])}]`),
+    ...filled.map(
+      (page, i) => `[${call('pocket-page', [`${i + 2}`, list(page.map(openingValue))])}]`,
+    ),
   ];
   const sides = imposePages(pages.length).map(side =>
-    call('pocket-side', side.map(page => (page === null ? '[]' : (pages[page] ?? '[]')))),
+    call(
+      'pocket-side',
+      side.map(page => (page === null ? '[]' : (pages[page] ?? '[]'))),
+    ),
   );
   return sides.join('\n\n');
 }

@@ -88,8 +88,16 @@ const placed = (svg: string, x: number, width: number, height: number): string =
   });
 
 function glyphsIn(score: Score, body: string): string {
-  const used = new Set([...body.matchAll(/href="#([^"]+)"/g)].map(m => m[1] ?? ''));
-  return [...used].map(id => score.glyphs.get(id) ?? '').join('');
+  const used = new Map<string, string>();
+  const use = (text: string): void => {
+    for (const [, id = ''] of text.matchAll(/href="#([^"]+)"/g)) {
+      if (used.has(id)) continue;
+      used.set(id, score.glyphs.get(id) ?? '');
+      use(used.get(id) ?? ''); // a head with its stem uses the head
+    }
+  };
+  use(body);
+  return [...used.values()].join('');
 }
 
 /** Stroke signs and the slurs under them: lower where no fingers stand there, higher over large ones. */
@@ -110,7 +118,7 @@ function styles({ sizes, marks, fingers, letters, bare }: Look): string {
     ...(fingers ? [] : ['.layer-fingers']),
     ...(letters ? [] : ['.layer-letters']),
     ...(marks === 'all' ? [] : ['.mark-all']),
-    ...(marks === 'anchors' ? ['.mark-change', '.mark-varies'] : []),
+    ...(marks === 'anchors' ? ['.mark-change'] : []),
   ];
   const size = sizes.figures;
   return [

@@ -1,5 +1,5 @@
-import { beatsOf } from '../../shared/music/meter.ts';
 import { toNumber } from '../../shared/music/fraction.ts';
+import { beatsOf } from '../../shared/music/meter.ts';
 import type { Study } from '../../shared/study.ts';
 import type { ScoreCell } from '../engrave/score.ts';
 import type { Shown } from './draw-row.ts';
@@ -33,6 +33,7 @@ export function phraseStarts(study: Study): Shown {
 
 /** The fourth step: the first three notes of the tune, or as many as share its first sounds. */
 export const firstNotes = (cell: ScoreCell): ReturnType<Shown> => {
+  if (!cell.bars.includes(0)) return [];
   const next = cell.notes[startNotes];
   return [[0, next ? next.left - leftOfHead : cell.width]];
 };

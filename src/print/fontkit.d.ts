@@ -3,6 +3,8 @@ declare module 'fontkit' {
   export interface Font {
     /** Code points that have a shape. */
     readonly characterSet: readonly number[];
+    readonly familyName: string;
+    readonly numGlyphs: number;
   }
   export function create(file: Buffer): Font;
 }

@@ -1,7 +1,7 @@
 import type { Study } from '../../shared/study.ts';
 import { printWords } from '../../shared/words/en/print.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
-import { drawRow, type DrawnRow, type Look } from './draw-row.ts';
+import { type DrawnRow, drawRow, type Look } from './draw-row.ts';
 import type { Markup } from './markup.ts';
 import { type Press, rowValue, titleOf, tuneText } from './press.ts';
 import { printedTunes } from './printed-tunes.ts';
@@ -61,7 +61,10 @@ function drawOpening(study: Study, score: Score, look: Look, width: number): Dra
   const music = cells.reduce((sum, c) => sum + c.width, 0);
   const edge = Math.min(room, music);
   const row = drawRow(score, cells, look, () => (edge < music ? [[0, edge]] : null));
-  const top = Math.max(0, Math.min(first.staffTop - headroom, highestNote(study, cells) - overNote));
+  const top = Math.max(
+    0,
+    Math.min(first.staffTop - headroom, highestNote(study, cells) - overNote),
+  );
   const [full, height] = [first.preludeWidth + edge, row.height / unit - top];
   const box = `viewBox="0 ${round(top)} ${round(full)} ${round(height)}"`;
   return {
@@ -90,10 +93,14 @@ const topLine = 5 * 7 + 3;
 
 /** Where the highest note of some cells stands, in drawing units from the top. */
 function highestNote({ tune }: Study, cells: readonly ScoreCell[]): number {
-  const steps = cells.flatMap(c => c.notes).flatMap(({ event }) => {
-    const note = tune.events[event];
-    return note?.kind === 'note' ? note.pitches.map(p => 'CDEFGAB'.indexOf(p.letter) + 7 * p.octave) : [];
-  });
+  const steps = cells
+    .flatMap(c => c.notes)
+    .flatMap(({ event }) => {
+      const note = tune.events[event];
+      return note?.kind === 'note'
+        ? note.pitches.map(p => 'CDEFGAB'.indexOf(p.letter) + 7 * p.octave)
+        : [];
+    });
   const { staffTop = 0, staffSpace = 0 } = cells[0] ?? {};
   return staffTop - (Math.max(topLine, ...steps) - topLine) * (staffSpace / 2);
 }

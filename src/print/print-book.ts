@@ -1,14 +1,15 @@
-import { problem, type Problem } from '../../shared/problem.ts';
-import { printedTunes } from './printed-tunes.ts';
-import { printFonts } from './print-fonts.ts';
-import type { PrintInput, PrintOptions } from './print-input.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
 import { printWords } from '../../shared/words/en/print.ts';
 import { bookBody } from './compose-book.ts';
+import { drillPlace, paperDrills } from './compose-drills.ts';
 import { pocketBody } from './compose-pocket.ts';
 import { sheetsBody, sheetsTitle } from './compose-sheets.ts';
-import { type PageCut, printSource } from './print-source.ts';
 import type { Markup } from './markup.ts';
 import { makePress, type Press, titleOf } from './press.ts';
+import { printFonts } from './print-fonts.ts';
+import type { PrintInput, PrintOptions } from './print-input.ts';
+import { type PageCut, printSource } from './print-source.ts';
+import { printedTunes } from './printed-tunes.ts';
 import { type Typeset, typeset } from './typeset.ts';
 
 export interface Printed extends Typeset {
@@ -25,11 +26,13 @@ export function printBook(input: PrintInput, options: PrintOptions, packageRoot:
   const { body, cut } = compose(press);
   const source = printSource(press, cut, body, packageRoot);
   const set = typeset({ source, files: press.files }, fonts);
-  const long = set.notes.filter(n => n.kind === 'long').map(({ of }) => {
-    const tune = input.tunes.get(of);
-    const facts = { tune: tune ? titleOf(tune) : of };
-    return problem('print-long', 'note', tune?.block.place ?? null, { facts });
-  });
+  const long = set.notes
+    .filter(n => n.kind === 'long')
+    .map(({ of }) => {
+      const tune = input.tunes.get(of);
+      const facts = { tune: tune ? titleOf(tune) : of };
+      return problem('print-long', 'note', tune?.block.place ?? null, { facts });
+    });
   return { ...set, problems: [...press.problems, ...long] };
 }
 
@@ -37,7 +40,12 @@ export function printBook(input: PrintInput, options: PrintOptions, packageRoot:
 function placesOf(input: PrintInput, options: PrintOptions): ReadonlySet<string> {
   const tunes = printedTunes({ input, options }).map(t => `tune/${t.block.id}`);
   const withLessons = options.what === 'book' && options.order === 'lessons';
-  return new Set([...tunes, ...(withLessons ? input.book.lessons.map(l => `lesson/${l.slug}`) : [])]);
+  const drills = withLessons ? paperDrills({ input }).map(d => drillPlace(d.number)) : [];
+  return new Set([
+    ...tunes,
+    ...drills,
+    ...(withLessons ? input.book.lessons.map(l => `lesson/${l.slug}`) : []),
+  ]);
 }
 
 function compose(press: Press): { readonly body: Markup; readonly cut: PageCut } {

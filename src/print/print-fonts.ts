@@ -51,7 +51,10 @@ function readFonts(packageRoot: string): PrintFonts {
         throw new Error(`the font ${name} is not installed in ${folder}`);
       }
       for (const face of found) {
-        const file = unwrapFont(readFileSync(join(folder, `${font}-${script}-${face}.woff`)), family);
+        const file = unwrapFont(
+          readFileSync(join(folder, `${font}-${script}-${face}.woff`)),
+          family,
+        );
         files.push(file);
         const characters = create(file).characterSet;
         // A character that one face lacks cannot be counted on.

@@ -34,6 +34,10 @@ export interface PrintedNote {
   readonly slurred: boolean;
 }
 
+/** What may be asked for, in the order of the command's help. */
+export const printKinds: readonly PrintKind[] = ['book', 'sheets', 'pocket'];
+export const sheetSteps: readonly SheetStep[] = [1, 2, 3, 4, 5];
+
 export const densities = ['all', 'starts', 'anchors'] as const;
 /** Strokes of all notes, of phrase starts and changes and anchors, or of anchors only. */
 export type Density = (typeof densities)[number];

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { printWords } from '../../shared/words/en/print.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
 import { list, literal, type Markup, mm, named } from './markup.ts';
-import { printable, type Press } from './press.ts';
+import { type Press, printable } from './press.ts';
 import { margins, papers } from './sizes.ts';
 
 /** How the pages of a print are cut. */
@@ -60,7 +61,14 @@ export function printSource(press: Press, cut: PageCut, body: Markup, packageRoo
         named('plain', list(fonts.plain.map(literal))),
       ],
     ],
-    ['say', [named('page', literal(printWords.page))]],
+    [
+      'say',
+      [
+        named('page', literal(printWords.page)),
+        named('down', literal(siteWords.down)),
+        named('up', literal(siteWords.up)),
+      ],
+    ],
   ];
   const measures = given.map(([name, fields]) => `#let ${name} = (${fields.join(', ')})`);
   const template = readFileSync(join(packageRoot, 'templates', 'print', 'print.typ'), 'utf8');

@@ -13,7 +13,10 @@ export const byTitle = (tunes: readonly PrintTune[]): readonly PrintTune[] =>
   );
 
 /** The tunes that this print holds, by title: those whose rights are known, and not hidden ones. */
-export function printedTunes({ input, options }: Pick<Press, 'input' | 'options'>): readonly (PrintTune & {
+export function printedTunes({
+  input,
+  options,
+}: Pick<Press, 'input' | 'options'>): readonly (PrintTune & {
   readonly study: NonNullable<PrintTune['study']>;
   readonly score: NonNullable<PrintTune['score']>;
 })[] {

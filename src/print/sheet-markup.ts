@@ -5,8 +5,8 @@ import { printWords } from '../../shared/words/en/print.ts';
 import { keyName, typeName } from '../../shared/words/en/site.ts';
 import { spokenPitch } from '../../shared/words/en/spoken.ts';
 import type { AnchorBlock, SheetStep } from '../read/book.ts';
-import { firstNotes, phraseStarts } from './fade.ts';
 import type { Shown } from './draw-row.ts';
+import { firstNotes, phraseStarts } from './fade.ts';
 import { layTune } from './lay-tune.ts';
 import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
@@ -51,13 +51,19 @@ function factsOf(study: Study | null): string {
   const { type, rhythm, key, meter, aliases } = study.tune;
   const name = type === null ? rhythm : typeName[type];
   const kind = name === null ? keyName(key) : `${name} in ${keyName(key)}`;
-  const metre = meter.free ? '' : `, ${meter.sign === null ? meterText(meter) : `${meter.beats}/${meter.unit}`}`;
+  const metre = meter.free
+    ? ''
+    : `, ${meter.sign === null ? meterText(meter) : `${meter.beats}/${meter.unit}`}`;
   const also = aliases.length > 0 ? ` ${printWords.alsoCalled(aliases.join(', '))}.` : '';
   return `${kind.charAt(0).toUpperCase()}${kind.slice(1)}${metre}.${also}`;
 }
 
 function alikeMarkup(press: Press, tune: PrintTune): Markup {
-  const pages = [...press.input.book.lessons, ...press.input.book.tunePages, ...press.input.book.pages];
+  const pages = [
+    ...press.input.book.lessons,
+    ...press.input.book.tunePages,
+    ...press.input.book.pages,
+  ];
   const blocks = pages
     .flatMap(p => p.blocks)
     .filter((b): b is AnchorBlock => b.kind === 'anchor' && b.of === tune.block.id && !b.hidden);
@@ -66,18 +72,25 @@ function alikeMarkup(press: Press, tune: PrintTune): Markup {
     return anchor ? [printWords.alikeAt(barRangeText(block.bars), anchor.direction)] : [];
   });
   if (told.length === 0) return '';
-  return call('plainly', [], `#strong[${words(`${printWords.alike}. `)}]${words(told.join(' '))}`);
+  return call(
+    'plainly',
+    [],
+    `#strong[${words(`${printWords.alike}. `)}]${words(tuneText(press, tune, told.join(' ')))}`,
+  );
 }
 
 function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly string[] {
   if (!isPrinted(tune) || step === 3 || step === 5) return [];
   const { study, score } = tune;
   const { look, width, input } = press;
-  const shown: Shown | undefined = step === 2 ? phraseStarts(study) : step === 4 ? firstNotes : undefined;
+  const shown: Shown | undefined =
+    step === 2 ? phraseStarts(study) : step === 4 ? firstNotes : undefined;
   const rows = layTune(study, score, look, width, input.draw, shown);
   if (step === 4) {
     const [first] = rows;
-    return first ? [rowValue(press, tune, first, printWords.firstNotesRow(firstSpoken(study)))] : [];
+    return first
+      ? [rowValue(press, tune, first, printWords.firstNotesRow(firstSpoken(study)))]
+      : [];
   }
   const said = sayBars(study);
   return rows.map(row => {

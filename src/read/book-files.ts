@@ -67,4 +67,3 @@ function emptyIfMissing(error: NodeJS.ErrnoException): [] {
   if (error.code === 'ENOENT' || error.code === 'ENOTDIR') return [];
   throw error;
 }
-

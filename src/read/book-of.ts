@@ -1,4 +1,5 @@
 import { type Problem, problem } from '../../shared/problem.ts';
+import { mayPublish } from '../../shared/rights.ts';
 import type { Book, BookSettings, ClipBlock, Page, TuneBlock } from './book.ts';
 import { type BookFiles, folders, settingsFile } from './book-files.ts';
 import { type BookIndex, indexNames } from './book-index.ts';
@@ -12,11 +13,7 @@ import {
   type PageDraft,
   type PageNames,
 } from './read-page.ts';
-import {
-  defaultSettings,
-  readSettings,
-  type SettingsReading,
-} from './read-settings.ts';
+import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
 import { sameAnswers, traceIndex } from './traced-index.ts';
 
@@ -121,7 +118,7 @@ function privateMedia(
   const blocks = pages.flatMap(({ page }) => page.blocks);
   const clips = blocks.filter((b): b is ClipBlock => b.kind === 'clip');
   const published = new Set(
-    blocks.filter((b): b is TuneBlock => b.kind === 'tune' && b.rights !== null).map(b => b.id),
+    blocks.filter((b): b is TuneBlock => b.kind === 'tune' && mayPublish(b.rights)).map(b => b.id),
   );
   const isOpen = (clip: ClipBlock): boolean =>
     !clip.hidden && clip.published && published.has(clip.of);
@@ -155,4 +152,3 @@ function repeatedSlugs(drafts: readonly PageNames[]): readonly Problem[] {
     return [problem(rule, 'error', placeAt(file, 1, 1), { actual: file, facts })];
   });
 }
-

@@ -6,6 +6,7 @@ import type { Tuning } from '../../shared/fingering/fingering.ts';
 import type { BarRange } from '../../shared/music/bar-range.ts';
 import type { Direction, TuneType } from '../../shared/music/tune.ts';
 import type { Place, Problem } from '../../shared/problem.ts';
+import type { Rights } from '../../shared/rights.ts';
 import type { HookName } from '../../shared/sections/hook-names.ts';
 import type { LabelRequest } from '../../shared/sections/phrase-labels.ts';
 
@@ -63,10 +64,7 @@ export type PrintKind = 'book' | 'sheets' | 'pocket';
 export type SheetStep = 1 | 2 | 3 | 4 | 5;
 
 /** null, rights unknown: notation and sound are withheld from the published site. */
-export type Rights =
-  | { readonly kind: 'traditional' }
-  | { readonly kind: 'own' }
-  | { readonly kind: 'permission'; readonly words: string };
+export type { Rights };
 
 /** One Markdown file. */
 export interface Page {

@@ -7,6 +7,7 @@ import {
   levels,
   type Preset,
 } from '../../shared/bowing/settings.ts';
+import { contrastOf, isHexColour } from '../../shared/contrast.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { parseFraction } from '../../shared/music/fraction.ts';
 import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
@@ -14,13 +15,10 @@ import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import type { BookSettings, Theme } from './book.ts';
-import { contrastOf, isHexColour } from '../../shared/contrast.ts';
 import { readYaml, type YamlReading } from './read-yaml.ts';
 import { rightsOf } from './rights.ts';
 import type { SourceText } from './source-text.ts';
 import { count, tuning, words, yesNo } from './yaml-values.ts';
-
-
 
 const seconds = z.number({ error: expects.seconds }).positive(expects.seconds);
 const beats = z.number({ error: expects.beats }).min(10, expects.beats).max(400, expects.beats);

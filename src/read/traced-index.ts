@@ -1,7 +1,11 @@
 import type { BookIndex } from './book-index.ts';
 
 /** One thing that a page asked of the index, and the answer; key null: all the names there are. */
-export type Asked = readonly (readonly [name: keyof BookIndex, key: string | null, answer: string])[];
+export type Asked = readonly (readonly [
+  name: keyof BookIndex,
+  key: string | null,
+  answer: string,
+])[];
 
 /**
  * An index that writes down what it is asked, so that a page need be read again only when its own
@@ -32,7 +36,9 @@ export function traceIndex(index: BookIndex): {
     });
   const all = Object.entries(index) as [keyof BookIndex, object][];
   return {
-    index: Object.fromEntries(all.map(([name, of]) => [name, traced(name, of)])) as unknown as BookIndex,
+    index: Object.fromEntries(
+      all.map(([name, of]) => [name, traced(name, of)]),
+    ) as unknown as BookIndex,
     asked: () => [...asked.values()],
   };
 }

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import abcjs from 'abcjs';
 import { JSDOM } from 'jsdom';
-import { studyBook } from '../../src/build.ts';
+import { studyBook } from '../../src/study-book.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { medianTime, ms } from './timing.ts';
 

@@ -4,7 +4,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type StudyRequest, studyTune } from '../../shared/study.ts';
-import { studyBook } from '../../src/build.ts';
+import { studyBook } from '../../src/study-book.ts';
 import { studyJson } from '../../src/export/study-json.ts';
 import { startChromium } from './chromium.ts';
 

@@ -8,8 +8,8 @@ beforeAll(async () => {
 }, 120_000);
 
 /** What is heard of a phrase: bar, onset and top pitch of each of the notes, as text and by time. */
-function heard({ source }: Drilled, notes: readonly number[]) {
-  const bars = [...new Set(notes.map(e => source.tune.events[e]?.bar ?? -1))];
+function heard({ source }: Drilled, phrase: number, notes: readonly number[]) {
+  const bars = (source.map.phrases[phrase]?.bars ?? []).filter(b => !source.tune.bars[b]?.pickup);
   return notes.map(event => {
     const e = source.tune.events[event];
     const top = e?.kind === 'note' ? e.pitches.at(-1)?.midi : undefined;
@@ -22,10 +22,15 @@ function heard({ source }: Drilled, notes: readonly number[]) {
   });
 }
 
-test('same: the two are compared note by note, and part where the drill says', { timeout: 120_000 }, () => {
+test('same: the two are compared note by note, and part where the drill says', {
+  timeout: 120_000,
+}, () => {
   let [alike, unlike] = [0, 0];
   const made = checkDrillsOf(sources, 'same', (drill, of) => {
-    const [a, b] = [heard(of, drill.earlierNotes), heard(of, drill.laterNotes)];
+    const [a, b] = [
+      heard(of, drill.earlier, drill.earlierNotes),
+      heard(of, drill.later, drill.laterNotes),
+    ];
     const key = (n: (typeof a)[number]): string => `${n.bar} ${n.onset.toFixed(9)}`;
     const inA = new Map(a.map(n => [key(n), n.top]));
     const inB = new Map(b.map(n => [key(n), n.top]));
@@ -39,7 +44,9 @@ test('same: the two are compared note by note, and part where the drill says', {
     }
     unlike++;
     expect(drill.parts).not.toBeNull();
-    const before = b.filter(n => n.bar < first.bar || (n.bar === first.bar && n.onset <= first.onset + 1e-9));
+    const before = b.filter(
+      n => n.bar < first.bar || (n.bar === first.bar && n.onset <= first.onset + 1e-9),
+    );
     const expected = before.at(-1) ?? b[0];
     expect(drill.parts, of.name).toBe(expected?.event);
   });
@@ -47,7 +54,9 @@ test('same: the two are compared note by note, and part where the drill says', {
   expect(Math.min(alike, unlike)).toBeGreaterThan(300);
 });
 
-test('forks: the phrase written next is the answer, and every other choice is another phrase', { timeout: 120_000 }, () => {
+test('forks: the phrase written next is the answer, and every other choice is another phrase', {
+  timeout: 120_000,
+}, () => {
   const made = checkDrillsOf(sources, 'forks', (drill, of) => {
     const { phrases } = of.source.map;
     const label = (i: number | undefined): string => phrases[i ?? -1]?.label ?? '?';
@@ -61,15 +70,25 @@ test('forks: the phrase written next is the answer, and every other choice is an
     else expect(phrases[answer ?? -1]?.part).not.toBe(here?.part);
     // It is a fork: the same phrase elsewhere goes on to one of the other choices.
     const elsewhere = phrases.flatMap((p, i) =>
-      p.label === here?.label && i !== drill.after ? of.source.map.forks.flatMap(f => f.goesOn.filter(w => w.after === i)) : [],
+      p.label === here?.label && i !== drill.after
+        ? of.source.map.forks.flatMap(f => f.goesOn.filter(w => w.after === i))
+        : [],
     );
-    expect(elsewhere.some(w => label(w.to) !== label(answer) && labels.includes(label(w.to)))).toBe(true);
+    expect(elsewhere.some(w => label(w.to) !== label(answer) && labels.includes(label(w.to)))).toBe(
+      true,
+    );
   });
   expect(made).toBeGreaterThan(1200);
 });
 
 test('every drill of a kind asks about notes that the tune has', () => {
-  checkDrillsOf(sources, 'same', (drill, of) => {
-    for (const e of [...drill.earlierNotes, ...drill.laterNotes]) expect(midiOf(of, e)).not.toBe('rest');
-  }, 500);
+  checkDrillsOf(
+    sources,
+    'same',
+    (drill, of) => {
+      for (const e of [...drill.earlierNotes, ...drill.laterNotes])
+        expect(midiOf(of, e)).not.toBe('rest');
+    },
+    500,
+  );
 });

@@ -28,7 +28,9 @@ function notesIn({ source }: Drilled, bars: readonly number[]): number[] {
   return all.filter((e, i) => i === 0 || !held.has(e));
 }
 
-test('call: one choice has the notes of the bars asked, and no other has', { timeout: 120_000 }, () => {
+test('call: one choice has the notes of the bars asked, and no other has', {
+  timeout: 120_000,
+}, () => {
   const made = checkDrillsOf(sources, 'call', (drill, of) => {
     const pitches = (events: readonly number[]): string => events.map(e => midiOf(of, e)).join(' ');
     const truth = pitches(notesIn(of, drill.asked));
@@ -43,7 +45,9 @@ test('call: one choice has the notes of the bars asked, and no other has', { tim
   expect(made).toBeGreaterThan(2500);
 });
 
-test('gaps: as many as asked, weak notes before strong, never of an anchor; one pitch fits', { timeout: 120_000 }, () => {
+test('gaps: as many as asked, weak notes before strong, never of an anchor; one pitch fits', {
+  timeout: 120_000,
+}, () => {
   let withAnchor = 0;
   const made = checkDrillsOf(sources, 'gaps', (drill, of) => {
     const { tune, bowing, map } = of.source;
@@ -53,7 +57,9 @@ test('gaps: as many as asked, weak notes before strong, never of an anchor; one 
     const free = drill.notes.filter(e => !anchored(e));
     const wanted = Math.max(1, Math.round((drill.notes.length * drill.share) / 100));
     expect(drill.gaps.length).toBe(Math.min(wanted, free.length));
-    expect({ beginner: [10], improver: [25], advanced: [50, 75] }[drill.level]).toContain(drill.share);
+    expect({ beginner: [10], improver: [25], advanced: [50, 75] }[drill.level]).toContain(
+      drill.share,
+    );
     const starts = new Set(
       map.phrases.flatMap(p => {
         const full = p.bars.find(b => !tune.bars[b]?.pickup);
@@ -65,7 +71,9 @@ test('gaps: as many as asked, weak notes before strong, never of an anchor; one 
       expect(free.filter(e => !starts.has(e) && !drill.gaps.includes(e))).toEqual([]);
     }
     drill.gaps.forEach((gap, i) => {
-      const fitting = drill.choices.flatMap((c, at) => (midiOf(of, c) === midiOf(of, gap) ? [at] : []));
+      const fitting = drill.choices.flatMap((c, at) =>
+        midiOf(of, c) === midiOf(of, gap) ? [at] : [],
+      );
       expect(fitting).toEqual([drill.right[i]]);
     });
   });
@@ -73,7 +81,9 @@ test('gaps: as many as asked, weak notes before strong, never of an anchor; one 
   expect(withAnchor).toBeGreaterThan(100);
 });
 
-test('start: the note, its only place on the fiddle, and its stroke; every other choice is wrong', { timeout: 120_000 }, () => {
+test('start: the note, its only place on the fiddle, and its stroke; every other choice is wrong', {
+  timeout: 120_000,
+}, () => {
   const made = checkDrillsOf(sources, 'start', (drill, of) => {
     const { source } = of;
     const { right, event } = drill;

@@ -4,6 +4,7 @@ import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { abcFile } from '../../src/export/abc-file.ts';
 import { hasAbc2midi, readWithAbc2midi } from '../abc/read-with-abc2midi.ts';
 import { corpusMissing } from '../corpus/corpus.ts';
+import { composeStudy } from '../engrave/compose-study.ts';
 import { corpusStudies, demoStudies, studyOf, studyText } from './exported-studies.ts';
 
 const credits = 'By Wenna Harkle, 2024. Learned from the quay.';
@@ -38,8 +39,12 @@ function readAgain(text: string): Study {
 }
 
 /** Notes, bars, map, fingers, and strokes wherever all passes agree. */
-function compareStudy(study: Study, asPlain: boolean): void {
-  const again = readAgain(abcFile(study, credits));
+function compareStudy(
+  study: Study,
+  asPlain: boolean,
+  read: (abc: string) => Study = readAgain,
+): void {
+  const again = read(abcFile(study, credits));
   const { title } = study.tune;
   expect([title, notesOf(again)]).toEqual([title, notesOf(study)]);
   expect([title, barsOf(again)]).toEqual([title, barsOf(study)]);
@@ -69,11 +74,7 @@ describe('the ABC of an export, read again', () => {
   it.skipIf(corpusMissing !== null)(
     'has those of every real tune',
     () => {
-      for (const study of corpusStudies()) {
-        compareStudy(study, true);
-        const again = readAgain(abcFile(study, credits));
-        expect([study.tune.title, again.fingering]).toEqual([study.tune.title, study.fingering]);
-      }
+      for (const study of corpusStudies()) compareStudy(study, true, composeStudy);
     },
     300_000,
   );
@@ -101,11 +102,13 @@ describe('the ABC of an export, read again', () => {
 
   it.skipIf(!hasAbc2midi())('sounds the same to a second reader as the teacher’s own text', () => {
     for (const study of demo) {
-      // abc2midi knows no finger signs, and says so of each.
-      const plain = abcFile(study, credits).replace(/![0-5]!/g, '');
-      const { errors, notes } = readWithAbc2midi(plain);
-      const own = readWithAbc2midi(study.tune.source.text);
-      expect([study.tune.title, errors]).toEqual([study.tune.title, own.errors]);
+      // abc2midi knows no finger signs, and says so of each. The copy it is given is without
+      // staccato dots, which are known by the note after them.
+      const plain = (abc: string): string =>
+        abc.replace(/![0-5]!/g, '').replace(/\.([uv])/g, '$1.');
+      const { errors, notes } = readWithAbc2midi(plain(abcFile(study, credits)));
+      const own = readWithAbc2midi(plain(study.tune.source.text));
+      expect([study.tune.title, errors, own.errors]).toEqual([study.tune.title, [], []]);
       expect([study.tune.title, notes]).toEqual([study.tune.title, own.notes]);
       expect(notes.length).toBeGreaterThan(0);
     }

@@ -6,6 +6,7 @@ import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyBook } from '../../src/study-book.ts';
 import { corpusFiles } from '../corpus/corpus.ts';
+import { composeStudy } from '../engrave/compose-study.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -32,8 +33,16 @@ export async function demoStudies(): Promise<readonly Study[]> {
   return tunes.flatMap(t => (t.study === null ? [] : [t.study]));
 }
 
-/** The studies of every real tune beside the project; none where they are not kept. */
-export const corpusStudies = (): readonly Study[] =>
-  corpusFiles().flatMap(({ name, text }) =>
-    parseTunes({ text, file: name, line: 1, indent: 0 }).tunes.map(studyOf),
+/** Every real tune beside the project that can be read, without plans; none where they are not kept. */
+export function corpusStudies(): readonly Study[] {
+  studied ??= corpusFiles().flatMap(({ name, text }) =>
+    text
+      .split(/^(?=X:)/m)
+      .filter(t => parseTunes({ text: t, file: name, line: 1, indent: 0 }).tunes.length > 0)
+      .map(t => composeStudy(t)),
   );
+  return studied;
+}
+
+/** Kept, since several tests of a file ask for them. */
+let studied: readonly Study[] | undefined;

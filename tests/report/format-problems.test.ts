@@ -6,6 +6,7 @@ import { abcMessages } from '../../shared/words/en/abc.ts';
 import { bowingMessages } from '../../shared/words/en/bowing.ts';
 import { buildingMessages } from '../../shared/words/en/building.ts';
 import { mapMessages } from '../../shared/words/en/map.ts';
+import { printMessages } from '../../shared/words/en/print.ts';
 import { readingMessages } from '../../shared/words/en/reading.ts';
 import { wordedRules, wordProblem } from '../../shared/words/words.ts';
 import { countProblems, formatProblems } from '../../src/report/format-problems.ts';
@@ -84,7 +85,14 @@ test('every rule has two sentences', () => {
 });
 
 test('no two rooms word the same rule', () => {
-  const tables = [abcMessages, bowingMessages, buildingMessages, mapMessages, readingMessages];
+  const tables = [
+    abcMessages,
+    bowingMessages,
+    buildingMessages,
+    mapMessages,
+    printMessages,
+    readingMessages,
+  ];
   const rules = tables.flatMap(table => Object.keys(table));
   expect([...rules].sort()).toEqual([...wordedRules].sort());
   expect(new Set(rules).size).toBe(rules.length);

@@ -64,6 +64,15 @@ describe('the rooms', () => {
     expect(shown(sound.filter(l => !from.includes(room(l.to))))).toEqual([]);
   });
 
+  it('the planning of reviews knows nothing of tunes, and clips and sets nothing of words', () => {
+    const from = (name: string) => shared.filter(l => room(l.from) === `shared/${name}`);
+    expect(shown(from('review').filter(l => room(l.to) !== 'shared/review'))).toEqual([]);
+    const above = /^shared\/(?:words|notation|sound|drills|review)\b/;
+    expect(shown([...from('clips'), ...from('sets')].filter(l => above.test(l.to)))).toEqual([]);
+    expect(from('sets').length).toBeGreaterThan(0);
+    expect(from('clips').length).toBeGreaterThan(0);
+  });
+
   it('a stage takes only types from other stages', () => {
     const names = 'read abc engrave pages print export browser import begin'.split(' ');
     const stages = names.map(r => `src/${r}`);
@@ -100,6 +109,7 @@ describe('the rooms', () => {
   it.each([
     ['src/read', /^(unified|remark-|rehype-|mdast-|hast-|unist-|yaml$|zod$)/],
     ['src/pages', /^handlebars/],
+    ['src/print', /^@myriaddreamin\//],
     ['src/engrave', /^abcjs\/src/],
   ])('%s is the one doorway to its libraries', (doorway, packages) => {
     const wrong = src.filter(l => packages.test(l.to) && room(l.from) !== doorway && !l.typeOnly);

@@ -9,7 +9,7 @@ import { spokenNote, stringNames } from './spoken.ts';
 export interface BeadMarks {
   readonly hidden?: ReadonlySet<number>;
   readonly where?: boolean;
-  /** Sign over each place of the chain. */
+  /** Way of the bow at each place of the chain. */
   readonly strokes?: readonly (Direction | null)[];
   readonly slurred?: readonly boolean[];
   /** Bar names are left out: the notes of a choice would give away where they are from. */
@@ -30,8 +30,10 @@ export function beadsOf(
     const stroke = marks.strokes?.[i] ?? null;
     const slurred = marks.slurred?.[i] === true;
     const place = marks.noBars ? [] : [noteWords(tune, event)];
-    const sound = hidden ? [marks.noBars ? `note ${i + 1}` : 'left out'] : [saidNote(source, event)];
-    const bow = [...(stroke ? [bowWords(stroke)] : []), ...(slurred ? ['slurred on'] : [])];
+    const sound = hidden
+      ? [marks.noBars ? `note ${i + 1}` : 'left out']
+      : [saidNote(source, event)];
+    const bow = slurred ? ['slurred on'] : stroke ? [bowWords(stroke)] : [];
     return {
       event,
       letter: hidden ? null : letterOf(source, event),

@@ -101,7 +101,8 @@ export const levelSays: Readonly<Record<DrillKind, Readonly<Record<Level, string
 export const miscountWords: Readonly<Record<Miscount, string>> = {
   notes: 'That is how many notes there are, and notes under one slur share a stroke.',
   'written-notes': 'That counts a tied note anew, and a tie never needs a new stroke.',
-  'notes-less-slurs': 'That takes one off for each slur, but a slur over three notes takes off two.',
+  'notes-less-slurs':
+    'That takes one off for each slur, but a slur over three notes takes off two.',
   'slurs-only': 'That counts the slurs alone, and a single note takes a stroke too.',
   'one-more': 'That is one too many.',
   'one-less': 'That is one too few.',
@@ -165,7 +166,10 @@ export const drillMessages: Record<string, (p: Problem) => { message: string; me
     const { says, mend } = noDrillWords[p.facts.why as NoDrill];
     return {
       message: `The tune "${p.facts.tune}" gives no drill of the kind \`${p.actual}\`: ${says}.`,
-      mend: p.expected.length > 0 ? `${mend} It does give ${p.expected.map(k => `\`${k}\``).join(', ')}.` : mend,
+      mend:
+        p.expected.length > 0
+          ? `${mend} It does give ${p.expected.map(k => `\`${k}\``).join(', ')}.`
+          : mend,
     };
   },
 };

@@ -28,7 +28,6 @@ export const playerWords = {
   listen: (title: string): string => `Listen to ${title}`,
   play: 'Play',
   stop: 'Stop',
-  wait: 'Tuning up …',
   failed: 'The sound could not be made ready. Open the page again to have another try.',
   slower: 'Slower',
   faster: 'Faster',
@@ -86,10 +85,6 @@ export const playerWords = {
   elsewhere:
     'This recording is kept on another site. The link goes there; this page loads nothing from it.',
   clipPhrases: 'Touch a phrase to hear it from the recording',
-  clipLoop: 'Again and again',
   clipSpeed: 'Speed',
-  clipAll: 'All of it',
   clipPercent: (percent: number): string => `${percent} %`,
-  clipWithheld:
-    'This recording is not published: the rights in its tune are not known, or a learner heard in it has not agreed.',
 } as const;

@@ -14,8 +14,9 @@ export const printWords = {
   setsLead: 'Tunes in a row, with the times through.',
   drills: 'Drills',
   answers: 'Answers to the drills',
-  drillOf: (kind: string, tune: string): string => `${kind}: ${tune}`,
-  drillNumber: (n: number): string => `Drill ${n}`,
+  drillsLead:
+    'Play first, then answer. The answers stand at the back, so that you need not see them too soon.',
+  drillNamed: (n: number, kind: string, tune: string): string => `Drill ${n}. ${kind}: ${tune}`,
   titles: 'Index of titles',
   openings: 'Index of openings',
   openingsLead: 'The first bars of every tune, by title.',
@@ -23,6 +24,7 @@ export const printWords = {
   withheldLead:
     'It is not yet known who owns these tunes, so their notes are not printed. Ask your teacher.',
   withheldMark: 'not printed: rights not yet known',
+  noTunes: 'There is no tune here that may be printed yet.',
   unreadable: 'The notation of this tune could not be drawn, so only its credits stand here.',
   alike: 'Where we all play alike',
   alikeAt: (bars: string, stroke: 'down' | 'up'): string =>
@@ -55,12 +57,11 @@ export const printWords = {
   sheetsTitle: (book: string): string => `${book}: sheets`,
   download: {
     book: 'The tune book (PDF)',
-    sheets: 'All sheets (PDF)',
-    pocket: 'Pocket booklet: first bars (PDF)',
-    large: 'Large print (PDF)',
-    step: (n: number): string => `Sheets, step ${n}: ${printWords.step(n).toLowerCase()} (PDF)`,
+    large: 'Every tune in large print (PDF)',
+    pocket: 'First bars of every tune, to fold into a pocket booklet (PDF)',
+    tune: 'Sheets to print, from everything to the title alone (PDF)',
   },
-  forPaper: 'To print',
+  forPaper: 'On paper',
 } as const;
 
 const whyNot: Readonly<Record<string, string>> = {

@@ -50,14 +50,6 @@ const meant = (p: Problem, otherwise: string): string =>
 
 const fact = (p: Problem, name: string): string => `${p.facts[name] ?? ''}`;
 
-/** Seconds as `0:04.5`. */
-function clock(p: Problem, name: string): string {
-  const seconds = Number(p.facts[name] ?? 0);
-  const minutes = Math.floor(seconds / 60);
-  const rest = Math.round((seconds - minutes * 60) * 10) / 10;
-  return `${minutes}:${rest < 10 ? '0' : ''}${rest}`;
-}
-
 const unreadFence: Readonly<Record<string, string>> = {
   space: 'Take out the space between the name and what follows it.',
   name: 'Write the name straight after the colons, as in `:::private`.',
@@ -304,29 +296,6 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   'clip-consent': p => ({
     message: `A learner is heard in ${quoted(p.actual)} and no consent is given, so it is not published.`,
     mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="her mother, 3 Nov 2026"`. A no is a no. The words are not published.',
-  }),
-  'cue-bar': p => ({
-    message: `The cue ${quoted(p.actual)} names a bar that the tune has not, expected ${either(p.expected)}.`,
-    mend: meant(
-      p,
-      'Name a bar as the map does; the figure after the stroke says which time through.',
-    ),
-  }),
-  'cue-pass': p => ({
-    message: `The cue ${quoted(p.actual)} asks for time ${fact(p, 'pass')} through, but ${fact(p, 'bar')} is played ${p.expected.join('')} ${p.expected[0] === '1' ? 'time' : 'times'}.`,
-    mend: 'Count the times through of one round of the tune; cue only the first round.',
-  }),
-  'cue-overlap': p => ({
-    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} stands on the cue ${quoted(fact(p, 'other'))} at ${clock(p, 'from')}.`,
-    mend: 'Give each bar one cue, and each cue a moment of its own.',
-  }),
-  'cue-backwards': p => ({
-    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} comes before ${quoted(fact(p, 'other'))} at ${clock(p, 'from')}, which is played first.`,
-    mend: 'Look at the minutes and seconds of both.',
-  }),
-  'cue-stray': p => ({
-    message: `The cue ${quoted(p.actual)} at ${clock(p, 'seconds')} comes ${fact(p, 'percent')} % ${fact(p, 'way')}: at the recording’s pace it would be about ${clock(p, 'expected')}.`,
-    mend: 'Tap it again; if the players really pause or change pace there, leave it, and this is only said.',
   }),
   'set-without-tunes': () => ({
     message: 'This set has no list of tunes.',

@@ -39,9 +39,9 @@ export const reviewWords = {
   minutes: 'Minutes today',
   today: (date: Date) => `Today, ${dayFormat.format(date)}`,
   turnsIntro:
-    'Short turns, going round. First from memory, at a slow tempo; look at the page only when it does not come.',
-  part: (name: string) => `part ${name}`,
-  whole: 'the whole tune',
+    'Short turns, going round; then each tune whole. First from memory, at a slow tempo; look at the page only when it does not come.',
+  part: (name: string) => `part\u00A0${name}`,
+  whole: 'the whole tune once',
   turnLength(seconds: number): string {
     const halves = Math.round(seconds / 30);
     const whole = Math.floor(halves / 2);
@@ -55,12 +55,12 @@ export const reviewWords = {
     `${count(titles.length, 'more tune')} ${titles.length === 1 ? 'is' : 'are'} due, and will wait: ${titles.join(', ')}.`,
 
   howItWent: 'How did it go?',
-  howItWentIntro: 'Play each tune once through, then tick it.',
+  howItWentIntro: 'Tick each tune when you have played it whole.',
   wasThere: 'It was there',
   hadGone: 'It had gone',
   /** Names of the two buttons for the ear. */
-  wasThereOf: (title: string) => `${title}: it was there`,
-  hadGoneOf: (title: string) => `${title}: it had gone`,
+  wasThereOf: (title: string) => `It was there: ${title}`,
+  hadGoneOf: (title: string) => `It had gone: ${title}`,
   comesBack: (title: string, date: Date, days: number) =>
     `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${dayFormat.format(date)}.`,
   undo: 'Take the last tick back',
@@ -98,7 +98,8 @@ export const reviewWords = {
   byLesson: 'Every tune, by lesson',
   noLesson: 'Not yet in a lesson',
   begin: 'Begin with this one',
-  beginOf: (title: string) => `Begin with ${title}`,
+  /** Its name for the ear; it begins with the words on it. */
+  beginOf: (title: string) => `Begin with this one: ${title}`,
   begun: (title: string) => `${title} is begun, and comes back tomorrow.`,
 
   known: 'What is known about this, and what is not',

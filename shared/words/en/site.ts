@@ -27,6 +27,7 @@ export const siteWords = {
   flips: 'Every stroke after it turns round',
   phrase: (label: string): string => `Phrase ${label}`,
   takeAway: 'To take away',
+  wholeSite: 'All these pages in one file (zip): unpack it, and open index.html in the folder',
   downloads: {
     abc: 'The tune as ABC, with every stroke and finger',
     mid: 'The tune to hear, repeats and all (MIDI)',
@@ -48,6 +49,7 @@ export const siteWords = {
   marksAnchors: 'only where we play alike',
   fingers: 'finger numbers',
   letters: 'note letters',
+  phraseLetters: 'phrase letters',
   showWith: 'Show with the notes',
   withheld:
     'The rights in this tune are not known, so its notes are not published here. Its map and where it comes from are.',
@@ -91,11 +93,18 @@ export const siteWords = {
   notFoundText:
     'Perhaps a lesson was renamed, or a letter in the address is wrong. Everything in the book can be reached from here:',
   madeWith: 'Made with Bowbook. Nothing on these pages asks any other place for anything.',
+  licences: 'Licences of the type and the scripts',
   backToTop: 'Back to the top',
   held: 'held',
   bar: (name: string, phrase: string | null): string =>
     phrase === null ? `Bar ${name}.` : `Phrase ${phrase}, bar ${name}.`,
   part: (name: string): string => `Part ${name}`,
+  /** A drawn stretch of a tune; `bars` is A1 or A1-A2. */
+  stave: (phrase: string | null, bars: string): string => {
+    const many = bars.includes('-');
+    const named = `${many ? 'bars' : 'bar'} ${bars.replace('-', ' to ')}`;
+    return phrase === null ? named.replace('b', 'B') : `Phrase ${phrase}, ${named}`;
+  },
   timesThrough: (n: number): string =>
     n === 1 ? 'once' : n === 2 ? 'twice' : n === 3 ? 'three times' : `${n} times`,
   taughtBy: (teacher: string): string => `with ${teacher}`,

@@ -6,9 +6,9 @@ import type { ToldChoice, ToldItem } from '../told-drill.ts';
 import { editSentence, noteWords, spanWords } from './bowing.ts';
 import {
   aBow,
+  type BeadMarks,
   barsOfNotes,
   barsWords,
-  type BeadMarks,
   beadsOf,
   bowWords,
   capital,
@@ -22,7 +22,8 @@ const strokeAt = (first: Direction, i: number): Direction => (i % 2 === 0 ? firs
 
 export function tellCount(source: DrillSource, drill: CountDrill): Telling {
   const { notes, strokes, starts, bars, right } = drill;
-  const where = barsWords(source, bars);
+  const time = drill.pass > 1 ? `, the ${ordinal(drill.pass)} time through` : '';
+  const where = `${barsWords(source, bars)}${time}`;
   const slurred = strokes.flatMap(s => s.map((_, i) => i > 0));
   const firstOnly = notes.map((_, i) => (i === 0 ? starts : null));
   const everyStroke = strokes.flatMap((s, i) => s.map(() => strokeAt(starts, i)));
@@ -43,14 +44,14 @@ export function tellCount(source: DrillSource, drill: CountDrill): Telling {
     answer: [answer],
     why,
   });
-  const begins = `${capital(where)} begins on ${aBow(starts)}.`;
+  const begins = `${capital(where)}${time === '' ? '' : ','} ${bars.length > 1 ? 'begin' : 'begins'} on ${aBow(starts)}.`;
   const groups = (choices: readonly (readonly number[])[], not: string): ToldChoice[] =>
     choices.map(group => ({ label: groupWords(source, group), beads: null, not }));
   switch (drill.asks) {
     case 'strokes': {
       const joined = notes.length - strokes.length;
       return told(
-        `${capital(where)}: play it and count the strokes, not the notes.`,
+        `${capital(where)}: play ${bars.length > 1 ? 'them' : 'it'} and count the strokes, not the notes.`,
         chain({ slurred }),
         {
           ask: 'How many strokes?',
@@ -69,11 +70,14 @@ export function tellCount(source: DrillSource, drill: CountDrill): Telling {
     case 'slurs': {
       const group = drill.choices[right] ?? [];
       return told(
-        `${capital(where)} is marked with the way the bow goes on each note, and without slurs.`,
+        `Here is ${where}, with the way the bow goes on each note and without slurs.`,
         chain({ strokes: everyStroke }),
         {
           ask: 'Which of these are one whole stroke?',
-          choices: groups(drill.choices, 'Those notes are not one whole stroke: look where the signs change.'),
+          choices: groups(
+            drill.choices,
+            'Those notes are not one whole stroke: look where the signs change.',
+          ),
         },
         `${capital(groupWords(source, group))}.`,
         `The bow goes on the same way through ${groupWords(source, group)} and changes before and after, so they are one stroke.`,
@@ -126,7 +130,7 @@ export function tellArrive(source: DrillSource, drill: ArriveDrill): Telling {
   let stroke = start;
   const strokes = notes.map((_, i) => {
     if (i > 0 && !joined[i]) stroke = turned(stroke);
-    return i === 0 || !joined[i] ? stroke : null;
+    return stroke;
   });
   const passes = source.bowing.anchors.find(a => a.id === drill.anchor)?.arrivals.length ?? 1;
   const time = passes > 1 ? `, the ${ordinal(pass)} time through,` : '';
@@ -169,10 +173,19 @@ export function tellInto(source: DrillSource, drill: IntoDrill): Telling {
       `The passage begins at ${noteWords(tune, first)} on ${aBow(wanted)}. Come into it from farther and farther back, and play each way in before you go on.`,
       ...(agrees
         ? []
-        : [`As the tune is bowed, the bow comes here the other way round${passes > 1 ? ` the ${ordinal(pass)} time through` : ''}, so begin so that it does not.`]),
+        : [
+            `As the tune is bowed, the bow comes here the other way round${passes > 1 ? ` the ${ordinal(pass)} time through` : ''}, so begin so that it does not.`,
+          ]),
     ],
     chains: [
-      { name: null, beads: beadsOf(source, [...shown, first], { where: true, slurred: [...slursOf(source, drill), false], strokes }) },
+      {
+        name: null,
+        beads: beadsOf(source, [...shown, first], {
+          where: true,
+          slurred: [...slursOf(source, drill), false],
+          strokes,
+        }),
+      },
     ],
     items: steps.map(step => {
       const turns = step.strokes + step.lifts;
@@ -192,7 +205,8 @@ export function tellInto(source: DrillSource, drill: IntoDrill): Telling {
     }),
     mend: null,
     answer: steps.map(
-      s => `${capital(count(s.bars, 'bar'))} before: begin on ${aBow(s.start)}, ${count(s.strokes, 'stroke')} to the passage.`,
+      s =>
+        `${capital(count(s.bars, 'bar'))} before: begin on ${aBow(s.start)}, ${count(s.strokes, 'stroke')} to the passage.`,
     ),
     why: 'An even number of strokes brings the bow back to the way it began, and an odd number turns it round.',
   };

@@ -4,7 +4,7 @@ import type { ToldDrill } from '../told-drill.ts';
 import { drillTitles, levelSays } from './drills.ts';
 import { tellArrive, tellCount, tellInto } from './tell-bowing-drills.ts';
 import { tellForks, tellSame } from './tell-map-drills.ts';
-import { tellCall, tellGaps, tellStart, type Telling } from './tell-note-drills.ts';
+import { type Telling, tellCall, tellGaps, tellStart } from './tell-note-drills.ts';
 
 /** A drill in words: question, choices with what is wrong about each, answer and why. */
 export const tellDrill = (source: DrillSource, drill: Drill): ToldDrill => ({

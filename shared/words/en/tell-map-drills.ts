@@ -23,7 +23,9 @@ export function tellSame(source: DrillSource, drill: SameDrill): Telling {
         ? 'Play both from memory, then point to the place in the second.'
         : 'Play both, then point to the place in the second.',
     ],
-    chains: byHeart ? [] : [{ name: earlier?.name ?? null, beads: beadsOf(source, earlierNotes, { where: true }) }],
+    chains: byHeart
+      ? []
+      : [{ name: earlier?.name ?? null, beads: beadsOf(source, earlierNotes, { where: true }) }],
     items: [
       {
         ask: `The second, ${later?.name}`,

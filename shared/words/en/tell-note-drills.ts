@@ -81,9 +81,7 @@ export function tellStart(source: DrillSource, drill: StartDrill): Telling {
   const { event, notes, fingers, strings, strokes, right, varying } = drill;
   const { tune, map, tuning } = source;
   const names = stringNames(tuning);
-  const phrase = map.phrases.find(
-    p => p.first === event || firstFull(source, p.bars) === event,
-  );
+  const phrase = map.phrases.find(p => p.first === event || firstFull(source, p.bars) === event);
   const where = phrase ? `, where phrase ${phrase.label} begins` : '';
   const time = varying ? ', the first time through' : '';
   const stroke = strokes[right.stroke] ?? 'down';
@@ -107,9 +105,7 @@ export function tellStart(source: DrillSource, drill: StartDrill): Telling {
   const place = noteWords(tune, event);
   const said = saidNote(source, event);
   return {
-    question: [
-      `Start at ${place}${where}${time}. Set the finger and the bow before you answer.`,
-    ],
+    question: [`Start at ${place}${where}${time}. Set the finger and the bow before you answer.`],
     chains: [],
     items: [
       item(
@@ -152,12 +148,11 @@ function strokeReason(source: DrillSource, event: number, stroke: 'down' | 'up')
   const { performance, bowing } = source;
   const { strokes, strokeOf } = bowing.plan;
   const k = performance.notes.findIndex(n => n.event === event);
-  const bar = performance.notes.findIndex(
-    n => n.barPlayed === performance.notes[k]?.barPlayed,
-  );
+  const bar = performance.notes.findIndex(n => n.barPlayed === performance.notes[k]?.barPlayed);
   const before = (strokeOf[k] ?? 0) - (strokeOf[bar] ?? 0);
   const first = strokes[strokeOf[bar] ?? -1]?.direction ?? stroke;
-  if (before === 0) return `Its bar is reached on ${aBow(first)}, and this is the first stroke of the bar.`;
+  if (before === 0)
+    return `Its bar is reached on ${aBow(first)}, and this is the first stroke of the bar.`;
   return `Its bar is reached on ${aBow(first)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
 }
 

@@ -43,7 +43,6 @@ export const tryWords = {
   limitsHow: 'These limits are starting points. Your teacher may set others.',
   wayTo: (bars: string): string => `The way to ${bars}.`,
   sheetTitle: (tune: string): string => `${tune}: my strokes`,
-  asWritten: 'As the teacher wrote it.',
   restarted: 'Back to the slurs as the teacher wrote them.',
   undone: 'Undone.',
   redone: 'Done again.',

@@ -26,7 +26,8 @@ export function askDrill(room: HTMLElement, asked: AskedDrill): void {
   );
   if (drill.kind === 'gaps') room.replaceChildren(question, ...askGaps(asked, drill));
   else if (drill.kind === 'arrive') room.replaceChildren(question, ...askMend(asked, drill));
-  else room.replaceChildren(question, ...told.chains.flatMap(c => beadChain(c)), ...askItems(asked));
+  else
+    room.replaceChildren(question, ...told.chains.flatMap(c => beadChain(c)), ...askItems(asked));
 }
 
 /** Questions answered by one press each; the reason is said when the last is right. */

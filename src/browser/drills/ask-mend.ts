@@ -3,9 +3,9 @@ import { turned } from '../../../shared/bowing/lead-in-form.ts';
 import type { ArriveDrill } from '../../../shared/drills/drill.ts';
 import { judgeMend } from '../../../shared/drills/judge-mend.ts';
 import { drillWords, mendVerdicts } from '../../../shared/words/en/drills.ts';
-import { button, element, strokeSign, svgElement } from '../try/element.ts';
+import { button, element, svgElement } from '../try/element.ts';
 import { type AskedDrill, say } from './ask-drill.ts';
-import { beadCell } from './bead-chain.ts';
+import { beadCell, showStroke } from './bead-chain.ts';
 
 /** Between two notes: the bow changes, they share a stroke, or the bow lifts. */
 type Join = 'change' | 'slur' | 'lift';
@@ -47,14 +47,14 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
   };
   const hideSigns = (): void => {
     cells.forEach((cell, i) => {
-      if (i > 0 && i < notes.length) signIn(cell).replaceChildren();
+      if (i > 0 && i < notes.length) showStroke(cell, null, false);
     });
   };
   const showSigns = (): void => {
     let direction: Direction = drill.start;
     cells.slice(0, -1).forEach((cell, i) => {
       if (i > 0 && state[i] === 'change') direction = turned(direction);
-      signIn(cell).replaceChildren(...(state[i] === 'slur' ? [] : [strokeSign(direction)]));
+      showStroke(cell, direction, state[i] === 'slur');
     });
   };
   cells.forEach((cell, i) => {
@@ -73,10 +73,15 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
     const found = judgeMend(source, drill, tried);
     showSigns();
     const isRight = found === 'mends';
-    say(verdict, isRight ? drillWords.right : drillWords.wrong, mendVerdicts[found], isRight ? told.why : null);
+    say(
+      verdict,
+      isRight ? drillWords.right : drillWords.wrong,
+      mendVerdicts[found],
+      isRight ? told.why : null,
+    );
   };
   const asItWas = (): void => {
-    written.forEach((join, i) => set(i, join));
+    for (const [i, join] of written.entries()) set(i, join);
     showSigns();
     verdict.replaceChildren();
   };
@@ -93,9 +98,6 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
   ];
 }
 
-const signIn = (cell: HTMLElement): Element =>
-  cell.querySelector('.bead-sign') ?? cell;
-
 interface Link {
   readonly root: HTMLButtonElement;
   readonly show: (join: Join) => void;
@@ -104,9 +106,12 @@ interface Link {
 function linkButton(name: string, press: () => void): Link {
   const picture = svgElement('svg', { viewBox: '0 0 44 26', 'aria-hidden': 'true' });
   picture.append(
-    svgElement('path', { class: 'link-closed', d: 'M4 5C9 23 35 23 40 5C34 16 10 16 4 5Z' }),
-    svgElement('path', { class: 'link-open', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16' }),
-    svgElement('path', { class: 'link-lift', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16M22 20V6M17 11L22 6L27 11' }),
+    svgElement('path', { class: 'way-slur', d: 'M4 5C9 23 35 23 40 5C34 16 10 16 4 5Z' }),
+    svgElement('path', { class: 'way-open', d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16' }),
+    svgElement('path', {
+      class: 'way-lift',
+      d: 'M5 6C6 11 9 14 14 16M39 6C38 11 35 14 30 16M22 20V6M17 11L22 6L27 11',
+    }),
   );
   const word = element('span', { 'aria-hidden': 'true' });
   const root = button('', press, { class: 'link' });

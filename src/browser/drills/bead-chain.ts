@@ -1,3 +1,4 @@
+import type { Direction } from '../../../shared/music/tune.ts';
 import type { Bead, ToldChain } from '../../../shared/words/told-drill.ts';
 import { element, strokeSign } from '../try/element.ts';
 
@@ -17,10 +18,20 @@ export function beadCell(bead: Bead, as: 'li' | 'span' | 'div' | 'button'): HTML
   if (bead.bar !== null) {
     cell.append(element('span', { class: 'bead-bar', 'aria-hidden': 'true' }, bead.bar));
   }
-  const sign = element('span', { class: 'bead-sign', 'aria-hidden': 'true' });
-  if (bead.stroke) sign.append(strokeSign(bead.stroke));
-  cell.append(sign, as === 'button' ? pointBead(bead) : plainBead(bead));
+  cell.append(
+    element('span', { class: 'bead-sign', 'aria-hidden': 'true' }),
+    as === 'button' ? pointBead(bead) : plainBead(bead),
+  );
+  showStroke(cell, bead.stroke, bead.slurred);
   return cell;
+}
+
+/** Shows which way the bow goes on a note by its shape, and by a sign where the stroke begins. */
+export function showStroke(cell: HTMLElement, direction: Direction | null, slurred: boolean): void {
+  const signs = direction && !slurred ? [strokeSign(direction)] : [];
+  cell.querySelector('.bead-sign')?.replaceChildren(...signs);
+  if (direction) cell.dataset.direction = direction;
+  else delete cell.dataset.direction;
 }
 
 function plainBead(bead: Bead): HTMLElement {
@@ -29,10 +40,17 @@ function plainBead(bead: Bead): HTMLElement {
   return made;
 }
 
+/** Its name holds what is seen on it, so that it can be asked for by voice, and then its place. */
 const pointBead = (bead: Bead): HTMLElement =>
-  element('button', { type: 'button', class: 'bead point', 'aria-label': bead.said }, ...beadFace(bead));
+  element(
+    'button',
+    { type: 'button', class: 'bead point' },
+    ...beadFace(bead),
+    element('span', { class: 'unseen' }, ` ${bead.said}`),
+  );
 
 function beadFace({ letter, where }: Bead): HTMLElement[] {
-  const name = letter === null ? [] : [element('b', { class: letter.length > 3 ? 'long' : '' }, letter)];
+  const name =
+    letter === null ? [] : [element('b', { class: letter.length > 3 ? 'long' : '' }, letter)];
   return where === null ? name : [...name, element('small', {}, where)];
 }

@@ -1,5 +1,6 @@
 import { type Level, levels } from '../../../shared/bowing/settings.ts';
 import type { Drill, DrillAsk, DrillKind } from '../../../shared/drills/drill.ts';
+import { heardStretches } from '../../../shared/drills/drill-sound.ts';
 import { type DrillSource, drillSource } from '../../../shared/drills/drill-source.ts';
 import { makeDrill, nextDrill } from '../../../shared/drills/make-drill.ts';
 import { studyTune } from '../../../shared/study.ts';
@@ -9,6 +10,7 @@ import type { ToldDrill } from '../../../shared/words/told-drill.ts';
 import { button, element } from '../try/element.ts';
 import { loadTune } from '../tune-data.ts';
 import { askDrill } from './ask-drill.ts';
+import { hearDrill } from './hear-drill.ts';
 
 const sources = new Map<string, Promise<DrillSource>>();
 
@@ -41,7 +43,15 @@ export async function openDrill(section: HTMLElement): Promise<void> {
   const easier = button(drillWords.easier, () => move(-1));
   const harder = button(drillWords.harder, () => move(1));
   const another = button(drillWords.another, () => askAnother());
-  const tools = element('div', { class: 'drill-tools' }, another, easier, harder);
+  let isPlaying = false;
+  const hear = hearDrill(now => {
+    isPlaying = now;
+    listen.textContent = now ? drillWords.stop : drillWords.listen;
+  });
+  const listen = button(drillWords.listen, () =>
+    isPlaying ? hear.stop() : hear.play(source, now),
+  );
+  const tools = element('div', { class: 'drill-tools' }, listen, another, easier, harder);
   room.after(verdict, tools);
   let now: Drill;
 
@@ -50,6 +60,8 @@ export async function openDrill(section: HTMLElement): Promise<void> {
   };
   const show = (drill: Drill): void => {
     now = drill;
+    hear.stop();
+    listen.hidden = heardStretches(source, drill).length === 0;
     const told = tellDrill(source, drill);
     verdict.replaceChildren();
     askDrill(room, { source, drill, told, verdict, attempted });

@@ -19,7 +19,7 @@ export function showToday(
   const named = (id: string): ListedTune[] => [tunes.get(id) ?? []].flat();
   part(page, 'today').textContent = words.today(dayDate(today));
   const playsToday = session.turns.length > 0;
-  part(page, 'state').textContent = playsToday ? '' : restWords(all, state, today);
+  part(page, 'idle').textContent = playsToday ? '' : restWords(all, state, today);
   part(page, 'turns-intro').hidden = !playsToday;
   part(page, 'turns').replaceChildren(...session.turns.map(turn => turnItem(turn, tunes)));
   part(page, 'waiting').textContent =
@@ -47,16 +47,14 @@ function restWords(tunes: readonly ListedTune[], state: ReviewRecord['tunes'], t
 
 function turnItem(turn: Turn, tunes: ReadonlyMap<string, ListedTune>): HTMLElement {
   const length = element('span', { className: 'turn-length' }, words.turnLength(turn.seconds));
-  if (turn.kind === 'rest') return element('li', { className: 'rest' }, words.rest, ' ', length);
+  const row = (...what: readonly (Node | string)[]): HTMLElement =>
+    element('span', { className: 'review-turn' }, element('span', {}, ...what), length);
+  if (turn.kind === 'rest') return element('li', { className: 'rest' }, row(words.rest));
   const tune = tunes.get(turn.tune);
-  const name = tune && tune.parts.length > 1 ? tune.parts[turn.part]?.name : undefined;
-  return element(
-    'li',
-    {},
-    element('a', { href: tune?.href ?? '' }, tune?.title ?? turn.tune),
-    `, ${name === undefined ? words.whole : words.part(name)} `,
-    length,
-  );
+  const name = turn.part === null ? undefined : tune?.parts[turn.part]?.name;
+  const what = `, ${name === undefined ? words.whole : words.part(name)}`;
+  const link = element('a', { href: tune?.href ?? '' }, tune?.title ?? turn.tune);
+  return element('li', {}, row(link, what));
 }
 
 function tickItem(

@@ -23,7 +23,7 @@ function weekTable(
   tunes: ReadonlyMap<string, ListedTune>,
 ): HTMLElement {
   const head = [words.day, words.tunesColumn].map(name =>
-    element('th', { scope: 'col', className: 'unseen' }, name),
+    element('th', { scope: 'col' }, element('span', { className: 'unseen' }, name)),
   );
   return element(
     'table',

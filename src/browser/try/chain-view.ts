@@ -1,10 +1,10 @@
 import { plainLetter } from '../../../shared/notation/plain-letter.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { Trial } from '../../../shared/trying/trial.ts';
+import type { WayNote, WayThere } from '../../../shared/trying/way-there.ts';
 import { spokenStop, stringNames } from '../../../shared/words/en/spoken.ts';
 import { junctionName, noteTold, tryWords } from '../../../shared/words/en/try.ts';
 import { element, strokeSign, svgElement } from './element.ts';
-import type { WayNote, WayThere } from './way-there.ts';
 
 /**
  * The way to a passage as beads on threads: a bead a note, and between two beads a link that is
@@ -46,7 +46,7 @@ export function chainView(trial: Trial, actions: ChainActions): ChainView {
           ...way.notes.map((note, i) => beadCell(trial, events[i - 1] ?? null, note, actions)),
           passageCell(study, way),
         );
-        const first = root.querySelector<HTMLElement>('.link');
+        const first = root.querySelector<HTMLElement>('.bead-link');
         if (first) first.tabIndex = 0;
       }
       way.notes.forEach((note, i) => {
@@ -91,7 +91,7 @@ function linkBetween(
 ): HTMLElement {
   const link = element('button', {
     type: 'button',
-    class: 'link',
+    class: 'bead-link',
     tabindex: '-1',
     'data-link': String(event),
     'aria-label': junctionName(trial.tune, before, event),
@@ -116,22 +116,19 @@ function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean):
   const sign = cell.querySelector('.bead-sign');
   sign?.replaceChildren(...(note.at === 1 ? [strokeSign(note.direction)] : []));
   const bead = cell.querySelector('.bead');
-  bead?.setAttribute(
-    'aria-label',
-    noteTold(written, whereTold(study, note.event), note.direction, note.at, note.of),
-  );
-  bead?.replaceChildren(...beadFace(study, note.event));
-  cell.querySelector('.link')?.setAttribute('aria-pressed', String(note.at > 1));
+  const told = noteTold(written, whereTold(study, note.event), note.direction, note.at, note.of);
+  bead?.replaceChildren(...beadFace(study, note.event), element('span', { class: 'unseen' }, told));
+  cell.querySelector('.bead-link')?.setAttribute('aria-pressed', String(note.at > 1));
 }
 
-/** Letter large, finger and string small, as in the note chains. */
+/** Letter large, finger and string small, for the eye. */
 function beadFace(study: Study, event: number): Node[] {
   const note = study.tune.events[event];
   if (note?.kind !== 'note') return [];
   const letters = note.pitches.map(plainLetter).join(' ');
   return [
-    element('b', { class: letters.length > 3 ? 'long' : '' }, letters),
-    element('small', {}, shortStops(study, event)),
+    element('b', { class: letters.length > 3 ? 'long' : '', 'aria-hidden': 'true' }, letters),
+    element('small', { 'aria-hidden': 'true' }, shortStops(study, event)),
   ];
 }
 

@@ -2,8 +2,8 @@ import { writtenSlurs } from '../../../shared/bowing/written-slurs.ts';
 import type { Direction } from '../../../shared/music/tune.ts';
 import { printedStrokes } from '../../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../../shared/study.ts';
+import type { WayThere } from '../../../shared/trying/way-there.ts';
 import { element, svgElement } from './element.ts';
-import type { WayThere } from './way-there.ts';
 
 /**
  * The way in notation with the student's slurs and strokes.

@@ -15,6 +15,7 @@ import {
   turnJunction,
 } from '../../../shared/trying/trial.ts';
 import { bowingOfLink, type LinkedTrial, trialLink } from '../../../shared/trying/trial-link.ts';
+import { turnedRuns, wayThere } from '../../../shared/trying/way-there.ts';
 import type { TuneData } from '../../../shared/tune-data.ts';
 import { planSentence } from '../../../shared/words/en/bowing.ts';
 import { noPlanSentence } from '../../../shared/words/en/plans.ts';
@@ -29,7 +30,6 @@ import { outcomeView } from './outcome-view.ts';
 import { printSheet } from './print-sheet.ts';
 import { shareView } from './share-view.ts';
 import { toolsView } from './tools-view.ts';
-import { turnedRuns, wayThere } from './way-there.ts';
 
 /**
  * Opens the place to try strokes in its fold of the page. All that changes is here: the steps taken,
@@ -63,8 +63,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
       take(stepTo(steps, to), junctionTurned(trial.tune, named, slurred));
     },
     touch(event) {
-      const bead = chain.root.querySelector(`[data-bead="${event}"]`);
-      show(bead?.getAttribute('aria-label') ?? '');
+      show(chain.root.querySelector(`[data-bead="${event}"] .unseen`)?.textContent ?? '');
       sound.play(outcome, pass, event);
     },
   });

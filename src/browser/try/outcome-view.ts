@@ -1,8 +1,8 @@
 import { pastLimits } from '../../../shared/trying/past-limits.ts';
 import type { Outcome, Trial } from '../../../shared/trying/trial.ts';
+import type { WayThere } from '../../../shared/trying/way-there.ts';
 import { arrivals, pastLimitTold, strokesTold, tryWords } from '../../../shared/words/en/try.ts';
 import { element, strokeSign } from './element.ts';
-import type { WayThere } from './way-there.ts';
 
 /** What comes of a bowing, in words and signs; it stays in sight while the chain is worked on. */
 export interface OutcomeView {
@@ -15,8 +15,15 @@ export interface OutcomeView {
   readonly show: (outcome: Outcome, way: WayThere, said: string) => string;
 }
 
+/** Share of the screen's height that it may keep. */
+const mostOfScreen = 0.27;
+
 export function outcomeView(trial: () => Trial): OutcomeView {
   const root = element('div', { class: 'try-outcome' });
+  // With large text on a small screen it would hide the chain: there it scrolls with the page.
+  new ResizeObserver(() => {
+    root.classList.toggle('stays', root.offsetHeight < innerHeight * mostOfScreen);
+  }).observe(root);
   const said = element('p', { class: 'try-said' });
   const limits = element('div', { class: 'try-limits' });
   return {

@@ -1,7 +1,6 @@
-import type { LeadIn } from '../../../shared/bowing/bowing.ts';
-import type { Direction } from '../../../shared/music/tune.ts';
-import { leadInOfPass, type Outcome } from '../../../shared/trying/trial.ts';
-import { directionAt } from '../../../shared/trying/turned-by.ts';
+import type { LeadIn } from '../bowing/bowing.ts';
+import type { Direction } from '../music/tune.ts';
+import { leadInOfPass, type Outcome } from './trial.ts';
 
 /** One note of the way to an anchor as it is bowed, and of the anchor's first stroke after it. */
 export interface WayNote {
@@ -42,7 +41,7 @@ export function wayThere(outcome: Outcome, pass: number): WayThere | null {
       const before = tune.events[leadIn.notes[i - 1] ?? -1]?.bar;
       return {
         event,
-        direction: directionAt(outcome, k),
+        direction: bowing.plan.strokes[strokeAt(k)]?.direction ?? 'down',
         at: own.indexOf(k) + 1,
         of: own.length,
         opensBar: bar === before ? null : (tune.bars[bar]?.name ?? null),

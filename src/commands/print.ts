@@ -1,0 +1,93 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, relative, resolve } from 'node:path';
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { nearest } from '../../shared/nearest.ts';
+import { densities, printKinds, sheetSteps } from '../print/print-input.ts';
+import { audiences } from '../print/sizes.ts';
+import type { SheetStep } from '../read/book.ts';
+import { UsageError } from '../usage-error.ts';
+import { bookFolder } from './book-folder.ts';
+import { exit } from './exit-codes.ts';
+import { count, report, terminalProgress } from './terminal.ts';
+
+/** `bowbook print [book]`: one PDF, made for those who will play from it. */
+export function addPrint(program: Command): void {
+  program
+    .command('print')
+    .description('make one PDF: the tune book, its sheets or the pocket booklet')
+    .argument('[book]', 'the folder of the book (default: here, or content/)')
+    .addOption(
+      new Option('--what <kind>', 'what to print').choices([...printKinds]).default('book'),
+    )
+    .addOption(
+      new Option('--paper <size>', 'its paper, if not the book’s').choices(['a4', 'letter']),
+    )
+    .addOption(new Option('--for <readers>', 'for whom').choices([...audiences]).default('adults'))
+    .option('--step <number>', 'of the sheets: from 1, everything, to 5, the title alone', readStep)
+    .addOption(
+      new Option('--marks <strokes>', 'which strokes').choices([...densities]).default('all'),
+    )
+    .option('--fingers', 'with fingers, whoever it is for')
+    .option('--no-fingers', 'without')
+    .option('--letters', 'with the letters of the notes')
+    .option('--no-letters', 'without')
+    .option('--by-title', 'of the book: the tunes by title, without the lessons')
+    .option('--tune <id>', 'of the sheets: one tune only')
+    .option(
+      '-o, --out <file>',
+      'where the PDF goes (default: tune-book.pdf, sheets.pdf, pocket.pdf)',
+    )
+    .action(async (folder: string | undefined, options) => {
+      const root = bookFolder(folder);
+      const [{ drawTune }, { print }, { studyBook }] = await Promise.all([
+        import('../build-tune.ts'),
+        import('../print-pdf.ts'),
+        import('../study-book.ts'),
+      ]);
+      const { book, tunes, problems } = await studyBook(root, terminalProgress());
+      const errors = problems.filter(p => p.severity === 'error');
+      if (errors.length > 0) {
+        report(problems, root);
+        process.stderr.write('Nothing was printed.\n');
+        process.exitCode = exit.errors;
+        return;
+      }
+      checkTune(
+        options.tune,
+        tunes.map(t => t.block.id),
+      );
+      const drawn = tunes.map(t => drawTune(t));
+      const printed = print(book, new Map(drawn.map(d => [d.built.block.id, d.built])), {
+        what: options.what,
+        audience: options.for,
+        marks: options.marks,
+        order: options.byTitle ? 'tunes' : 'lessons',
+        steps: [options.step ?? 1],
+        fingers: options.fingers ?? null,
+        letters: options.letters ?? null,
+        only: options.tune ?? null,
+        ...(options.paper && { paper: options.paper }),
+      });
+      report([...problems, ...drawn.flatMap(d => d.problems), ...printed.problems], root);
+      const out = resolve(options.out ?? fileNames[options.what as keyof typeof fileNames]);
+      mkdirSync(dirname(out), { recursive: true });
+      writeFileSync(out, printed.pdf);
+      process.stdout.write(`${count(printed.pages, 'page')}: ${relative(process.cwd(), out)}\n`);
+    });
+}
+
+const fileNames = { book: 'tune-book.pdf', sheets: 'sheets.pdf', pocket: 'pocket.pdf' } as const;
+
+function readStep(text: string): SheetStep {
+  const step = sheetSteps.find(s => `${s}` === text);
+  if (step === undefined) throw new InvalidArgumentError('It goes from 1 to 5.');
+  return step;
+}
+
+function checkTune(asked: string | undefined, known: readonly string[]): void {
+  if (asked === undefined || known.includes(asked)) return;
+  const near = nearest(asked, known);
+  throw new UsageError(
+    `There is no tune "${asked}" in the book.${near === null ? '' : ` Did you mean "${near}"?`}`,
+  );
+}

@@ -1,0 +1,87 @@
+import { printPaths } from '../shared/print-paths.ts';
+import type { Problem } from '../shared/problem.ts';
+import { cacheKey } from './cache/open-cache.ts';
+import type { SiteFile } from './output/site-file.ts';
+import type { PrintOptions, PrintTune } from './print/print-input.ts';
+import type { Book } from './read/book.ts';
+import type { TuneShelf } from './tune-shelf.ts';
+
+/** What the PDFs of a site are made from. */
+export interface PrintFilesInput {
+  readonly book: Book;
+  readonly ids: readonly string[];
+  /** Those whose notes could be read. */
+  readonly readable: (id: string) => boolean;
+  readonly tunes: Pick<TuneShelf, 'product' | 'state'>;
+  readonly program: string;
+  /** Tells one state of the pictures from another. */
+  readonly pictures: string;
+  readonly say: (problems: readonly Problem[]) => void;
+}
+
+/** The PDFs that a book asks for: the tune book, sheets of each tune and in large print, the booklet. */
+export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
+  const { book, ids, readable, tunes, program, pictures, say } = input;
+  const asked = book.settings.print;
+  const prose = [book.lessons, book.tunePages, book.pages, book.settings];
+  const from = cacheKey(program, tunes.state(ids), pictures, JSON.stringify(prose));
+  const gather = once(async () => {
+    const gathered = new Map<string, PrintTune>();
+    for (const id of ids) gathered.set(id, printTune((await tunes.product(id)).built));
+    return gathered;
+  });
+  const whole = (path: string, options: Partial<PrintOptions>): SiteFile => ({
+    path,
+    from,
+    make: async () => {
+      const { print } = await import('./print-pdf.ts');
+      const { pdf, problems } = print(book, await gather(), options);
+      // In large print many tunes turn a page: that is told to who asks for it, not at every build.
+      say(problems.filter(p => p.rule !== 'print-long' || options.audience !== 'large'));
+      return pdf;
+    },
+  });
+  if (asked.includes('book')) yield whole(printPaths.book, { what: 'book' });
+  if (asked.includes('pocket')) yield whole(printPaths.pocket, { what: 'pocket' });
+  if (!asked.includes('sheets')) return;
+  yield whole(printPaths.large, { what: 'sheets', audience: 'large', steps: [1] });
+  const rights = rightsKnown(book);
+  for (const id of ids.filter(id => readable(id) && rights.has(id))) {
+    yield {
+      path: printPaths.tune(id),
+      from: cacheKey(program, tunes.state([id]), JSON.stringify(book.settings)),
+      make: async () => {
+        const tune = printTune((await tunes.product(id)).built);
+        const { print } = await import('./print-pdf.ts');
+        return print(book, new Map([[id, tune]]), { what: 'sheets', only: id }).pdf;
+      },
+    };
+  }
+}
+
+/** Ids of the tunes that may stand on paper. */
+const rightsKnown = ({ lessons, tunePages, pages, settings }: Book): ReadonlySet<string> =>
+  new Set(
+    [...lessons, ...tunePages, ...pages]
+      .flatMap(page => page.blocks)
+      .flatMap(b =>
+        b.kind === 'tune' && !b.hidden && (b.rights ?? settings.rights) ? [b.id] : [],
+      ),
+  );
+
+/** The little of a tune that paper needs, so that the rest need not be held. */
+const printTune = ({ block, study, score, published, credits }: PrintTune): PrintTune => ({
+  block,
+  study,
+  score,
+  published,
+  credits,
+});
+
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | null = null;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}

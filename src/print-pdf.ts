@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { buildChain } from './build-tune.ts';
+import { engraveTune } from './engrave/engrave-tune.ts';
+import { packageRoot } from './pages/package-root.ts';
+import { printBook } from './print/print-book.ts';
+import type { PrintInput, PrintOptions, PrintTune } from './print/print-input.ts';
+import type { Book } from './read/book.ts';
+
+/** One PDF of a book; what the options leave out is as the book has it. */
+export function print(
+  book: Book,
+  tunes: ReadonlyMap<string, PrintTune>,
+  options: Partial<PrintOptions>,
+): ReturnType<typeof printBook> {
+  const input: PrintInput = {
+    book,
+    tunes,
+    draw: (study, cellWidth) => engraveTune(study, { cellWidth }),
+    noteChain: block => buildChain(block, book.settings),
+    picture: path => readPicture(join(book.root, path)),
+  };
+  return printBook(input, { ...defaultPrint(book), ...options }, packageRoot());
+}
+
+const defaultPrint = (book: Book): PrintOptions => ({
+  what: 'book',
+  paper: book.settings.paper,
+  audience: 'adults',
+  steps: book.settings.steps,
+  marks: 'all',
+  fingers: null,
+  letters: null,
+  order: 'lessons',
+  only: null,
+});
+
+function readPicture(path: string): Buffer | null {
+  try {
+    return readFileSync(path);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,129 @@
+import { drillSource } from '../../shared/drills/drill-source.ts';
+import { makeDrill } from '../../shared/drills/make-drill.ts';
+import { printWords } from '../../shared/words/en/print.ts';
+import { tellDrill } from '../../shared/words/en/tell-drill.ts';
+import type { Bead, ToldDrill, ToldItem } from '../../shared/words/told-drill.ts';
+import type { Book, DrillBlock } from '../read/book.ts';
+import { call, list, literal, type Markup, named, words } from './markup.ts';
+import { isPrinted, type Press, titleOf, tuneText } from './press.ts';
+import type { PrintTune } from './print-input.ts';
+
+/** A drill that a lesson asks for, made and numbered through the book. */
+interface PaperDrill {
+  readonly number: number;
+  readonly block: DrillBlock;
+  readonly tune: PrintTune;
+  readonly told: ToldDrill;
+}
+
+/** Label of a drill; the same block has the same in its lesson and at the back. */
+export const drillPlace = (number: number): string => `drill/${number}`;
+
+/** The drills of the lessons, oldest lesson first; those that a tune cannot give are left out. */
+export function paperDrills({ input }: Pick<Press, 'input'>): readonly PaperDrill[] {
+  const made = drillBlocks(input.book).flatMap(block => {
+    const tune = input.tunes.get(block.of);
+    if (!tune || !isPrinted(tune)) return [];
+    const { bowing } = input.book.settings;
+    const source = drillSource(tune.study, {
+      bowing: { ...bowing, restart: tune.block.restart ?? bowing.restart },
+      start: tune.block.start,
+    });
+    const { drill } = makeDrill(source, {
+      kind: block.drill,
+      level: block.level ?? bowing.level,
+      seed: block.seed,
+      to: block.to,
+    });
+    return drill ? [{ block, tune, told: tellDrill(source, drill) }] : [];
+  });
+  return made.map((drill, i) => ({ ...drill, number: i + 1 }));
+}
+
+const drillBlocks = ({ lessons }: Book): readonly DrillBlock[] =>
+  lessons
+    .toReversed()
+    .flatMap(page => page.blocks)
+    .filter((b): b is DrillBlock => b.kind === 'drill' && !b.hidden);
+
+/** Every drill to work on paper, then, from a new page, their answers. */
+export function drillsChapter(press: Press): Markup {
+  const drills = paperDrills(press);
+  if (drills.length === 0) return '';
+  return [
+    call('chapter', ['"drills"', literal(printWords.drills)]),
+    words(printWords.drillsLead),
+    ...drills.map(drill => drillMarkup(press, drill)),
+    call('chapter', ['"answers"', literal(printWords.answers)]),
+    ...drills.map(drill => answerMarkup(press, drill)),
+  ].join('\n\n');
+}
+
+const nameOf = (press: Press, { number, tune, told }: PaperDrill): string =>
+  tuneText(press, tune, printWords.drillNamed(number, told.title, titleOf(tune)));
+
+function drillMarkup(press: Press, drill: PaperDrill): Markup {
+  const { told, tune, number } = drill;
+  const say = (text: string): Markup => words(tuneText(press, tune, text));
+  const inside = [
+    ...told.question.map(say),
+    ...told.chains.map(chain =>
+      [chain.name === null ? '' : say(chain.name), chainMarkup(press, tune, chain.beads)].join(
+        '\n\n',
+      ),
+    ),
+    ...told.items.map(item => itemMarkup(press, tune, item)),
+    '#write-line',
+  ];
+  return call(
+    'drill',
+    [literal(drillPlace(number)), literal(nameOf(press, drill))],
+    inside.filter(m => m !== '').join('\n\n'),
+  );
+}
+
+/** What is asked, and what to choose from: letters of notes where it is notes. */
+function itemMarkup(press: Press, tune: PrintTune, { ask, choices }: ToldItem): Markup {
+  const single = choices.every(c => c.beads === null || c.beads.length === 1);
+  const say = (text: string): Markup => words(tuneText(press, tune, text));
+  if (single) {
+    // Notes to point to are one chain; the other choices follow it.
+    const row = choices.flatMap(c => c.beads ?? []);
+    const labels = choices.filter(c => c.beads === null).map(c => c.label);
+    const chain = row.length === 0 ? '' : chainMarkup(press, tune, row);
+    return [`#strong[${say(ask)}]`, chain, say(labels.join('   ·   '))].join('\n\n');
+  }
+  const shown = choices.map(
+    c => `[${say(c.label)} ${c.beads === null ? '' : chainMarkup(press, tune, c.beads)}]`,
+  );
+  return `#strong[${say(ask)}]\n\n${call('list', shown)}`;
+}
+
+/** Notes as beads, those of one slur held together. */
+function chainMarkup(press: Press, tune: PrintTune, beads: readonly Bead[]): Markup {
+  const groups: Bead[][] = [];
+  for (const bead of beads) {
+    const last = groups.at(-1);
+    if (bead.slurred && last) last.push(bead);
+    else groups.push([bead]);
+  }
+  const value = (bead: Bead, first: boolean): string =>
+    `(${[
+      named('letter', bead.letter === null ? 'none' : literal(tuneText(press, tune, bead.letter))),
+      named('place', bead.where === null ? 'none' : literal(bead.where)),
+      named('stroke', bead.stroke === null || !first ? 'none' : literal(bead.stroke)),
+      named('bar', bead.bar === null ? 'none' : literal(tuneText(press, tune, bead.bar))),
+    ].join(', ')})`;
+  const values = groups.map(group => list(group.map((bead, i) => value(bead, i === 0))));
+  return call('beads', [list(values)]);
+}
+
+function answerMarkup(press: Press, drill: PaperDrill): Markup {
+  const { told, tune, number } = drill;
+  const answer = tuneText(press, tune, [...told.answer, told.why].join(' '));
+  return call('answer', [
+    literal(drillPlace(number)),
+    literal(nameOf(press, drill)),
+    literal(answer),
+  ]);
+}

@@ -1,0 +1,30 @@
+import { createHash } from 'node:crypto';
+import { siteZipPath } from '../shared/take-away.ts';
+import { siteZip } from './export/site-zip.ts';
+import type { OpenSite } from './output/open-site.ts';
+import type { SiteFile } from './output/site-file.ts';
+import type { Book } from './read/book.ts';
+import { slug } from './read/slug.ts';
+
+/**
+ * The whole site as one file to take away, made of all that stands in the site when it is asked
+ * for; it does not hold itself. It is for a site to publish: a private one is never packed.
+ */
+export function siteZipFile(
+  book: Book,
+  { written, read }: Pick<OpenSite, 'written' | 'read'>,
+): SiteFile {
+  const paths = [...written.keys()].filter(path => path !== siteZipPath).toSorted();
+  const folder = slug(book.settings.title) || 'tune-book';
+  const from = createHash('sha256').update(folder);
+  for (const path of paths) from.update(`\n${path} ${written.get(path)?.hash}`);
+  return {
+    path: siteZipPath,
+    from: from.digest('hex'),
+    make: () =>
+      siteZip(
+        folder,
+        paths.map(path => ({ path, bytes: read(path) })),
+      ),
+  };
+}

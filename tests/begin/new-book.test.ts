@@ -1,0 +1,137 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { fillTemplate } from '../../src/begin/fill-template.ts';
+import { type BookAnswers, newBook } from '../../src/begin/new-book.ts';
+import { buildSite } from '../../src/build.ts';
+import { writeNew } from '../../src/output/write-new.ts';
+import { studyBook } from '../../src/study-book.ts';
+import { corpusMissing } from '../corpus/corpus.ts';
+import { readTune } from '../engrave/compose-study.ts';
+import { corpusTunes } from '../engrave/corpus-tunes.ts';
+
+const templates = join(import.meta.dirname, '../../templates/begin');
+const work = mkdtempSync(join(tmpdir(), 'bowbook-begin-'));
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+const plain: BookAnswers = { title: 'Class', teacher: null, town: null, date: '2026-09-15' };
+const odd: BookAnswers = {
+  title: 'Bows: "up" & #down # {{yaml}}',
+  teacher: 'Wenna *Harkle* \\ [x](y)',
+  town: 'Tarrowhythe :::private',
+  date: '2026-02-28',
+};
+
+describe('a new book', () => {
+  it.each([
+    ['with the least said', plain],
+    ['with odd names', odd],
+  ])('%s has nothing wrong with it', async (name, answers) => {
+    const root = join(work, name);
+    writeNew(root, newBook(templates, answers));
+    const { book, tunes, problems } = await studyBook(root, () => {});
+    expect(problems).toEqual([]);
+    expect(book.settings).toMatchObject({ title: answers.title, teacher: answers.teacher });
+    expect(book.lessons.map(l => l.date)).toEqual([answers.date]);
+    const [study] = tunes.map(t => t.study);
+    expect(tunes.map(t => t.rights)).toMatchObject([{ kind: 'permission' }]);
+    expect(study?.bowing.anchors.flatMap(a => a.arrivals.map(r => r.agrees))).toEqual([true, true]);
+    expect(study?.bowing.varying).toEqual([]);
+  });
+
+  it('builds at once', async () => {
+    const root = join(work, 'built');
+    writeNew(root, newBook(templates, plain));
+    const out = join(root, 'site');
+    const { failed, problems } = await buildSite({
+      root,
+      out,
+      isPrivate: false,
+      progress: () => {},
+    });
+    expect([failed, problems.filter(p => p.severity !== 'note')]).toEqual([false, []]);
+    expect(readFileSync(join(out, 'tunes/chalk-on-the-slipway.html'), 'utf8')).toContain('<svg');
+    expect(readFileSync(join(out, 'index.html'), 'utf8')).not.toContain('A note to yourself');
+  }, 60_000);
+
+  it('keeps its word: without any one slur of the second part, the bow comes to the end the wrong way', async () => {
+    const files = newBook(templates, plain);
+    const tune = files.find(f => f.path.startsWith('tunes/'))?.content ?? '';
+    const secondPart = tune.indexOf('|:d2');
+    const end = tune.lastIndexOf('```');
+    const opened = [...tune.matchAll(/\(([A-Ga-g]{2})\)/g)].filter(
+      m => m.index > secondPart && m.index < end,
+    );
+    expect(opened.length).toBe(12);
+    for (const slur of opened) {
+      const root = mkdtempSync(join(work, 'slur-'));
+      const at = slur.index;
+      const without = tune.slice(0, at) + slur[1] + tune.slice(at + slur[0].length);
+      writeNew(
+        root,
+        files.map(f => (f.content === tune ? { ...f, content: without } : f)),
+      );
+      const { problems } = await studyBook(root, () => {});
+      expect([slur.index, problems.map(p => p.rule)]).toEqual([
+        at,
+        expect.arrayContaining(['arrival-missed']),
+      ]);
+    }
+  });
+
+  it('never writes over a file', () => {
+    const root = mkdtempSync(join(work, 'taken-'));
+    writeFileSync(join(root, 'bowbook.yaml'), 'mine');
+    expect(() => writeNew(root, newBook(templates, plain))).toThrow('EEXIST');
+    expect(readFileSync(join(root, 'bowbook.yaml'), 'utf8')).toBe('mine');
+  });
+
+  /** Steps from note to note: what a tune is known by in any key. */
+  const steps = (abc: string): readonly number[] => {
+    const notes = readTune(abc).events.flatMap(e =>
+      e.kind === 'note' ? [e.pitches.at(-1)?.midi ?? 0] : [],
+    );
+    return notes.slice(1).map((n, i) => n - (notes[i] ?? 0));
+  };
+
+  it.skipIf(corpusMissing !== null)(
+    'has a tune that is like no tune we know',
+    () => {
+      const tune = newBook(templates, plain).find(f => f.path.startsWith('tunes/'))?.content ?? '';
+      const own = steps(/```abc\n([\s\S]*?)```/.exec(tune)?.[1] ?? '');
+      expect(own.length).toBeGreaterThan(70);
+      // No run of ten notes in a row, in any key, stands in a tune of the corpus.
+      const runs = own.flatMap((_, i) =>
+        i + 9 <= own.length ? [`,${own.slice(i, i + 9).join()},`] : [],
+      );
+      const known = corpusTunes(2000).flatMap(text => {
+        try {
+          return [`,${steps(text).join()},`];
+        } catch {
+          return []; // it cannot be read
+        }
+      });
+      expect(known.length).toBeGreaterThan(900);
+      expect(runs.filter(run => known.some(tune => tune.includes(run)))).toEqual([]);
+    },
+    120_000,
+  );
+});
+
+describe('filling a template', () => {
+  const answers = { title: 'A "b"', teacher: null };
+
+  it('puts in what was said, as YAML or as words, and leaves out what was not', () => {
+    expect(
+      fillTemplate(
+        'title: {{yaml title}}\nteacher: {{yaml teacher}}\n{{without teacher}}# none\n{{without title}}x\n{{title}}!',
+        answers,
+      ),
+    ).toBe('title: "A \\"b\\""\n# none\nA "b"!');
+  });
+
+  it('throws where a template asks for what nobody knows', () => {
+    expect(() => fillTemplate('{{tilte}}', answers)).toThrow('tilte');
+  });
+});
