@@ -19,6 +19,8 @@ import type { TuneShelf } from './tune-shelf.ts';
 export interface BookFilesInput {
   readonly book: Book;
   readonly isPrivate: boolean;
+  /** The PDFs and the zip are left out. */
+  readonly isQuick: boolean;
   /** What lists say of every tune, by id, in the order of the book. */
   readonly cards: ReadonlyMap<string, TuneCard>;
   /** Each with its study and drawing: ask for one after another, and hold on to none. */
@@ -46,7 +48,7 @@ export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFi
  * One that is dear to make says what it is made `from`, and is made again only when that changes.
  */
 export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
-  const { book, isPrivate, cards, tunes, site, program, say } = input;
+  const { book, isPrivate, isQuick, cards, tunes, site, program, say } = input;
   const ids = [...cards.keys()];
   yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input)) };
   for (const { path, ids: those } of openingFiles(ids)) {
@@ -54,18 +56,20 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
     yield { path, from, make: () => openingsOf(those, input) };
   }
   yield* aroundSite(book, ids);
-  yield* printFiles({
-    book,
-    ids,
-    readable: id => (cards.get(id)?.parts.length ?? 0) > 0,
-    tunes,
-    program,
-    pictures: picturesOf(site),
-    say,
-  });
+  if (!isQuick) {
+    yield* printFiles({
+      book,
+      ids,
+      readable: id => (cards.get(id)?.parts.length ?? 0) > 0,
+      tunes,
+      program,
+      pictures: picturesOf(site),
+      say,
+    });
+  }
   // These two last of all, since they list and hold what there is.
   yield { path: 'keep-site.js', content: keepSiteScript(site.written, offlineScript()) };
-  if (!isPrivate) yield siteZipFile(book, site);
+  if (!isPrivate && !isQuick) yield siteZipFile(book, site);
 }
 
 /** The recordings and pictures that the site holds, with their hashes. */

@@ -16,6 +16,7 @@ import { packageRoot } from './pages/package-root.ts';
 import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
 import { readBook } from './read/read-book.ts';
+import { readMemo } from './read/read-memo.ts';
 import { jobKey, tuneJobs } from './tune-jobs.ts';
 import type { TuneNote } from './tune-product.ts';
 import { tuneShelf } from './tune-shelf.ts';
@@ -38,8 +39,14 @@ export interface BuildOptions {
   /** Shows the teacher's private notes, marked. Such a site is never to be published. */
   readonly isPrivate: boolean;
   readonly progress: Progress;
+  /** Leaves out what takes longest, the PDFs and the zip: for a look, not to publish. */
+  readonly isQuick?: boolean;
+  /** Builds unfinished pages too, marked. Such a site is never to be published. */
+  readonly withDrafts?: boolean;
   /** Folder for what the next build may take over; without one nothing is kept. */
   readonly cache?: string;
+  /** What the site is known by in that folder, where `out` is another at each run. */
+  readonly knownAs?: string;
 }
 
 /** Builds of one book that follow one another and hold in memory what has not changed. */
@@ -64,8 +71,13 @@ export function openBuilds(options: BuildOptions): Builds {
   const cache = openCache(folder);
   const maker = tuneMaker(cache);
   const program = programHash(packageRoot());
-  const ledgerName = `ledger-${cacheKey(options.out)}`;
-  let ledger = knownLedger(cache.read(ledgerName), program);
+  const ledgerName = `ledger-${cacheKey(options.knownAs ?? options.out)}`;
+  let ledger: Ledger = knownLedger(cache.read(ledgerName), program) ?? {
+    program,
+    notes: new Map(),
+    files: new Map(),
+    read: readMemo(),
+  };
   return {
     async build() {
       const { result, left } = await buildOnce(options, program, maker, ledger);
@@ -87,12 +99,12 @@ export function openBuilds(options: BuildOptions): Builds {
  * gathered to the end; with an error among them nothing is written and the last site stays.
  */
 async function buildOnce(
-  { root, out, isPrivate, progress }: BuildOptions,
+  { root, out, isPrivate, isQuick = false, withDrafts = false, progress }: BuildOptions,
   program: string,
   maker: TuneMaker,
   ledger: Ledger,
 ): Promise<{ readonly result: BuildResult; readonly left: Ledger | null }> {
-  const book = await readBook(root, { memo: ledger.read });
+  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read });
   const problems = [...book.problems];
   const notes: TuneNote[] = [];
   const end = (pages: number, left: Ledger | null = null) => {
@@ -111,7 +123,7 @@ async function buildOnce(
     const site = await openSite(out, ledger.files, () => progress('wait', 0, 0));
     try {
       const say = (found: readonly Problem[]): void => void problems.push(...found);
-      const input: BookFilesInput = { book, isPrivate, cards, tunes, site, program, say };
+      const input: BookFilesInput = { book, isPrivate, isQuick, cards, tunes, site, program, say };
       await putAll(site, plainFiles(input));
       await putAll(site, turns.first);
       for await (const note of tunes.notes()) {

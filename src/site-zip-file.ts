@@ -24,7 +24,7 @@ export function siteZipFile(
     make: () =>
       siteZip(
         folder,
-        paths.map(path => ({ path, bytes: read(path) })),
+        paths.map(path => ({ path, read: () => read(path) })),
       ),
   };
 }

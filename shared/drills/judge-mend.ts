@@ -5,9 +5,9 @@ import { mendRegion } from '../bowing/mend-region.ts';
 import { editedScore } from '../bowing/mends.ts';
 import { editsBetween } from '../bowing/slur-edits.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
-import { laidTune, layTune, missedAt } from './broken-arrival.ts';
 import type { ArriveDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
+import { laidTune, layTune, missedAt } from './lay-tune.ts';
 
 /** A student's bowing of the notes shown. */
 export interface TriedBowing {

@@ -5,10 +5,10 @@ import { mendRegion } from '../bowing/mend-region.ts';
 import { findMends, singleEdits } from '../bowing/mends.ts';
 import { flips } from '../bowing/slur-edits.ts';
 import { anchorFault } from '../bowing/troubles.ts';
-import { type LaidTune, layTune, missedAt } from './broken-arrival.ts';
 import type { Dice } from './dice.ts';
 import { type ArriveDrill, type DrillAsk, drillLevels, type NoDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
+import { type LaidTune, layTune, missedAt } from './lay-tune.ts';
 
 /**
  * Mend a wrong arrival with one change. Where the tune itself misses its anchor, that is the drill.

@@ -18,7 +18,10 @@ import { isWholeStrokes, type PlayedStretch, playedStretches } from './played-st
 export function makeCount(source: DrillSource, ask: DrillAsk, dice: Dice): CountDrill | NoDrill {
   const parts = partsFor(source, ask.to);
   for (let length: number = drillLevels.count[ask.level]; length >= 1; length = length >> 1) {
-    for (const stretch of dice.shuffle(playedStretches(source, length, parts))) {
+    for (const stretch of slurredFirst(
+      source,
+      dice.shuffle(playedStretches(source, length, parts)),
+    )) {
       const counted = countedBars(source, ask, stretch);
       if (!counted) continue;
       for (const question of dice.shuffle(questions[ask.level])) {
@@ -29,6 +32,14 @@ export function makeCount(source: DrillSource, ask: DrillAsk, dice: Dice): Count
   }
   return 'too-plain';
 }
+
+/** Bars with slurs come first: without one there is nothing to count but notes. */
+const slurredFirst = (source: DrillSource, all: readonly PlayedStretch[]): PlayedStretch[] => {
+  const { strokeOf } = source.bowing.plan;
+  const plain = ({ from, end }: PlayedStretch): boolean =>
+    (strokeOf[end - 1] ?? 0) - (strokeOf[from] ?? 0) === end - 1 - from;
+  return [...all.filter(s => !plain(s)), ...all.filter(plain)];
+};
 
 type Counted = Omit<CountDrill, 'asks' | 'choices' | 'right' | 'stroke'>;
 type Question = (source: DrillSource, counted: Counted, dice: Dice) => CountDrill | null;

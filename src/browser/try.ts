@@ -1,6 +1,7 @@
 import { type LinkedTrial, readTrialLink } from '../../shared/trying/trial-link.ts';
 import { tryWaits } from '../../shared/words/en/try-link.ts';
 import { element } from './try/element.ts';
+import { soundsEvent } from './try/hear-way.ts';
 import { openRoom } from './try/open-room.ts';
 import { loadTune } from './tune-data.ts';
 
@@ -40,6 +41,7 @@ for (const fold of folds) {
 addEventListener('hashchange', () => {
   const fold = folds.find(f => f.open && linkTo(f));
   if (!fold) return;
+  document.dispatchEvent(new CustomEvent(soundsEvent, { detail: null }));
   delete fold.dataset.filled;
   void fill(fold);
 });

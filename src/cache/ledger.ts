@@ -1,5 +1,5 @@
 import type { Written } from '../output/open-site.ts';
-import { type ReadMemo, readMemo } from '../read/read-memo.ts';
+import type { ReadMemo } from '../read/read-memo.ts';
 import type { TuneNote } from '../tune-product.ts';
 
 /** What a build tells the next one of the same book into the same folder. */
@@ -14,9 +14,8 @@ export interface Ledger {
   readonly read: ReadMemo;
 }
 
-/** The ledger as it was kept, if this program wrote it; else an empty one. */
-export function knownLedger(kept: unknown, program: string): Ledger {
+/** The ledger as it was kept, if this program wrote it; else null. */
+export function knownLedger(kept: unknown, program: string): Ledger | null {
   const ledger = kept as Ledger | undefined;
-  if (ledger?.program === program) return ledger;
-  return { program, notes: new Map(), files: new Map(), read: readMemo() };
+  return ledger?.program === program ? ledger : null;
 }

@@ -22,7 +22,7 @@ export interface Cache {
 const hashBytes = 32;
 
 export function openCache(folder: string): Cache {
-  mkdirSync(folder, { recursive: true });
+  attempt(() => mkdirSync(folder, { recursive: true }));
   const path = (key: string): string => join(folder, key);
   return {
     folder,
@@ -43,15 +43,26 @@ export function openCache(folder: string): Cache {
         writeFileSync(part, Buffer.concat([hash(body), body]));
         renameSync(part, path(key));
       } catch {
-        rmSync(part, { force: true }); // a full disk costs the next build time, and nothing else
+        attempt(() => rmSync(part, { force: true })); // a full disk costs the next build time, and nothing else
       }
     },
     keepOnly(isWanted) {
-      for (const name of readdirSync(folder)) {
-        if (!isWanted(name)) rmSync(path(name), { force: true });
-      }
+      attempt(() => {
+        for (const name of readdirSync(folder)) {
+          if (!isWanted(name)) rmSync(path(name), { force: true });
+        }
+      });
     },
   };
+}
+
+/** Where a cache cannot be kept, a build is slower, and right all the same. */
+function attempt(work: () => void): void {
+  try {
+    work();
+  } catch {
+    // as above
+  }
 }
 
 const hash = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();

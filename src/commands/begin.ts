@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import { createInterface } from 'node:readline/promises';
+import { createInterface } from 'node:readline';
 import type { Command } from 'commander';
 import { beginWords } from '../../shared/words/en/begin.ts';
 import { newBook } from '../begin/new-book.ts';
@@ -49,11 +49,20 @@ async function ask(flags: BeginFlags): Promise<Answers> {
   const said: Partial<Record<'title' | 'teacher' | 'town', string>> = { ...flags };
   if (isAsked) {
     const terminal = createInterface({ input: process.stdin, output: process.stdout });
+    const lines = terminal[Symbol.asyncIterator]();
+    const question = async (words: string): Promise<string> => {
+      terminal.setPrompt(words);
+      terminal.prompt();
+      const { value, done } = await lines.next();
+      // Ctrl-C or Ctrl-D.
+      if (done) throw new UsageError(`\n${beginWords.stopped}`);
+      return value;
+    };
     try {
       process.stdout.write(`${beginWords.intro}\n`);
-      said.title ??= await terminal.question(beginWords.askTitle(beginWords.title));
-      said.teacher ??= await terminal.question(beginWords.askTeacher);
-      said.town ??= await terminal.question(beginWords.askTown);
+      said.title ??= await question(beginWords.askTitle(beginWords.title));
+      said.teacher ??= await question(beginWords.askTeacher);
+      said.town ??= await question(beginWords.askTown);
     } finally {
       terminal.close();
     }

@@ -11,6 +11,7 @@ interface BuildCommand {
   readonly private?: boolean;
   readonly cache?: string;
   readonly fresh?: boolean;
+  readonly quick?: boolean;
 }
 
 /** `bowbook build [book]`. */
@@ -29,6 +30,7 @@ export function addBuild(program: Command): void {
       'where work is kept for the next build (default: a folder of the system’s)',
     )
     .option('--fresh', 'do all the work anew')
+    .option('--quick', 'leave out the PDFs and the zip: for a look, not to publish')
     .action(async (book: string | undefined, options: BuildCommand) => {
       const root = bookFolder(book);
       const isPrivate = options.private ?? false;
@@ -36,7 +38,14 @@ export function addBuild(program: Command): void {
       checkOut(root, out, isPrivate);
       const cache = options.fresh ? {} : { cache: cacheFolder(root, isPrivate, options.cache) };
       const progress = terminalProgress();
-      const result = await buildSite({ root, out, isPrivate, progress, ...cache });
+      const result = await buildSite({
+        root,
+        out,
+        isPrivate,
+        isQuick: options.quick ?? false,
+        progress,
+        ...cache,
+      });
       report(result.problems, root);
       if (result.failed) {
         process.stderr.write('Nothing was written; the site is as it was.\n');

@@ -7,14 +7,18 @@ import { formatProblems } from '../report/format-problems.ts';
 /** `3 tunes`, `1 tune`. */
 export const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
 
-/** Prints problems, with the lines they are about; files are named from `root`. */
+/** Prints problems beside the command's own answer; files are named from `root`. */
 export function report(problems: readonly Problem[], root: string): void {
-  if (problems.length === 0) return;
+  process.stderr.write(problemText(problems, root));
+}
+
+/** Problems with the lines they are about; files are named from `root`. */
+export function problemText(problems: readonly Problem[], root: string): string {
   const source = (file: string): string | null => {
     const path = resolve(root, file);
     return existsSync(path) ? readFileSync(path, 'utf8') : null;
   };
-  process.stderr.write(formatProblems(problems, source));
+  return formatProblems(problems, source);
 }
 
 /** One line, rewritten in place, once work has taken a second; nothing where nobody looks. */

@@ -10,6 +10,11 @@ export interface StaffGroup {
 export interface Voice {
   readonly children: readonly AbsoluteElement[];
   readonly otherchildren: readonly OtherElement[];
+  /** A group of beamed notes each, with the bands of its beams; and what else abcjs keeps there. */
+  readonly beams?: readonly {
+    readonly stemsUp?: boolean;
+    readonly beams?: readonly { startX: number; endX: number }[];
+  }[];
 }
 
 /** A note, rest, bar line or sign with all that hangs on it. */

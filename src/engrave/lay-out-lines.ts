@@ -135,7 +135,16 @@ function evenLines(group: StaffGroup): void {
       }
     }
   }
+  // Beams end flush with abcjs's stems: now with ours.
+  for (const { stemsUp, beams = [] } of group.voices[0]?.beams ?? []) {
+    for (const beam of beams) {
+      if (stemsUp) beam.startX -= lineWidth - abcjsStem;
+      else beam.endX += lineWidth - abcjsStem;
+    }
+  }
 }
+
+const abcjsStem = 0.6;
 
 /** From here on a bar line is a thick one. */
 const thick = 2;

@@ -43,7 +43,7 @@ export const accidentals: Readonly<
   '𝄫': { glyph: 'accidentals.dblflat', width: 12.1 },
 };
 /** Air beside an accidental, in thousandths of the size. */
-const beside = 40;
+const beside = 100;
 
 const advance = (c: string, widths: readonly number[]): number => {
   const accidental = accidentals[c];

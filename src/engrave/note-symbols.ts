@@ -72,7 +72,7 @@ export function writePlainNote(
   return `<use ${attributes} href="#${id}" x="${short(x)}" y="${short(y + dy)}"/>`;
 }
 
-/** How far a stem reaches from its head's origin: to the tenth, or to somewhere within its beam. */
+/** How far a stem reaches from its head's origin: to the twentieth, or to somewhere within its beam. */
 function stemLength(
   exact: number,
   y: number,

@@ -22,11 +22,11 @@ import {
 } from './write-shapes.ts';
 
 /**
- * What a drawing's outermost element says for all in it: shapes are filled, and lines are as thick
- * as a stem. What is filled and not to be outlined says so.
+ * What a drawing's outermost element says for all in it: its box, that shapes are filled, and that
+ * lines are as thick as a stem. Its size is the page's to give. What is filled and not to be outlined says so.
  */
 const drawing = (kind: 'cell' | 'prelude', width: number, height: number, spoken: string): string =>
-  `<svg class="${kind}" width="${short(width)}" height="${height}" viewBox="0 0 ${short(width)} ${height}" ${spoken} fill="currentColor" stroke="currentColor" stroke-width="${short(lineWidth)}">`;
+  `<svg class="${kind}" viewBox="0 0 ${short(width)} ${height}" ${spoken} fill="currentColor" stroke="currentColor" stroke-width="${short(lineWidth)}">`;
 
 /** Clef, key and metre alone, as high as a cell. */
 export function writePrelude(root: Shape, width: number, rows: Rows, glyphs: GlyphCase): string {

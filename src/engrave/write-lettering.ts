@@ -33,7 +33,7 @@ export function writeLettering(
     .map(run => {
       const at = left;
       left += measureText(run, size).width;
-      if (accidentals[run]) return writeAccidental(run, [at + 0.02 * size, y], size, glyphCase);
+      if (accidentals[run]) return writeAccidental(run, [at + 0.05 * size, y], size, glyphCase);
       return `<text text-anchor="start" x="${short(at)}" y="${short(y)}">${escapeText(run)}</text>`;
     })
     .join('');

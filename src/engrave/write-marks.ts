@@ -90,6 +90,8 @@ export function writeLetters(
   const text = letters.map(s => s.text).join('');
   const drawn = signs
     .filter(s => accidentals[s.text])
-    .map(s => writeAccidental(s.text, [s.x - s.width / 2, y], letterSize, glyphs));
+    .map(s =>
+      writeAccidental(s.text, [s.x - s.width / 2 + 0.06 * letterSize, y], letterSize, glyphs),
+    );
   return `<g class="layer-letters" font-size="${letterSize}" text-anchor="middle"><text x="${xs}" y="${short(y)}">${escapeText(text)}</text>${drawn.join('')}</g>`;
 }

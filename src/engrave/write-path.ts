@@ -159,5 +159,5 @@ function isStraight(points: readonly number[]): boolean {
     return t > -0.1 && t < length + 0.1;
   };
   // A curve keeps within three quarters of how far its guides stand off.
-  return 0.75 * Math.max(off(ax, ay), off(bx, by)) < 0.09 && within(ax, ay) && within(bx, by);
+  return 0.75 * Math.max(off(ax, ay), off(bx, by)) < 0.06 && within(ax, ay) && within(bx, by);
 }

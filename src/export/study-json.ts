@@ -7,7 +7,7 @@ import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Study } from '../../shared/study.ts';
 import { spokenStop } from '../../shared/words/en/spoken.ts';
-import { wordProblem } from '../../shared/words/words.ts';
+import { problemJson } from '../report/problem-json.ts';
 
 /**
  * The study as plain JSON data, `bowbookStudy` 1: a download, the browser's data, and the contract
@@ -130,22 +130,6 @@ function planJson(tune: Tune, p: Plan): object {
     changes: p.changes.map(c => editText(tune, c)),
     drift: fractionText(p.drift),
     because: p.because,
-  };
-}
-
-function problemJson(p: Problem): object {
-  const { message, mend } = wordProblem(p);
-  return {
-    rule: p.rule,
-    severity: p.severity,
-    file: p.place?.file ?? null,
-    line: p.place?.line ?? null,
-    column: p.place?.column ?? null,
-    message,
-    mend,
-    actual: p.actual,
-    expected: p.expected.length > 0 ? p.expected.join(', ') : null,
-    nearest: p.nearest,
   };
 }
 

@@ -18,8 +18,8 @@ const decodeOld = (bytes: Uint8Array): string =>
     .replace(/[\u0080-\u009f]/g, sign => windowsSigns.charAt(sign.charCodeAt(0) - 0x80));
 
 /**
- * Reads a file of text whose encoding is not known. A byte order mark or `abc-charset` (ABC 2.1,
- * section 4.4 of the directives) says it; otherwise each line is UTF-8 where it can be, and
+ * Reads a file of text whose encoding is not known. A byte order mark or ABC 2.1’s own
+ * directive `abc-charset` says it; otherwise each line is UTF-8 where it can be, and
  * Windows-1252 where it cannot, so that a collection pasted together from old and new files is
  * read right throughout.
  *

@@ -50,7 +50,6 @@ export async function openSite(
 ): Promise<OpenSite> {
   const staging = join(dirname(folder), `.bowbook-${basename(folder)}`);
   const unlock = await attempt(folder, async () => {
-    mkdirSync(staging, { recursive: true });
     const release = await lockSite(staging, onWait);
     try {
       mkdirSync(folder, { recursive: true });

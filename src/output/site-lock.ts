@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
@@ -14,10 +14,13 @@ export async function lockSite(staging: string, onWait: () => void): Promise<() 
   const own = JSON.stringify({ pid: process.pid, began: processStart(process.pid), by: token() });
   for (let waits = 0; ; waits++) {
     try {
+      mkdirSync(staging, { recursive: true }); // the build waited for takes it away at its end
       writeFileSync(path, own, { flag: 'wx' });
       return () => rmSync(path, { force: true });
     } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'ENOENT' && waits < 100) continue;
+      if (code !== 'EEXIST') throw error;
     }
     const held = readLock(path);
     if (held !== null && runs(held)) {

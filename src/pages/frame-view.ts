@@ -27,6 +27,8 @@ export interface FrameView {
     readonly current: boolean;
   }[];
   readonly isPrivate: boolean;
+  /** The page is unfinished, and in no site that is published. */
+  readonly isDraft: boolean;
   /** Scripts of the page, by name. */
   readonly scripts: readonly string[];
   /** Symbols that the drawings of the page use; null where it has none. */
@@ -84,6 +86,7 @@ export function frameView(
     teacher: settings.teacher,
     nav: entries.map(e => ({ href: root + e.to, label: e.label, current: e.to === path })),
     isPrivate: input.isPrivate,
+    isDraft: context.page?.draft ?? false,
     scripts: ['page', ...scripts],
     answers: answers.length === 0 ? null : { title: drillWords.answers, answers },
     symbols: symbols.size === 0 ? null : html([...symbols.values()].join('')),

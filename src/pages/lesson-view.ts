@@ -10,6 +10,7 @@ export interface LessonLink {
   /** `Tuesday, 15 September 2026`. */
   readonly date: string | null;
   readonly isoDate: string | null;
+  readonly isDraft: boolean;
   readonly summary: string | null;
 }
 
@@ -18,6 +19,7 @@ export const lessonLink = (page: Page, root: string): LessonLink => ({
   title: page.title,
   date: page.date === null ? null : dateName(page.date),
   isoDate: page.date,
+  isDraft: page.draft ?? false,
   summary: page.summary,
 });
 

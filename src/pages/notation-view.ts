@@ -79,9 +79,5 @@ export const cellId = (tuneId: string, name: string): string =>
 /** Sizes a drawing in staff spaces: the page makes the font size of notation one staff space. */
 export function inStaffSpaces(svg: string, width: number, cell: ScoreCell): string {
   const size = (units: number): string => `${Math.round((units / cell.staffSpace) * 100) / 100}em`;
-  return svg.replace(/^\s*<svg\b[^>]*>/, tag =>
-    tag
-      .replace(/\s(?:width|height)="[^"]*"/g, '')
-      .replace('<svg', `<svg width="${size(width)}" height="${size(cell.height)}"`),
-  );
+  return svg.replace('<svg', `<svg width="${size(width)}" height="${size(cell.height)}"`);
 }

@@ -80,11 +80,12 @@ function mentionsOf(
   return [...new Set(ids.filter(id => id !== ''))];
 }
 
-const headOf = ({ kind, slug, title, date, summary }: Page): object => ({
+const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
   kind,
   slug,
   title,
   date,
+  draft,
   summary,
 });
 

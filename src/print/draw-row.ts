@@ -65,19 +65,20 @@ export function drawRow(
 /** Drawing units by which large fingers and letters outgrow their rows. */
 const growth = 5;
 
+/** A cell at its place in the row; where only parts of it are shown, the staff runs on through. */
 function drawCell(cell: ScoreCell, x: number, shown: ReturnType<Shown>, id: string): string {
-  const whole = placed(cell.svg, x, cell.width, cell.height);
-  if (shown === null) return whole;
-  const staff = /<path class="staff"[^>]*>/.exec(cell.svg)?.[0] ?? '';
-  const root = /^\s*<svg\b[^>]*>/.exec(cell.svg)?.[0] ?? '';
-  const bare = placed(`${root}${staff}</svg>`, x, cell.width, cell.height);
+  const { svg, width, height } = cell;
+  if (shown === null) return placed(svg, x, width, height);
+  const staff = /<path class="staff"[^>]*>/.exec(svg)?.[0] ?? '';
+  const root = /^\s*<svg\b[^>]*>/.exec(svg)?.[0] ?? '';
+  const bare = placed(`${root}${staff}</svg>`, x, width, height);
   if (shown.length === 0) return bare;
   const boxes = shown.map(
     ([from, to]) =>
-      `<rect x="${round(x + from)}" y="-20" width="${round(to - from)}" height="${cell.height + 40}"/>`,
+      `<rect x="${round(x + from)}" y="-20" width="${round(to - from)}" height="${height + 40}"/>`,
   );
-  const clip = `<clipPath id="clip-${id}">${boxes.join('')}</clipPath>`;
-  return `${bare}${clip}<g clip-path="url(#clip-${id})">${whole}</g>`;
+  const notes = placed(svg.replace(staff, ''), x, width, height);
+  return `${bare}<clipPath id="clip-${id}">${boxes.join('')}</clipPath><g clip-path="url(#clip-${id})">${notes}</g>`;
 }
 
 /** A drawing of the engraver's, put at a place of its own in the row; its ink stays its own. */

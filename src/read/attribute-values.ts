@@ -25,7 +25,7 @@ export interface ValueReader {
   readonly labels: (name: string) => LabelRequest | null;
   readonly hooks: (name: string) => readonly HookName[] | null;
   readonly count: (name: string, most: number) => number | null;
-  /** A number of this unit, above 0 unless `from` says otherwise, such as `84` or `1.5`. */
+  /** Beats a minute, from 10 to 400. */
   readonly tempo: (name: string) => number | null;
   /** `0:04`, `1:02.5` or `62.5`, as seconds. */
   readonly time: (name: string) => number | null;

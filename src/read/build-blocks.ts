@@ -10,8 +10,8 @@ import { type AnyDefinition, definitionsOf, isDefinition } from './definitions.t
 import { toBody } from './parse-markdown.ts';
 import type { Directive } from './read-directive.ts';
 import type { FrontMatter } from './read-front-matter.ts';
+import { readSet } from './read-set.ts';
 import { hasTarget, resolveLink } from './resolve-links.ts';
-import { setBlock } from './set-block.ts';
 import { shownBy } from './show.ts';
 import { drillBlock, notesBlock, planBlock, strokeBlock } from './simple-blocks.ts';
 import { placeAt, type SourceText } from './source-text.ts';
@@ -135,10 +135,9 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     }
     if (directive.name === 'set') {
       const id = survey.sets.get(node)?.id ?? null;
-      const { tunes, rest } = setBlock(content, directive.place, source, index, problems);
-      const title = valueReader(directive, problems).text('title') ?? titleFromId(id ?? '');
-      const { place } = directive;
+      const { title, tunes, rest } = readSet(directive, id, content, source, index, problems);
       const body = bodyOf(rest, hidden);
+      const { place } = directive;
       return id && tunes.length > 0 ? { kind: 'set', place, id, title, tunes, body } : null;
     }
     const anchorId = survey.anchors.get(node)?.id ?? null;
@@ -238,10 +237,6 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   const body = bodyOf(tree.children, false);
   return { body, blocks: blocks.filter(block => block !== null), media, problems };
 }
-
-/** `harbour-evening` as a title: "Harbour evening". */
-const titleFromId = (id: string): string =>
-  id.charAt(0).toUpperCase() + id.slice(1).replaceAll('-', ' ');
 
 const emptyBody = (): Hast => ({ type: 'root', children: [] });
 

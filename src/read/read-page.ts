@@ -109,6 +109,7 @@ export function finishPage(
       slug: draft.slug,
       title: front.title ?? heading?.title ?? draft.slug,
       date,
+      ...(front.draft ? { draft: true } : {}),
       summary: front.summary ?? null,
       body: broken ? empty : built.body,
       blocks: broken ? built.blocks.flatMap(withoutText) : built.blocks,

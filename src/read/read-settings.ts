@@ -7,15 +7,16 @@ import {
   levels,
   type Preset,
 } from '../../shared/bowing/settings.ts';
-import { contrastOf, isHexColour } from '../../shared/contrast.ts';
+import { isHexColour } from '../../shared/contrast.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { parseFraction } from '../../shared/music/fraction.ts';
 import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { expects } from '../../shared/words/en/reading.ts';
-import type { BookSettings, Theme } from './book.ts';
-import { readYaml, type YamlReading } from './read-yaml.ts';
+import type { BookSettings } from './book.ts';
+import { themeOf } from './read-theme.ts';
+import { readYaml } from './read-yaml.ts';
 import { rightsOf } from './rights.ts';
 import type { SourceText } from './source-text.ts';
 import { count, tuning, words, yesNo } from './yaml-values.ts';
@@ -206,53 +207,6 @@ function presetOf(key: string, written: z.infer<typeof preset>): Preset {
 
 function lower(value: unknown): unknown {
   return typeof value === 'string' ? value.toLowerCase() : value;
-}
-
-/** Ink and paper of a book that says nothing: those of `tokens.css`. */
-const ownInk = '#22262b';
-const ownPaper = '#f6f3ec';
-
-/** Least contrast of text with what it stands on: WCAG 2.2, 1.4.3. */
-const leastContrast = 4.5;
-
-/** The book's colours and picture. Colours too faint to read are said, and left aside. */
-function themeOf(
-  { colours, picture }: Written,
-  media: readonly string[],
-  placeOf: YamlReading<unknown>['placeOf'],
-): { readonly theme: Theme | null; readonly problems: readonly Problem[] } {
-  if (colours === undefined && picture === undefined) return { theme: null, problems: [] };
-  const paper = colours?.paper ?? ownPaper;
-  const faint = [
-    ['ink', colours?.ink ?? ownInk] as const,
-    ...(colours?.accent === undefined ? [] : [['accent', colours.accent] as const]),
-  ].flatMap(([name, found]) => {
-    const contrast = contrastOf(found, paper);
-    if (contrast >= leastContrast) return [];
-    const facts = { name, paper, contrast: Math.floor(contrast * 10) / 10, least: leastContrast };
-    const given = colours?.[name] === undefined ? 'paper' : name;
-    return [
-      problem('colour-faint', 'warning', placeOf(['colours', given]), { facts, actual: found }),
-    ];
-  });
-  const missing =
-    picture === undefined || media.includes(picture)
-      ? []
-      : [
-          problem('picture-missing', 'error', placeOf(['picture']), {
-            actual: picture,
-            expected: media,
-            nearest: nearest(picture, media),
-          }),
-        ];
-  const kept = faint.length > 0 ? undefined : colours;
-  const theme: Theme = {
-    ink: kept?.ink?.toLowerCase() ?? null,
-    paper: kept?.paper?.toLowerCase() ?? null,
-    accent: kept?.accent?.toLowerCase() ?? null,
-    picture: missing.length > 0 ? null : (picture ?? null),
-  };
-  return { theme, problems: [...faint, ...missing] };
 }
 
 /** An address that a site can stand at. */

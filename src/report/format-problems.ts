@@ -1,5 +1,9 @@
-import type { Place, Problem, Severity } from '../../shared/problem.ts';
+import type { Problem, Severity } from '../../shared/problem.ts';
+import { reportWords } from '../../shared/words/en/report.ts';
 import { wordProblem } from '../../shared/words/words.ts';
+import { excerpt } from './excerpt.ts';
+import { inPlaceOrder } from './place-order.ts';
+import { rulePage } from './rule-page.ts';
 
 /** The text of a file of the book, by its path from the book's folder; null where there is none. */
 export type SourceReader = (file: string) => string | null;
@@ -7,65 +11,52 @@ export type SourceReader = (file: string) => string | null;
 const severities: readonly Severity[] = ['error', 'warning', 'note'];
 
 /**
- * Problems for a terminal, file by file and line by line, each with its place, its rule, what was
- * found, how to mend it and the line it stands on:
+ * Problems for a person at a terminal, grouped by file and in the order of their lines. Each has
+ * its rule, what was found, how to mend it, the line it stands on and the page that says more:
  *
- *     lessons/first.md:7:14  error  attribute-unknown
- *       Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`.
- *       Did you mean `start`?
- *         7 | :::anchor{#a satrt=up}
- *           |              ^
+ *     lessons/first.md
  *
- * The last line counts them. Empty where there are none.
+ *       Line 7, column 14: error, attribute-unknown
+ *         Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`.
+ *         Did you mean `start`?
+ *            7 | :::anchor{#a satrt=up}
+ *              |              ^
+ *         More: docs/rules/attribute-unknown.md
+ *
+ *     1 error
+ *
+ * What is about the book as a whole comes first, and the last line counts them all. Empty where
+ * there are none.
  */
 export function formatProblems(problems: readonly Problem[], readSource: SourceReader): string {
   if (problems.length === 0) return '';
-  const sorted = [...problems].sort(comparePlaces);
-  return `${sorted.map(p => formatProblem(p, readSource)).join('\n\n')}\n\n${countProblems(problems)}\n`;
+  const sources = new Map<string, string | null>();
+  const lines = inPlaceOrder(problems).flatMap((p, i, all) => {
+    const file = p.place?.file ?? null;
+    const begins = i === 0 || file !== (all[i - 1]?.place?.file ?? null);
+    if (file !== null && begins) sources.set(file, readSource(file));
+    const heading = begins ? [file ?? reportWords.wholeBook, ''] : [];
+    return [...heading, ...tellProblem(p, sources.get(file ?? '') ?? null), ''];
+  });
+  return `${[...lines, countProblems(problems)].join('\n')}\n`;
 }
 
-/** One problem, without a line end after it. */
-export function formatProblem(p: Problem, readSource: SourceReader): string {
+/** One problem under the heading of its file. */
+function tellProblem(p: Problem, source: string | null): readonly string[] {
   const { message, mend } = wordProblem(p);
-  const where = p.place ? `${placeText(p.place)}  ` : '';
-  const shown = p.place ? excerpt(p.place, readSource) : [];
-  return [`${where}${p.severity}  ${p.rule}`, `  ${message}`, `  ${mend}`, ...shown].join('\n');
+  const named = `${reportWords.severity[p.severity]}, ${p.rule}`;
+  const shown = p.place ? excerpt(p.place, source) : [];
+  return [
+    `  ${p.place ? `${reportWords.at(p.place)}: ` : ''}${named}`,
+    ...[message, mend, ...shown, reportWords.more(rulePage(p.rule))].map(line => `    ${line}`),
+  ];
 }
 
 /** `2 errors, 1 warning`; `no problems`. */
 export function countProblems(problems: readonly Problem[]): string {
   const counts = severities.flatMap(severity => {
     const n = problems.filter(p => p.severity === severity).length;
-    return n === 0 ? [] : [`${n} ${severity}${n === 1 ? '' : 's'}`];
+    return n === 0 ? [] : [reportWords.counted(severity, n)];
   });
-  return counts.join(', ') || 'no problems';
-}
-
-/** `lessons/first.md:7:14`. */
-export const placeText = ({ file, line, column }: Place): string => `${file}:${line}:${column}`;
-
-const widest = 96;
-
-/** The line of a place and a caret under its column; a long line is cut around the column. */
-function excerpt({ file, line, column }: Place, readSource: SourceReader): readonly string[] {
-  const text = readSource(file)
-    ?.replace(/^\uFEFF/, '')
-    .split(/\r\n?|\n/)[line - 1];
-  if (text === undefined || text.trim() === '') return [];
-  // A file may hold signs that would drive the terminal.
-  const safe = text.replace(/[^\P{Cc}\t]/gu, '\uFFFD');
-  const from = column > widest ? column - Math.floor(widest / 2) : 0;
-  const part = safe.slice(from, from + widest);
-  const shown = `${from > 0 ? '…' : ''}${part}${from + widest < text.length ? '…' : ''}`;
-  const before = (from > 0 ? ' ' : '') + part.slice(0, Math.max(0, column - 1 - from));
-  const gutter = `${line}`.padStart(5);
-  // Tabs are kept, so that the caret stands under its sign however wide they are shown.
-  const indent = before.replace(/[^\t]/g, ' ');
-  return [`  ${gutter} | ${shown}`, `  ${' '.repeat(gutter.length)} | ${indent}^`];
-}
-
-function comparePlaces(a: Problem, b: Problem): number {
-  if (!a.place || !b.place) return Number(a.place !== null) - Number(b.place !== null);
-  if (a.place.file !== b.place.file) return a.place.file < b.place.file ? -1 : 1;
-  return a.place.line - b.place.line || a.place.column - b.place.column;
+  return counts.join(', ') || reportWords.none;
 }

@@ -32,7 +32,7 @@ function run(...args: string[]): Ran {
 }
 
 const build = (book: string): Ran =>
-  run('dist/cli.js', 'build', book, '--out', `${book}-site`, '--cache', `${book}-cache`);
+  run('dist/cli.js', 'build', book, '--quick', '--out', `${book}-site`, '--cache', `${book}-cache`);
 
 const told = ({ seconds, cpu, peakMb }: Ran): string =>
   `${seconds.toFixed(2)} s (${cpu.toFixed(2)} s of processor), ${peakMb.toFixed(0)} MB at most`;
@@ -44,7 +44,9 @@ if (corpusFiles().length === 0) {
   if (bundled.status !== 0) throw new Error(bundled.stderr);
   const book = join(work, 'book');
   writeBigBook(book, base);
-  console.log(`Building: a book of ${base} real tunes, each run a process of its own`);
+  console.log(
+    `Building: a book of ${base} real tunes, PDFs and zip apart, each run a process of its own`,
+  );
   const naive = run(join('tests', 'bench', 'naive-loop.mjs'), book);
   console.log(`  abcjs in jsdom, drawing alone: ${told(naive)}`);
   const cold = build(book);

@@ -1,7 +1,7 @@
 import { buildTune } from '../../src/build-tune.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { PrintTune } from '../../src/print/print-input.ts';
-import { print } from '../../src/print-files.ts';
+import { print } from '../../src/print-pdf.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { tuneJobs } from '../../src/tune-jobs.ts';
 import { ms } from './timing.ts';

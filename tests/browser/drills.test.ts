@@ -192,6 +192,26 @@ describe('drills on the page of a tune, opened from its folder', () => {
     await page.close();
   });
 
+  it('sounds what can be heard, and stops when asked or when another is asked', async () => {
+    const page = await site.browser.newPage();
+    const said: string[] = [];
+    page.on('pageerror', e => said.push(e.message));
+    await page.goto(site.addressOf(`tunes/${tune}.html`));
+    for (const kind of ['call', 'gaps', 'count', 'same', 'forks'] as const) {
+      const section = await openKind(page, kind, thing => thing.click());
+      await section.getByRole('button', { name: drillWords.listen }).click();
+      await section.getByRole('button', { name: drillWords.stop }).click();
+      await section.getByRole('button', { name: drillWords.listen }).click();
+      await section.getByRole('button', { name: drillWords.stop }).waitFor();
+      await section.getByRole('button', { name: drillWords.another }).click();
+      await section.getByRole('button', { name: drillWords.listen }).waitFor();
+    }
+    const silent = await openKind(page, 'arrive', thing => thing.click());
+    expect(await silent.getByRole('button', { name: drillWords.listen }).isVisible()).toBe(false);
+    expect(said).toEqual([]);
+    await page.close();
+  });
+
   it('without script, shows every question and folds its answer out', async () => {
     const context = await site.browser.newContext({ javaScriptEnabled: false });
     const page = await context.newPage();

@@ -70,7 +70,7 @@ describe('nothing stands on anything else', () => {
     }
   });
 
-  const corpus = corpusTunes(Number(process.env.ENG_N ?? 200));
+  const corpus = corpusTunes(200);
   test.skipIf(corpus.length === 0)(
     `in ${corpus.length} tunes of the corpus`,
     { timeout: 600_000 },

@@ -7,6 +7,7 @@ import { lineWidth, step } from '../../src/engrave/lay-out-lines.ts';
 import { layTune } from '../../src/engrave/lay-tune.ts';
 import { staffTop } from '../../src/engrave/note-places.ts';
 import { markHeight, markWidth, type PlacedMark } from '../../src/engrave/place-above.ts';
+import type { ScoreCell } from '../../src/engrave/score.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 import { jig, reel, slipJig } from '../engrave/test-tunes.ts';
 import { startChromium } from './chromium.ts';
@@ -72,6 +73,9 @@ function plainCell(drawn: DrawnCell, staff: number, width: number, height: numbe
 const hidden =
   '.chord, .layer-labels, .layer-fingers, .layer-letters, .ending, path[stroke-width=".9"]';
 
+const sized = ({ svg, width, height }: ScoreCell): string =>
+  svg.replace('<svg', `<svg width="${width}" height="${height}"`);
+
 const pageOf = (symbols: string, cells: string): string =>
   `<!doctype html><style>body { margin: 0; color: #000; background: #fff } svg { display: block; overflow: visible } .cell { zoom: ${space / (2 * step)} } ${hidden} { display: none }</style><svg width="0" height="0"><defs>${symbols}</defs></svg>${cells}`;
 
@@ -129,18 +133,9 @@ test.each([
       return `data:image/png;base64,${shot.toString('base64')}`;
     };
     const pictures = [
-      await picture(pageOf(light.symbols, light.cells.map(c => c.svg).join('\n'))),
+      await picture(pageOf(light.symbols, light.cells.map(sized).join('\n'))),
       await picture(pageOf('', plain.join('\n'))),
     ] as const;
-    if (process.env.ENG_SAVE) {
-      const fs = await import('node:fs');
-      pictures.forEach((p, i) =>
-        fs.writeFileSync(
-          `/tmp/eng/p-${name}-${i}.png`,
-          Buffer.from(p.split(',')[1] ?? '', 'base64'),
-        ),
-      );
-    }
     const { pixels, differ, most } = await tab.evaluate(compare, pictures);
     await tab.close();
     console.log(

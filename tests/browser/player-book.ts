@@ -54,6 +54,8 @@ const recordings = `
 ::clip[The first part, played slowly]{src=media/tide.wav of=the-tide-table at="A1=0:02 A3=0:06 A5=0:10 A7=0:14"}
 
 ::clip[The whole tune, kept elsewhere]{link="https://example.org/tide" of=the-tide-table}
+
+::clip[One of us, who was not asked]{src=media/tide.wav of=the-tide-table start=0:00 tempo=60 learner}
 `;
 
 /** So many seconds of sound, mono, 16 bits, 8 kHz: a tone that is higher each second. */

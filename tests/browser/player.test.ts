@@ -404,6 +404,13 @@ describe('a recording', () => {
     expect(asked.filter(url => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
     await context.close();
   });
+
+  it('of a learner who has not agreed does not stand on the page', async () => {
+    const { page, context } = await open(lesson);
+    expect(await page.locator('.clip').count()).toBe(2);
+    expect(await page.content()).not.toContain('who was not asked');
+    await context.close();
+  });
 });
 
 describe('the page around it', () => {

@@ -13,8 +13,8 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { openTrial, tuneWith } from '../../shared/trying/trial.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { studyBook } from '../../src/study-book.ts';
 import { explainFile } from '../../src/explain.ts';
+import { studyBook } from '../../src/study-book.ts';
 import { corpusMissing } from '../corpus/corpus.ts';
 import { corpusTrials, requestFor, tideTable, tuneOf } from '../try/try-tunes.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
@@ -54,7 +54,7 @@ const shownOn = (page: Page) =>
     count: document.querySelector('.try-count')?.textContent ?? '',
     arrivals: [...document.querySelectorAll('.try-outcome .arrival')].map(p => p.textContent ?? ''),
     said: document.querySelector('.try-said')?.textContent ?? '',
-    status: document.querySelector('.try-room > [role=status]')?.textContent ?? '',
+    status: document.querySelector('.try-room > div > [role=status]')?.textContent ?? '',
   }));
 
 const linkAt = (page: Page, n: number) => page.locator('.bead-link').nth(n);

@@ -9,7 +9,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { buildSite, openBuilds } from '../../src/build.ts';
 import { folderFiles } from '../output/folder-files.ts';
 
@@ -17,6 +17,9 @@ import { folderFiles } from '../output/folder-files.ts';
  * The demo book edited as a teacher would, one edit upon another. After each the site is rebuilt
  * from what the cache and the site hold, and must be byte for byte what a clean build makes.
  */
+// Each test builds the demo book twice, unbundled.
+vi.setConfig({ testTimeout: 300_000 });
+
 const work = mkdtempSync(join(tmpdir(), 'bowbook-edits-'));
 const [root, out, cache] = ['book', 'site', 'cache'].map(name => join(work, name)) as [
   string,
@@ -31,9 +34,15 @@ const change = (name: string, from: string | RegExp, to: string): void => {
   if (changed === text) throw new Error(`${name} has nothing like ${from}`);
   writeFileSync(file(name), changed);
 };
-const lessons = (): string[] => readdirSync(file('lessons')).filter(n => n.endsWith('.md')).sort();
+const lessons = (): string[] =>
+  readdirSync(file('lessons'))
+    .filter(n => n.endsWith('.md'))
+    .sort();
 const lesson = (n: number): string => `lessons/${lessons().at(n)}`;
-const tunes = (): string[] => readdirSync(file('tunes')).filter(n => n.endsWith('.md')).sort();
+const tunes = (): string[] =>
+  readdirSync(file('tunes'))
+    .filter(n => n.endsWith('.md'))
+    .sort();
 
 async function cleanBuild(): Promise<ReadonlyMap<string, string>> {
   const folder = join(work, 'clean');
@@ -55,17 +64,37 @@ const someTune = (): string => `tunes/${tunes()[2]}`;
 const edits: readonly (readonly [string, () => void])[] = [
   ['nothing', () => {}],
   ['prose at the end of a lesson', () => change(lesson(1), /\n*$/, '\n\nOne word more.\n')],
-  ['prose at its head, so that every line moves', () => change(lesson(1), /^---\n\n/m, '---\n\nA word first.\n\n')],
+  [
+    'prose at its head, so that every line moves',
+    () => change(lesson(1), /^---\n\n/m, '---\n\nA word first.\n\n'),
+  ],
   ['the title of a lesson', () => change(lesson(0), /^title: .*$/m, 'title: Another evening')],
-  ['a lesson more', () =>
-    writeFileSync(file('lessons/2031-01-01-later.md'), `---\ntitle: Later\n---\n\nOn we go.\n`)],
-  ['a tune shown in it', () => change('lessons/2031-01-01-later.md', 'On we go.', `On we go.\n\n::tune{of=${idOf(someTune())}}`)],
-  ['its map too', () => change('lessons/2031-01-01-later.md', /$/, `\n::map{of=${idOf(someTune())}}\n`)],
+  [
+    'a lesson more',
+    () =>
+      writeFileSync(file('lessons/2031-01-01-later.md'), `---\ntitle: Later\n---\n\nOn we go.\n`),
+  ],
+  [
+    'a tune shown in it',
+    () =>
+      change(
+        'lessons/2031-01-01-later.md',
+        'On we go.',
+        `On we go.\n\n::tune{of=${idOf(someTune())}}`,
+      ),
+  ],
+  [
+    'its map too',
+    () => change('lessons/2031-01-01-later.md', /$/, `\n::map{of=${idOf(someTune())}}\n`),
+  ],
   ['a note of a tune', () => change(someTune(), /([A-G])([a-g])/, '$2$1')],
   ['the story of a tune', () => change(someTune(), /\n*$/, '\n\nSo they say.\n')],
   ['the level of the whole book', () => change('bowbook.yaml', /^level: .*$/m, 'level: beginner')],
   ['the title of the book', () => change('bowbook.yaml', /^title: .*$/m, 'title: A class of ours')],
-  ['a page more', () => writeFileSync(file('pages/where.md'), '---\ntitle: Where\n---\n\nBy the quay.\n')],
+  [
+    'a page more',
+    () => writeFileSync(file('pages/where.md'), '---\ntitle: Where\n---\n\nBy the quay.\n'),
+  ],
   ['a lesson less', () => rmSync(file('lessons/2031-01-01-later.md'))],
 ];
 
@@ -106,11 +135,14 @@ describe('a rebuild', () => {
   it.each([
     ['cut short', (path: string) => truncateSync(path, 100)],
     ['emptied', (path: string) => truncateSync(path, 0)],
-    ['with a byte turned', (path: string) => {
-      const bytes = readFileSync(path);
-      bytes[bytes.length - 20] = (bytes[bytes.length - 20] ?? 0) ^ 1;
-      writeFileSync(path, bytes);
-    }],
+    [
+      'with a byte turned',
+      (path: string) => {
+        const bytes = readFileSync(path);
+        bytes[bytes.length - 20] = (bytes[bytes.length - 20] ?? 0) ^ 1;
+        writeFileSync(path, bytes);
+      },
+    ],
     ['gone', (path: string) => rmSync(path)],
   ])('with every entry of its cache %s is right all the same', async (_, harm) => {
     for (const name of readdirSync(cache)) harm(join(cache, name));
@@ -119,15 +151,18 @@ describe('a rebuild', () => {
     expect(folderFiles(out)).toEqual(await cleanBuild());
   });
 
-  it.each([/^(?!ledger)/, /^ledger/])('with the entries like %s garbled is right too', async which => {
-    for (const name of readdirSync(cache).filter(n => which.test(n))) {
-      writeFileSync(join(cache, name), 'not an entry');
-    }
-    change(lesson(1), /\n*$/, '\n\nStill another.\n');
-    change(someTune(), /([A-G])([a-g])/, '$2$1');
-    await buildSite({ ...options, out, cache });
-    expect(folderFiles(out)).toEqual(await cleanBuild());
-  });
+  it.each([/^(?!ledger)/, /^ledger/])(
+    'with the entries like %s garbled is right too',
+    async which => {
+      for (const name of readdirSync(cache).filter(n => which.test(n))) {
+        writeFileSync(join(cache, name), 'not an entry');
+      }
+      change(lesson(1), /\n*$/, '\n\nStill another.\n');
+      change(someTune(), /([A-G])([a-g])/, '$2$1');
+      await buildSite({ ...options, out, cache });
+      expect(folderFiles(out)).toEqual(await cleanBuild());
+    },
+  );
 
   it('mends a page that somebody else changed', async () => {
     writeFileSync(join(out, 'index.html'), 'not ours');

@@ -34,6 +34,25 @@ describe('the command', () => {
     expect(out).toMatch(/^\d+ pages, \d+ tunes: open site\/index\.html\n$/);
   });
 
+  it('prints one tune as asked, and names the nearest tune where there is none', () => {
+    const { code, out } = run(
+      'print',
+      '--what',
+      'sheets',
+      '--tune',
+      'wet-rope',
+      '--for',
+      'children',
+    );
+    expect(code).toBe(0);
+    expect(out).toMatch(/^\d pages?: sheets\.pdf\n$/);
+    expect(readFileSync(join(work, 'sheets.pdf'), 'latin1')).toMatch(/^%PDF-1\.7/);
+    const unknown = run('print', '--tune', 'wet-roap');
+    expect(unknown.code).toBe(2);
+    expect(unknown.err).toContain('Did you mean "wet-rope"?');
+    expect(run('print', '--step', '6').code).toBe(2);
+  });
+
   it('leaves the last good site when the book has an error, and exits 1', () => {
     run('build');
     const before = readFileSync(join(work, 'site/index.html'), 'utf8');
@@ -91,5 +110,57 @@ describe('the command', () => {
       { pass: 1, direction: 'down', agrees: false },
     ]);
     expect(run(...args).out).toBe(out);
+  });
+
+  it('begins a book in a new folder, which has nothing wrong with it, and never in a used one', () => {
+    const { code, out, err } = run('begin', 'new-book', '--teacher', 'Wenna Harkle');
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toContain('4 files written to new-book:');
+    expect(run('check', 'new-book')).toEqual({ code: 0, out: 'no problems\n', err: '' });
+    const settings = readFileSync(join(work, 'new-book/bowbook.yaml'), 'utf8');
+    expect(settings).toContain('teacher: "Wenna Harkle"');
+    const again = run('begin', 'new-book');
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('is a book already')]);
+    const used = run('begin', '.');
+    expect([used.code, used.err]).toEqual([2, expect.stringContaining('is not empty')]);
+    expect(run('begin', 'other', '--date', 'Tuesday').code).toBe(2);
+  });
+
+  it('imports tunes, and the second time none', () => {
+    run('begin', 'importing');
+    writeFileSync(join(work, 'mine.abc'), 'X:1\nT:Wet Sill\nR:reel\nM:4/4\nK:D\nDEFG ABcd|\n');
+    const first = run('import', 'mine.abc', '--book', 'importing');
+    expect([first.code, first.err]).toEqual([0, '']);
+    expect(first.out).toContain('1 tune in 1 file: 1 written, none there already.');
+    expect(first.out).toContain('rights: unknown');
+    const second = run('import', 'mine.abc', '--book', 'importing');
+    expect([second.code, second.out]).toEqual([
+      0,
+      '1 tune in 1 file: none written, 1 there already.\n',
+    ]);
+    writeFileSync(join(work, 'letter.txt'), 'Dear Wenna\n');
+    const none = run('import', 'letter.txt', '--book', 'importing');
+    expect([none.code, none.err]).toEqual([1, expect.stringContaining('letter.txt:1:1')]);
+    expect(run('import', 'nowhere.abc', '--book', 'importing').code).toBe(2);
+    expect(run('import', 'importing', '--book', 'importing').code).toBe(2);
+  });
+
+  it('exports a tune, and holds back one whose rights are not known', () => {
+    run('begin', 'exporting');
+    writeFileSync(join(work, 'ours.abc'), 'X:1\nT:Wet Sill\nM:4/4\nK:D\nDEFG ABcd|\n');
+    run('import', 'ours.abc', '--book', 'exporting');
+    const id = 'chalk-on-the-slipway';
+    const one = run('export', 'exporting', '--tune', id, '--as', 'midi', '--out', 'chalk.mid');
+    expect([one.code, one.out]).toEqual([0, 'Written: chalk.mid\n']);
+    expect(readFileSync(join(work, 'chalk.mid')).subarray(0, 4).toString()).toBe('MThd');
+    const all = run('export', 'exporting', '--out', 'given');
+    expect([all.code, all.out]).toEqual([0, '4 files written to given\n']);
+    expect(all.err).toContain('export-withheld');
+    const held = run('export', 'exporting', '--tune', 'wet-sill');
+    expect([held.code, held.out]).toEqual([1, '']);
+    const near = run('export', 'exporting', '--tune', 'wet-sil');
+    expect([near.code, near.err]).toEqual([2, expect.stringContaining('Did you mean "wet-sill"?')]);
+    expect(run('export', 'exporting', '--as', 'zip', '--tune', id).code).toBe(2);
+    expect(run('export', 'exporting', '--out', 'a.mid').code).toBe(2);
   });
 });

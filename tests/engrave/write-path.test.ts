@@ -8,8 +8,8 @@ import {
   shortSteps,
 } from '../../src/engrave/write-path.ts';
 
-test('numbers are rounded to tenths and written short', () => {
-  expect([0, 0.04, -0.04, 0.5, -0.5, 10, 12.96, -3.25].map(short)).toEqual([
+test('numbers are rounded to twentieths and written short', () => {
+  expect([0, 0.02, -0.02, 0.5, -0.5, 10, 12.98, -3.25].map(short)).toEqual([
     '0',
     '0',
     '0',
@@ -17,7 +17,7 @@ test('numbers are rounded to tenths and written short', () => {
     '-.5',
     '10',
     '13',
-    '-3.2',
+    '-3.25',
   ]);
 });
 
@@ -30,7 +30,7 @@ test('steps add up to the rounded points', () => {
     else if (command === 'v') y += n[0] ?? 0;
     else [x, y] = [x + (n[0] ?? 0), y + (n[1] ?? 0)];
   }
-  expect([x, y].map(v => Math.round(v * 10) / 10)).toEqual([52, 47.5]);
+  expect([x, y].map(v => Math.round(v * 20) / 20)).toEqual([52, 47.55]);
 });
 
 test('straight steps are h and v, and the shape is moved', () => {

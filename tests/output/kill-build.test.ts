@@ -26,6 +26,7 @@ const command = (out: string, ...more: string[]): string[] => [
   join(root, 'dist/cli.js'),
   'build',
   book,
+  '--quick',
   '--out',
   out,
   ...more,

@@ -1,6 +1,7 @@
 import { posix } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
+import { printPaths } from '../../shared/print-paths.ts';
 import { siteAssets } from '../../src/pages/assets.ts';
 import { demoBook, demoPages, emptyPages } from './demo-class.ts';
 
@@ -27,6 +28,7 @@ test('every page of the design is made', () => {
     'lessons/2026-03-10-second.html',
     'lessons/index.html',
     'pages/about.html',
+    'review.html',
     'tunes/index.html',
     'tunes/lantern.html',
     'tunes/quay-reel.html',
@@ -77,12 +79,14 @@ describe.each([...documents.keys()])('%s', path => {
 
   test('links only to what is there, by relative address', () => {
     const assets = siteAssets(null).map(a => a.path);
+    const { book, large, pocket, tune } = printPaths;
+    const prints = [book, large, pocket, ...['lantern', 'quay-reel'].map(tune)];
     for (const e of document.querySelectorAll('a[href], link[href], script[src]')) {
       const link = e.getAttribute('href') ?? e.getAttribute('src') ?? '';
       expect(link).not.toMatch(/^(?:[a-z]+:|\/)/);
       const [file = '', fragment] = link.split('#');
       const target = file === '' ? path : posix.join(posix.dirname(path), file);
-      expect([...documents.keys(), ...assets], link).toContain(target);
+      expect([...documents.keys(), ...assets, ...prints], link).toContain(target);
       if (fragment) expect(page(target).getElementById(fragment), link).not.toBeNull();
     }
   });

@@ -108,7 +108,8 @@ export function spokenAlternatives(pdf: Buffer): readonly (string | null)[] {
       .split('/StructElem')
       .filter(element => /^\s*\/S\s*\/Figure\b/.test(element))
       .map(element => {
-        const [, latin, hex] = /\/Alt\s*(?:\(((?:\\[\s\S]|[^\\)])*)\)|<([0-9A-Fa-f]+)>)/.exec(element) ?? [];
+        const [, latin, hex] =
+          /\/Alt\s*(?:\(((?:\\[\s\S]|[^\\)])*)\)|<([0-9A-Fa-f]+)>)/.exec(element) ?? [];
         const written = hex === undefined ? latin : Buffer.from(hex, 'hex').toString('latin1');
         return written?.replaceAll('\0', '') ?? null;
       }),

@@ -9,6 +9,25 @@ const pieces = fc.oneof(
     ...['---\n', '\n', '\n\n', ':::', '::', ':', '{', '}', '[', ']', '#a', '=', '"', 'of', 'bars'],
     ...['tune', 'anchor', 'private', 'plan', 'map', 'stroke', 'notes', '```abc\n', '```\n'],
     ...['X:1\n', 'T:Slip\n', 'K:D\n', 'title: ', '- ', '> ', '  ', '<b>', '<!--', '-->', '[^1]'],
+    ...[
+      '::drill{kind=gaps ',
+      '::clip[x]{src=',
+      'media/a.mp3',
+      ' at="',
+      'A1=0:0',
+      '4',
+      'learner',
+      '%C0',
+    ],
+    ...[
+      '\n:::set{#s}\n- ',
+      ' x3',
+      '](../tunes/slip.md)',
+      'colours: ',
+      'site: ',
+      'pdf: ',
+      'show=ear',
+    ],
     ...['[^1]: x', '](../tunes/', '](#', '%', '&amp;', '__proto__', 'constructor', '\t', '\r'],
   ),
   fc.string({ unit: 'binary', maxLength: 6 }),
@@ -23,7 +42,7 @@ test('no page and no settings make the reader throw', () => {
         ['lessons/2026-09-15-first.md', lesson],
         ['tunes/slip.md', tune],
       ]);
-      const { problems, lessons } = bookOf('book', { texts, media: [] });
+      const { problems, lessons } = bookOf('book', { texts, media: ['media/a.mp3'] });
       const said = formatProblems(problems, file => texts.get(file) ?? null);
       expect(said.length > 0).toBe(problems.length > 0);
       expect(lessons).toHaveLength(1);

@@ -1,10 +1,11 @@
 /** What `bowbook begin` asks and says. */
 export const beginWords = {
-  intro: 'Three questions; press Enter to pass over one. Everything can be changed later.',
+  intro: 'A few questions; press Enter to pass over one. Everything can be changed later.',
   askTitle: (otherwise: string): string => `What is the book called? [${otherwise}] `,
   askTeacher: 'Who teaches? ',
   askTown: 'In which town does the class meet? ',
   title: 'Our fiddle class',
+  stopped: 'Stopped. Nothing was written.',
   isBook: (folder: string): string =>
     `"${folder}" is a book already. Nothing was written; choose another folder.`,
   isFile: (folder: string): string => `"${folder}" is a file. Choose another name for the folder.`,

@@ -25,7 +25,7 @@ export const drillWords = {
   levelIs: (level: Level): string => levelNames[level],
   choose: 'choose',
   gapsLeft: (right: number, all: number): string =>
-    right === all ? 'All are right.' : `${right} of ${all} are right; look again at the others.`,
+    right === all ? 'Yes, all are right.' : `${right} of ${all} right; look again at the others.`,
   blank: 'left out',
   join: (from: string, to: string): string => `Between ${from} and ${to}`,
   joins: { change: 'change', slur: 'slur', lift: 'lift' },
@@ -111,7 +111,7 @@ export const miscountWords: Readonly<Record<Miscount, string>> = {
 
 /** What comes of a change tried on a wrong arrival. */
 export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
-  mends: 'Yes, it arrives.',
+  mends: 'Yes, it arrives: every time through, and nothing else is turned round.',
   misses: 'It still comes the wrong way, at least one time through.',
   harms: 'It arrives here, but turns the bow round where it was right before.',
   beyond:

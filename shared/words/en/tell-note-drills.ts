@@ -58,7 +58,13 @@ export function tellCall(source: DrillSource, drill: CallDrill): Telling {
 
 export function tellGaps(source: DrillSource, drill: GapsDrill): Telling {
   const { bars, notes, gaps, choices, right } = drill;
-  const label = (e: number): string => `${letterOf(source, e)} (${shortStops(source, e)})`;
+  const letters = choices.map(e => letterOf(source, e));
+  /** One letter may be two notes where the key changes in the tune: then the finger tells. */
+  const label = (e: number, i: number): string => {
+    const letter = letters[i] ?? '';
+    const isAlone = letters.indexOf(letter) === letters.lastIndexOf(letter);
+    return isAlone ? letter : `${letter} ${shortStops(source, e)}`;
+  };
   return {
     question: [
       `In ${barsWords(source, bars)}, ${count(gaps.length, 'note')} of ${notes.length} ${gaps.length === 1 ? 'is' : 'are'} left out. Play it through with all its notes, then fill in what is missing.`,
@@ -67,7 +73,7 @@ export function tellGaps(source: DrillSource, drill: GapsDrill): Telling {
     items: gaps.map((gap, i) => ({
       ask: capital(noteWords(source.tune, gap)),
       form: 'list',
-      choices: choices.map(e => ({ label: label(e), beads: null, not: '' })),
+      choices: choices.map((e, at) => ({ label: label(e, at), beads: null, not: '' })),
       right: right[i] ?? -1,
       why: null,
     })),

@@ -42,12 +42,7 @@ export function askGaps(asked: AskedDrill, drill: GapsDrill): HTMLElement[] {
         mark?.replaceChildren(isRight ? drillWords.rightMark : drillWords.wrongMark);
       });
       const all = right === fills.length;
-      say(
-        verdict,
-        all ? drillWords.right : drillWords.wrong,
-        drillWords.gapsLeft(right, fills.length),
-        all ? told.why : null,
-      );
+      say(verdict, drillWords.gapsLeft(right, fills.length), all ? told.why : null);
     },
     { class: 'check' },
   );

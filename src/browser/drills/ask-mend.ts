@@ -72,13 +72,7 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
     };
     const found = judgeMend(source, drill, tried);
     showSigns();
-    const isRight = found === 'mends';
-    say(
-      verdict,
-      isRight ? drillWords.right : drillWords.wrong,
-      mendVerdicts[found],
-      isRight ? told.why : null,
-    );
+    say(verdict, mendVerdicts[found], found === 'mends' ? told.why : null);
   };
   const asItWas = (): void => {
     for (const [i, join] of written.entries()) set(i, join);

@@ -1,6 +1,6 @@
 import type { Drill } from '../../../shared/drills/drill.ts';
-import { heardStretches } from '../../../shared/drills/drill-sound.ts';
 import type { DrillSource } from '../../../shared/drills/drill-source.ts';
+import { heardStretches } from '../../../shared/drills/heard-stretches.ts';
 import { liltAt, liltRange } from '../../../shared/sound/lilt.ts';
 import { pacesOf } from '../../../shared/sound/paces.ts';
 import { silenceNotes } from '../../../shared/sound/silence-notes.ts';

@@ -1,7 +1,7 @@
 import { type Level, levels } from '../../../shared/bowing/settings.ts';
 import type { Drill, DrillAsk, DrillKind } from '../../../shared/drills/drill.ts';
-import { heardStretches } from '../../../shared/drills/drill-sound.ts';
 import { type DrillSource, drillSource } from '../../../shared/drills/drill-source.ts';
+import { heardStretches } from '../../../shared/drills/heard-stretches.ts';
 import { makeDrill, nextDrill } from '../../../shared/drills/make-drill.ts';
 import { studyTune } from '../../../shared/study.ts';
 import { drillWords, levelSays } from '../../../shared/words/en/drills.ts';

@@ -41,6 +41,7 @@ export function mountPlayer(
 
   const stop = (): void => {
     asked++;
+    clearTimeout(resting);
     silence?.();
     silence = null;
     form.dataset.state = 'still';

@@ -147,7 +147,9 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     tools.show(steps);
   }
 
-  room.addEventListener('keydown', event => {
+  fold.addEventListener('toggle', sound.stop);
+  const body = element('div');
+  body.addEventListener('keydown', event => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     if (key === 'z' && !event.shiftKey) retrace(stepBack(steps), tryWords.undone);
@@ -155,7 +157,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     else return;
     event.preventDefault();
   });
-  room.replaceChildren(
+  body.append(
     element('p', { class: 'try-how' }, tryWords.how),
     element('p', { class: 'try-how for-keys' }, tryWords.keys),
     choices,
@@ -174,6 +176,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     ...(notation ? [element('p', { class: 'plan-title' }, tryWords.inNotes), notation.root] : []),
     status,
   );
+  room.replaceChildren(body);
   const asked = link && bowingOfLink(trial, link);
   if (typeof asked === 'string') show(linkFaults[asked]);
   else if (asked) {

@@ -2,8 +2,10 @@ import { posix } from 'node:path';
 import type { List, ListItem, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { valueReader } from './attribute-values.ts';
 import type { SetBlock } from './book.ts';
 import { type BookIndex, unknownName } from './book-index.ts';
+import type { Directive } from './read-directive.ts';
 import { resolveLink } from './resolve-links.ts';
 import { slug } from './slug.ts';
 import { placeAt, type SourceText } from './source-text.ts';
@@ -16,21 +18,34 @@ const mostTimes = 20;
  * An item names its tune by id, by title or by a link to its page, and may end in the times
  * through: `- the-tide-table x3`, `- [Wet Rope](../tunes/wet-rope.md) × 2`, `- Fog Signal, 3 times`.
  */
-export function setBlock(
+export function readSet(
+  directive: Directive,
+  id: string | null,
   content: readonly RootContent[],
-  place: Place,
   source: SourceText,
   index: BookIndex,
   problems: Problem[],
-): { readonly tunes: SetBlock['tunes']; readonly rest: readonly RootContent[] } {
+): SetReading {
+  const title = valueReader(directive, problems).text('title') ?? titleFromId(id ?? '');
   const list = content.find((node): node is List => node.type === 'list');
   if (!list) {
-    problems.push(problem('set-without-tunes', 'error', place));
-    return { tunes: [], rest: content };
+    problems.push(problem('set-without-tunes', 'error', directive.place));
+    return { title, tunes: [], rest: content };
   }
   const tunes = list.children.flatMap(item => setTune(item, source, index, problems) ?? []);
-  return { tunes, rest: content.filter(node => node !== list) };
+  return { title, tunes, rest: content.filter(node => node !== list) };
 }
+
+interface SetReading {
+  readonly title: string;
+  readonly tunes: SetBlock['tunes'];
+  /** What stands in the block besides the list. */
+  readonly rest: readonly RootContent[];
+}
+
+/** `harbour-evening` as a title: "Harbour evening". */
+const titleFromId = (id: string): string =>
+  id.charAt(0).toUpperCase() + id.slice(1).replaceAll('-', ' ');
 
 function setTune(
   item: ListItem,

@@ -1,5 +1,5 @@
 import { beforeAll, expect, test } from 'vitest';
-import { heardStretches } from '../../shared/drills/drill-sound.ts';
+import { heardStretches } from '../../shared/drills/heard-stretches.ts';
 import { makeDrill } from '../../shared/drills/make-drill.ts';
 import { liltAt, liltRange } from '../../shared/sound/lilt.ts';
 import { pacesOf } from '../../shared/sound/paces.ts';

@@ -1,0 +1,12 @@
+import type { Place, Severity } from '../../problem.ts';
+
+/** What stands around the messages where they are printed. */
+export const reportWords = {
+  at: ({ line, column }: Pick<Place, 'line' | 'column'>): string =>
+    `Line ${line}, column ${column}`,
+  wholeBook: 'The book as a whole',
+  severity: { error: 'error', warning: 'warning', note: 'note' },
+  more: (page: string): string => `More: ${page}`,
+  counted: (severity: Severity, n: number): string => `${n} ${severity}${n === 1 ? '' : 's'}`,
+  none: 'no problems',
+} as const;

@@ -1,0 +1,34 @@
+import type { Problem, Severity } from '../../shared/problem.ts';
+import { wordProblem } from '../../shared/words/words.ts';
+
+/** A problem for other programs; `docs/messages.md` describes it, and `docs/study.schema.json` holds it. */
+export interface ProblemJson {
+  readonly rule: string;
+  readonly severity: Severity;
+  /** From the book's folder; null, as line and column are, where the whole book is meant. */
+  readonly file: string | null;
+  readonly line: number | null;
+  readonly column: number | null;
+  readonly message: string;
+  readonly mend: string;
+  readonly actual: string | null;
+  readonly expected: string | null;
+  readonly nearest: string | null;
+}
+
+/** A problem as data, with its sentences. */
+export function problemJson(p: Problem): ProblemJson {
+  const { message, mend } = wordProblem(p);
+  return {
+    rule: p.rule,
+    severity: p.severity,
+    file: p.place?.file ?? null,
+    line: p.place?.line ?? null,
+    column: p.place?.column ?? null,
+    message,
+    mend,
+    actual: p.actual,
+    expected: p.expected.length > 0 ? p.expected.join(', ') : null,
+    nearest: p.nearest,
+  };
+}
