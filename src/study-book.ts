@@ -14,7 +14,11 @@ export interface StudiedBook {
 
 /** Reads a book and studies each of its tunes; draws and writes nothing. */
 export async function studyBook(root: string, progress: Progress): Promise<StudiedBook> {
-  const book = await readBook(root);
+  return studyTunes(await readBook(root), progress);
+}
+
+/** Studies each tune of a book as read. */
+export function studyTunes(book: Book, progress: Progress): StudiedBook {
   const jobs = tuneJobs(book, false);
   const tunes = jobs.map(({ block, anchors, plans, clips, drills, settings }, i) => {
     progress('study', i, jobs.length);

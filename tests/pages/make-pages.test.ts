@@ -2,6 +2,8 @@ import { posix } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
 import { printPaths } from '../../shared/print-paths.ts';
+import { siteZipPath } from '../../shared/take-away.ts';
+import { aroundSite } from '../../src/pages/around-site.ts';
 import { siteAssets } from '../../src/pages/assets.ts';
 import { demoBook, demoPages, emptyPages } from './demo-class.ts';
 
@@ -78,9 +80,10 @@ describe.each([...documents.keys()])('%s', path => {
   });
 
   test('links only to what is there, by relative address', () => {
-    const assets = siteAssets(null).map(a => a.path);
+    const around = aroundSite(demoBook(), []);
+    const assets = [...siteAssets(null), ...around].map(a => a.path);
     const { book, large, pocket, tune } = printPaths;
-    const prints = [book, large, pocket, ...['lantern', 'quay-reel'].map(tune)];
+    const prints = [book, large, pocket, ...['lantern', 'quay-reel'].map(tune), siteZipPath];
     for (const e of document.querySelectorAll('a[href], link[href], script[src]')) {
       const link = e.getAttribute('href') ?? e.getAttribute('src') ?? '';
       expect(link).not.toMatch(/^(?:[a-z]+:|\/)/);

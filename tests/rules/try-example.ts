@@ -1,0 +1,60 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Problem } from '../../shared/problem.ts';
+import { exportTunes } from '../../src/export-book.ts';
+import { importTunes } from '../../src/import-tunes.ts';
+import { studyBook } from '../../src/study-book.ts';
+import type { ExampleFile } from './rule-page.ts';
+
+/** What the examples leave out, as `docs/rules/README.md` says. */
+const settings = `title: Tuesday Fiddles at the Ice House
+teacher: Wenna Harkle
+rights: own
+`;
+
+/**
+ * What is said of one of a page's two books, written into a folder of its own. Rules named
+ * `import-…` are asked of an import of its collections, rules named `export-…` of an export, all
+ * others of `check`. Places are named from the folder.
+ */
+export async function tryExample(
+  rule: string,
+  files: readonly ExampleFile[],
+  book: 'wrong' | 'right',
+): Promise<readonly Problem[]> {
+  const root = mkdtempSync(join(tmpdir(), 'bowbook-rule-'));
+  try {
+    const its = files.filter(f => f.book === book || f.book === 'both');
+    if (rule !== 'settings-missing') writeFileSync(join(root, 'bowbook.yaml'), settings);
+    for (const { path, text } of its) {
+      mkdirSync(dirname(join(root, path)), { recursive: true });
+      // A collection may be in an older encoding than the page that shows it.
+      writeFileSync(join(root, path), text, path.endsWith('.latin1.abc') ? 'latin1' : 'utf8');
+    }
+    const collections = its.map(f => join(root, f.path)).filter(path => path.endsWith('.abc'));
+    return (await asked(rule, root, collections)).map(p => fromFolder(p, root));
+  } finally {
+    rmSync(root, { recursive: true, force: true });
+  }
+}
+
+async function asked(
+  rule: string,
+  root: string,
+  files: readonly string[],
+): Promise<readonly Problem[]> {
+  if (rule.startsWith('import-')) {
+    const options = { type: null, rights: null, learnedFrom: null, dryRun: false };
+    return (await importTunes({ root, files, ...options })).problems;
+  }
+  if (rule.startsWith('export-')) return (await exportTunes(root, [], ['abc'], quiet)).problems;
+  return (await studyBook(root, quiet)).problems;
+}
+
+const quiet = (): void => {};
+
+function fromFolder(p: Problem, root: string): Problem {
+  if (!p.place?.file.startsWith(`${root}/`)) return p;
+  return { ...p, place: { ...p.place, file: p.place.file.slice(root.length + 1) } };
+}
