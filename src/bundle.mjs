@@ -37,3 +37,9 @@ await build({
   entryPoints: ['src/offline/keep-site.ts'],
   outdir: 'dist/offline',
 });
+// The preview's scripts stand apart: what is in dist/browser is in every site.
+await build({
+  ...forBrowsers,
+  entryPoints: ['src/browser/preview/refresh.ts', 'src/browser/preview/tap.ts'],
+  outdir: 'dist/preview',
+});

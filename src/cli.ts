@@ -6,6 +6,7 @@ import { exit } from './commands/exit-codes.ts';
 import { addExplain } from './commands/explain.ts';
 import { addExport } from './commands/export.ts';
 import { addImport } from './commands/import.ts';
+import { addPreview } from './commands/preview.ts';
 import { addPrint } from './commands/print.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -20,6 +21,7 @@ addCheck(program);
 addExplain(program);
 addExport(program);
 addImport(program);
+addPreview(program);
 addPrint(program);
 
 try {

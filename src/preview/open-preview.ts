@@ -1,0 +1,165 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { PreviewBook, PreviewNews } from '../../shared/preview-news.ts';
+import { type BuildResult, openBuilds, type Progress } from '../build.ts';
+import { packageRoot } from '../pages/package-root.ts';
+import { countProblems } from '../report/format-problems.ts';
+import { answerRequest } from './answer-request.ts';
+import { listenNearby, loopback } from './listen-nearby.ts';
+import { newsLine } from './news-line.ts';
+import { ownTexts } from './own-texts.ts';
+import { changedFiles, readSiteState, type SiteState } from './site-state.ts';
+import { tellProblems } from './tell-problems.ts';
+import { watchBook } from './watch-book.ts';
+
+/** A book being built and shown as it is written. */
+export interface Preview {
+  /** `http://127.0.0.1:4280/`. */
+  readonly address: string;
+  readonly port: number;
+  /** Settles after the first build; rejects where a build meets a defect of ours, at any time. */
+  readonly firstTurn: Promise<void>;
+  /** Stops listening and watching, waits for a build that is being made, and removes its folder. */
+  readonly close: () => Promise<void>;
+  /** Removes its folder at once, for a process that is about to end. */
+  readonly abandon: () => void;
+}
+
+export interface PreviewOptions {
+  readonly root: string;
+  /** The port wanted; 0 for any. */
+  readonly port: number;
+  /** Folder for what the next preview may take over; without one nothing is kept. */
+  readonly cache?: string;
+  readonly progress: Progress;
+  /** Told of each build when the pages have been told. */
+  readonly onTurn: (result: BuildResult, news: PreviewNews) => void;
+  readonly onDefect: (error: unknown) => void;
+}
+
+/**
+ * Builds a book into a folder of its own, with private notes and unfinished pages, serves that to
+ * this machine alone, and builds again whenever the book changes. The builds follow one another and
+ * keep in memory what has not changed; a change during a build is built right after it.
+ */
+export async function openPreview(options: PreviewOptions): Promise<Preview> {
+  const { root, onTurn } = options;
+  const folder = mkdtempSync(join(tmpdir(), 'bowbook-preview-'));
+  const out = join(folder, 'site');
+  const abandon = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+  const run = randomUUID();
+  const calm = { run, problems: [], counted: '', changed: [] };
+  const news = newsLine({ ...calm, turn: 0, outcome: 'working' });
+  let turn = 0;
+  let site: SiteState = new Map();
+  let book: PreviewBook = { title: '', tunes: [], recordings: [] };
+
+  let port = 0;
+  const ownText = ownTexts(packageRoot(), { book: () => book, turn: () => turn });
+  const server = createServer(
+    answerRequest({
+      folder: out,
+      site: () => site,
+      turn: () => turn,
+      port: () => port,
+      news,
+      ownText,
+    }),
+  );
+  try {
+    port = await listenNearby(server, options.port);
+  } catch (error) {
+    abandon();
+    throw error;
+  }
+  const builds = openBuilds({
+    root,
+    out,
+    isPrivate: true,
+    isQuick: true,
+    withDrafts: true,
+    progress: options.progress,
+    cache: options.cache ?? join(folder, 'cache'),
+    knownAs: 'preview',
+  });
+
+  const buildOnce = async (): Promise<void> => {
+    const result = await builds.build();
+    const before = site;
+    if (!result.failed) {
+      site = readSiteState(out);
+      book = previewBook(result);
+    }
+    turn++;
+    const told: PreviewNews = {
+      run,
+      turn,
+      outcome: result.failed ? 'failed' : 'built',
+      changed: changedFiles(before, site),
+      problems: tellProblems(result.problems, file => sourceOf(root, file)),
+      counted: countProblems(result.problems),
+    };
+    news.tell(told);
+    onTurn(result, told);
+  };
+
+  let isClosed = false;
+  let building: Promise<void> | null = null;
+  let isStale = false;
+  const buildWhileStale = async (): Promise<void> => {
+    try {
+      while (isStale && !isClosed) {
+        isStale = false;
+        await buildOnce();
+      }
+    } finally {
+      building = null;
+    }
+  };
+  const build = (): Promise<void> => {
+    isStale = true;
+    building ??= buildWhileStale();
+    return building;
+  };
+  const watch = await watchBook(root, () => {
+    build().catch(options.onDefect);
+  });
+  return {
+    address: `http://${loopback}:${port}/`,
+    port,
+    firstTurn: build(),
+    abandon,
+    async close() {
+      isClosed = true;
+      await watch.close();
+      news.close();
+      server.closeAllConnections();
+      await new Promise(done => server.close(done));
+      await building?.catch(() => {}); // whoever waits for the build is told of its defect
+      await builds.close();
+      abandon();
+    },
+  };
+}
+
+const playable = /\.(?:mp3|m4a|aac|og[agv]|opus|flac|wav|mp4|m4v|webm)$/i;
+
+/** Tunes whose notes could be read, and the recordings there are. */
+const previewBook = ({ book, tunes }: BuildResult): PreviewBook => ({
+  title: book.settings.title,
+  tunes: tunes
+    .filter(({ card }) => card.parts.length > 0)
+    .map(({ id, card }) => ({ id, title: card.title })),
+  recordings: book.media.filter(path => playable.test(path)),
+});
+
+function sourceOf(root: string, file: string): string | null {
+  try {
+    return readFileSync(resolve(root, file), 'utf8');
+  } catch {
+    return null; // gone since it was read: the problem is told without its line
+  }
+}

@@ -1,0 +1,58 @@
+/**
+ * What the preview adds to pages as it hands them out. Nothing of it is in the site's files, so none
+ * of it can be published: the pages in the folder are those of any private build.
+ */
+const policyTag = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">/;
+
+/**
+ * A page of the site with the preview's script before all others. The script may ask this server for
+ * news, and for nothing else. The place from which the site keeps itself on a device is taken away:
+ * a service worker would show the pages of yesterday.
+ */
+export function withPreview(page: string, turn: number): string {
+  return page
+    .replace(
+      policyTag,
+      (_, policy: string) =>
+        `<meta http-equiv="Content-Security-Policy" content="${policy}; connect-src 'self'">\n` +
+        `<script defer src="/preview/refresh.js" data-turn="${turn}"></script>\n` +
+        '<link rel="stylesheet" href="/preview/panel.css">',
+    )
+    .replace('<div class="kept" data-kept ', '<div class="kept" ');
+}
+
+/** The site's page for what is not found, to be shown at any depth: its links start at the root. */
+export const fromRoot = (page: string): string =>
+  page.replace(/ (href|src)="(?![a-z]+:|[/#"])/g, ' $1="/');
+
+/** A page of the preview's own, filled by its script; `title` and `text` are plain text. */
+export const ownPage = (page: {
+  readonly title: string;
+  readonly text: string;
+  /** `refresh` or `tap`. */
+  readonly script: string;
+  readonly turn: number;
+}): string => `<!doctype html>
+<html lang="en-GB">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; script-src 'self'; font-src 'self'; img-src 'self' data:; media-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${escaped(page.title)}</title>
+<link rel="icon" href="data:,">
+<link rel="stylesheet" href="/preview/own.css">
+<link rel="stylesheet" href="/preview/panel.css">
+<script defer src="/preview/${page.script}.js" data-turn="${page.turn}"></script>
+</head>
+<body>
+<main id="page">
+<h1>${escaped(page.title)}</h1>
+<p>${escaped(page.text)}</p>
+</main>
+</body>
+</html>
+`;
+
+const escaped = (text: string): string =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');

@@ -1,0 +1,22 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** The files of a site, by path from its root, each with the hash of its content. */
+export type SiteState = ReadonlyMap<string, string>;
+
+/** What the last build wrote, by its own list; empty before the first. */
+export function readSiteState(folder: string): SiteState {
+  try {
+    const text = readFileSync(join(folder, 'bowbook-manifest.json'), 'utf8');
+    return new Map(Object.entries((JSON.parse(text) as { files: Record<string, string> }).files));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return new Map();
+    throw error;
+  }
+}
+
+/** Paths of files that are in one state and not just so in the other. */
+export const changedFiles = (before: SiteState, after: SiteState): readonly string[] =>
+  [...new Set([...before.keys(), ...after.keys()])].filter(
+    path => before.get(path) !== after.get(path),
+  );

@@ -1,0 +1,12 @@
+// `npm run fuzz -- [--count n] [--seed n] [--kind abc] [--case n]`: bundles the fuzzer for Node,
+// which runs no TypeScript, and runs it. The same seed tries the same inputs.
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const here = import.meta.dirname;
+const out = join(here, '../../dist/fuzz');
+const entryPoints = ['fuzz.ts', 'try-cases.ts'].map(name => join(here, name));
+const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external' };
+await build({ entryPoints, outdir: out, target: 'node20', splitting: true, ...options });
+await import(pathToFileURL(join(out, 'fuzz.js')).href);
