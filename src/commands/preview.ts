@@ -44,7 +44,8 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
     progress: terminalProgress(),
     onTurn(result, news) {
       report(result.problems, root);
-      if (news.turn > 1) say(result.failed ? previewWords.failed : previewWords.built(news.changed.length));
+      if (news.turn > 1)
+        say(result.failed ? previewWords.failed : previewWords.built(news.changed.length));
       title = result.book.settings.title;
     },
     onDefect(error) {

@@ -42,51 +42,60 @@ export function answerRequest(answers: PreviewAnswers): RequestListener {
   const files = sirv(answers.folder, { dev: true, dotfiles: true });
   return (request, response) => {
     for (const [name, value] of Object.entries(always)) response.setHeader(name, value);
-    if (!isThisMachine(request.headers.host, answers.port())) {
-      return sendText(response, 403, previewWords.otherHost);
-    }
-    if (request.method !== 'GET' && request.method !== 'HEAD') {
-      response.setHeader('Allow', 'GET, HEAD');
-      return sendText(response, 405, previewWords.readOnly);
-    }
     const path = pathOf(request.url ?? '');
-    if (path === null) return sendText(response, 400, previewWords.noPath);
-    if (path === previewPaths.news) return answers.news.listen(request, response);
-    const own = answers.ownText(path);
-    if (own) return send(response, 200, own.type, own.text);
-    return answerFile(path, request, response, answers, files);
+    const refused = refusal(request, path, answers.port());
+    if (refused !== null || path === null) send(response, refused ?? plain(400, ''));
+    else if (path === previewPaths.news) answers.news.listen(request, response);
+    else {
+      const answer = answerTo(path, answers);
+      if ('file' in answer) {
+        // Known by now to be a name in the site's list.
+        request.url = encodeURI(`/${answer.file}`);
+        files(request, response);
+      } else send(response, answer);
+    }
   };
 }
 
-function answerFile(
+interface TextAnswer {
+  readonly status: number;
+  readonly type: string;
+  readonly text: string;
+  /** Headers of its own. */
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+function refusal(request: IncomingMessage, path: string | null, port: number): TextAnswer | null {
+  if (!isThisMachine(request.headers.host, port)) return plain(403, previewWords.otherHost);
+  if (request.method !== 'GET' && request.method !== 'HEAD') {
+    return { ...plain(405, previewWords.readOnly), headers: { Allow: 'GET, HEAD' } };
+  }
+  return path === null ? plain(400, previewWords.noPath) : null;
+}
+
+/** What a path stands for: a text, or a file of the site to be sent as it is. */
+function answerTo(
   path: string,
-  request: IncomingMessage,
-  response: ServerResponse,
-  { folder, site, turn }: PreviewAnswers,
-  files: ReturnType<typeof sirv>,
-): void {
+  { folder, site, turn, ownText }: PreviewAnswers,
+): TextAnswer | { readonly file: string } {
+  const own = ownText(path);
+  if (own) return { status: 200, ...own };
   const state = site();
   const name = path.slice(1) + (path.endsWith('/') ? 'index.html' : '');
-  const sendPage = (status: number, page: string): void =>
-    send(response, status, 'text/html; charset=utf-8', page);
   const readPage = (file: string): string =>
     withPreview(readFileSync(join(folder, file), 'utf8'), turn());
   if (state.has(name) && name !== keeper) {
-    if (name.endsWith('.html')) return sendPage(200, readPage(name));
-    // Only now, when the file is known to be the site's, and by its name in the list.
-    request.url = encodeURI(`/${name}`);
-    return files(request, response);
+    return name.endsWith('.html') ? page(200, readPage(name)) : { file: name };
   }
   if (state.has(`${name}/index.html`)) {
-    response.writeHead(302, { Location: encodeURI(`/${name}/`) }).end();
-    return;
+    return { ...plain(302, ''), headers: { Location: encodeURI(`/${name}/`) } };
   }
-  const own = { script: 'refresh', turn: turn() };
-  if (state.size === 0) {
-    return sendPage(503, ownPage({ ...own, ...previewWords.notYet }));
+  const stopgap = { script: 'refresh', turn: turn() } as const;
+  if (state.size === 0) return page(503, ownPage({ ...stopgap, ...previewWords.notYet }));
+  if (/\.(?:pdf|zip)$/.test(name)) {
+    return page(404, ownPage({ ...stopgap, ...previewWords.leftOut }));
   }
-  if (/\.(?:pdf|zip)$/.test(name)) return sendPage(404, ownPage({ ...own, ...previewWords.leftOut }));
-  return sendPage(404, fromRoot(readPage('404.html')));
+  return page(404, fromRoot(readPage('404.html')));
 }
 
 /** The service worker, which a preview must not have. */
@@ -108,11 +117,24 @@ function pathOf(url: string): string | null {
   }
 }
 
-const sendText = (response: ServerResponse, status: number, text: string): void =>
-  send(response, status, 'text/plain; charset=utf-8', `${text}\n`);
+const plain = (status: number, text: string): TextAnswer => ({
+  status,
+  type: 'text/plain; charset=utf-8',
+  text: `${text}\n`,
+});
 
-function send(response: ServerResponse, status: number, type: string, text: string): void {
+const page = (status: number, text: string): TextAnswer => ({
+  status,
+  type: 'text/html; charset=utf-8',
+  text,
+});
+
+function send(response: ServerResponse, { status, type, text, headers }: TextAnswer): void {
   const body = Buffer.from(text);
-  response.writeHead(status, { 'Content-Type': type, 'Content-Length': body.length });
+  response.writeHead(status, {
+    'Content-Type': type,
+    'Content-Length': body.length,
+    ...headers,
+  });
   response.end(response.req.method === 'HEAD' ? undefined : body);
 }

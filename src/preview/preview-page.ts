@@ -30,10 +30,10 @@ export const ownPage = (page: {
   readonly title: string;
   readonly text: string;
   /** `refresh` or `tap`. */
-  readonly script: string;
+  readonly script: 'refresh' | 'tap';
   readonly turn: number;
 }): string => `<!doctype html>
-<html lang="en-GB">
+<html lang="en-GB" data-own>
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; script-src 'self'; font-src 'self'; img-src 'self' data:; media-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'">

@@ -41,7 +41,16 @@ const closest = 150;
 /** The engraver gives a cell as much more than it is asked for. */
 const edge = 10;
 
-/** The score, drawn closer where two phrases then share a row, or one then fits the paper. */
+/** Two phrases and an ending in a row need this much a phrase, in drawing units, to be read. */
+const closestWithEnding = 235;
+/** Wider than this many times its natural width a phrase falls apart. */
+const widest = 1.3;
+
+/**
+ * The score at the width that takes the fewest rows: as it is, or drawn closer where two phrases (and
+ * an ending of half a phrase, where the tune has some) then share a row, or one then fits the paper.
+ * Where rows stay as many and room is left at the side, it is drawn wider.
+ */
 function fitScore(
   study: Study,
   score: Score,
@@ -50,17 +59,34 @@ function fitScore(
   draw: (study: Study, cellWidth: number) => Score,
 ): { readonly score: Score; readonly pairs: boolean } {
   const room = roomOf(score, look, width);
-  const fits = (s: Score, cells: number): boolean =>
-    s.cells.every(c => c.preludeWidth + cells * c.width <= room);
+  const natural = Math.max(0, ...score.cells.map(c => c.width));
   const prelude = Math.max(0, ...score.cells.map(c => c.preludeWidth));
   const share = (cells: number): number => Math.floor((room - prelude) / cells) - edge;
+  const pairsIn = (s: Score): number | null => {
+    const rows = fillRows(s.cells, 2, room);
+    return rows.some(row => row.length > 1) && rows.every(row => rowWidth(row) <= room)
+      ? rows.length
+      : null;
+  };
   if (!look.sizes.phraseALine && score.cells.length > 1) {
-    if (fits(score, 2)) return { score, pairs: true };
-    const closer = share(2) < closest ? null : draw(study, share(2));
-    if (closer && fits(closer, 2)) return { score: closer, pairs: true };
+    const halves = score.cells.some(c => c.width < 0.6 * natural);
+    const tried = [
+      ...(halves && share(2.5) >= closestWithEnding ? [share(2.5)] : []),
+      Math.min(share(2), Math.floor(widest * natural)),
+    ].filter(w => w >= closest && (w < natural || w > 1.05 * natural));
+    const candidates = [...tried.map(w => draw(study, w)), score]
+      .map(s => ({ score: s, rows: pairsIn(s) }))
+      .filter((c): c is { score: Score; rows: number } => c.rows !== null);
+    const fewest = Math.min(...candidates.map(c => c.rows));
+    const best = candidates.find(c => c.rows === fewest);
+    if (best) return { score: best.score, pairs: true };
   }
-  return { score: fits(score, 1) ? score : draw(study, share(1)), pairs: false };
+  const fits = score.cells.every(c => c.preludeWidth + c.width <= room);
+  return { score: fits ? score : draw(study, share(1)), pairs: false };
 }
+
+const rowWidth = (row: readonly ScoreCell[]): number =>
+  row.reduce((sum, cell) => sum + cell.width, row[0]?.preludeWidth ?? 0);
 
 /** The width between the margins in drawing units. */
 const roomOf = (score: Score, { sizes }: Look, width: number): number =>

@@ -2,8 +2,10 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
+import { drawTune } from '../../src/build-tune.ts';
 import { exportTunes } from '../../src/export-book.ts';
 import { importTunes } from '../../src/import-tunes.ts';
+import { print } from '../../src/print-pdf.ts';
 import { studyBook } from '../../src/study-book.ts';
 import type { ExampleFile } from './rule-page.ts';
 
@@ -15,8 +17,8 @@ rights: own
 
 /**
  * What is said of one of a page's two books, written into a folder of its own. Rules named
- * `import-…` are asked of an import of its collections, rules named `export-…` of an export, all
- * others of `check`. Places are named from the folder.
+ * `import-…` are asked of an import of its collections, rules named `export-…` of an export, rules
+ * named `print-…` of the printed book, all others of `check`. Places are named from the folder.
  */
 export async function tryExample(
   rule: string,
@@ -49,7 +51,10 @@ async function asked(
     return (await importTunes({ root, files, ...options })).problems;
   }
   if (rule.startsWith('export-')) return (await exportTunes(root, [], ['abc'], quiet)).problems;
-  return (await studyBook(root, quiet)).problems;
+  const { book, tunes, problems } = await studyBook(root, quiet);
+  if (!rule.startsWith('print-')) return problems;
+  const drawn = new Map(tunes.map(tune => [tune.block.id, drawTune(tune).built]));
+  return print(book, drawn, {}).problems;
 }
 
 const quiet = (): void => {};

@@ -45,7 +45,8 @@ export const previewWords = {
     back: 'Back to the book',
     tune: 'Tune',
     recording: 'Recording',
-    noRecordings: 'There is no recording in the book’s media folder yet. Put one there and it will appear here.',
+    noRecordings:
+      'There is no recording in the book’s media folder yet. Put one there and it will appear here.',
     noTunes: 'No tune in the book could be read yet.',
     words: 'What the recording is called',
     learner: 'A learner is heard or seen in it',
