@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Problem } from '../shared/problem.ts';
+import { wordsFor } from '../shared/words/words-for.ts';
 import { keepSiteScript } from './output/keep-site-script.ts';
 import type { OpenSite } from './output/open-site.ts';
 import type { SiteFile } from './output/site-file.ts';
@@ -37,7 +38,7 @@ export interface BookFilesInput {
 export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFile[] {
   const media = book.media.filter(path => isPrivate || !book.privateMedia.includes(path));
   return [
-    ...siteAssets(book.settings.theme),
+    ...siteAssets(book.settings),
     ...(isPrivate ? [privateMarker] : []),
     ...media.map(path => ({ path, copyOf: join(book.root, path) })),
   ];
@@ -50,7 +51,8 @@ export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFi
 export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
   const { book, isPrivate, isQuick, cards, tunes, site, program, say } = input;
   const ids = [...cards.keys()];
-  yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input)) };
+  const words = wordsFor(book.settings.language, book.settings.noteNames);
+  yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input, words)) };
   for (const { path, ids: those } of openingFiles(ids)) {
     const from = `${program} ${tunes.state(those)}`;
     yield { path, from, make: () => openingsOf(those, input) };

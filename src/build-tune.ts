@@ -5,7 +5,7 @@ import { drillSource } from '../shared/drills/drill-source.ts';
 import { type Problem, problem } from '../shared/problem.ts';
 import { mayPublish } from '../shared/rights.ts';
 import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
-import { speakTune, spokenPitch, spokenStop } from '../shared/words/en/spoken.ts';
+import { type Words, wordsFor } from '../shared/words/words-for.ts';
 import { parseTunes } from './abc/parse-tune.ts';
 import { drawPlans } from './draw-plans.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
@@ -93,12 +93,16 @@ function anchorRequest(a: AnchorBlock, plans: readonly PlanBlock[]): AnchorReque
  * Draws a studied tune and words its credits: all that the pages need of it. A tune that the
  * engraver fails on is told of and left without a drawing, and the rest of the book is built.
  */
-export function drawTune(studied: StudiedTune): {
+export function drawTune(
+  studied: StudiedTune,
+  words: Words,
+): {
   readonly built: BuiltTune;
   readonly problems: readonly Problem[];
 } {
   const { block, request, study, rights } = studied;
   const problems: Problem[] = [];
+  const draw = (drawn: Study): Score => drawStudy(drawn, words);
   const attempt = <T>(draw: (study: Study) => T, otherwise: T): T => {
     try {
       return study === null ? otherwise : draw(study);
@@ -112,20 +116,25 @@ export function drawTune(studied: StudiedTune): {
   const built: BuiltTune = {
     block,
     study,
-    score: attempt<Score | null>(drawStudy, null),
-    planned: attempt<BuiltTune['planned']>(s => drawPlans(s, request, drawStudy), new Map()),
+    score: attempt<Score | null>(draw, null),
+    planned: attempt<BuiltTune['planned']>(s => drawPlans(s, request, draw), new Map()),
     published: mayPublish(rights),
-    credits: creditsOf(studied),
+    credits: creditsOf(studied, words),
     downloads: study === null ? [] : downloadEndings,
   };
   return { built, problems };
 }
 
-const drawStudy = (study: Study): Score => engraveTune(study, { describe: describeBars(study) });
+const drawStudy = (study: Study, words: Words): Score =>
+  engraveTune(study, { describe: describeBars(study, words), noteNames: words.noteNames });
 
 /** What a screen reader says in place of a drawing, bar by bar, as in the tune in words. */
-function describeBars(study: Study): (bar: number) => string {
-  const said = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b.text] as const)));
+function describeBars(study: Study, words: Words): (bar: number) => string {
+  const said = new Map(
+    words
+      .speakTune(study, words.noteNames)
+      .flatMap(p => p.bars.map(b => [b.name, b.text] as const)),
+  );
   return bar => said.get(study.tune.bars[bar]?.name ?? '') ?? '';
 }
 
@@ -139,6 +148,7 @@ export function buildChain(block: NotesBlock, settings: BookSettings): readonly 
   };
   const tune = parseTunes(source).tunes[0];
   if (!tune) return null;
+  const words = wordsFor(settings.language, settings.noteNames);
   const { performance, fingering, bowing } = studyTune(tune, {
     tuning: settings.tuning,
     bowing: settings.bowing,
@@ -152,8 +162,8 @@ export function buildChain(block: NotesBlock, settings: BookSettings): readonly 
     if (note?.kind !== 'note' || !stroke) return [];
     const stop = fingering[sounded.event]?.at(-1) ?? null;
     return {
-      letter: note.pitches.map(spokenPitch).join(' and '),
-      spoken: stop === null ? null : spokenStop(stop, settings.tuning),
+      letter: words.spokenPitches(note.pitches, words.noteNames),
+      spoken: stop === null ? null : words.spokenStop(stop, settings.tuning, words.noteNames),
       direction: stroke.direction,
       slurred: stroke.notes[0] !== i,
     };

@@ -55,6 +55,9 @@ export interface Builds {
   readonly close: () => Promise<void>;
 }
 
+/** Milliseconds after a build at which it is kept for a later run: a page that waits comes first. */
+const saveAfter = 500;
+
 /** Builds a book once. */
 export async function buildSite(options: BuildOptions): Promise<BuildResult> {
   const builds = openBuilds(options);
@@ -78,16 +81,30 @@ export function openBuilds(options: BuildOptions): Builds {
     files: new Map(),
     read: readMemo(),
   };
+  let isSaved = true;
+  let saving: NodeJS.Timeout | undefined;
+  const save = (): void => {
+    clearTimeout(saving);
+    if (isSaved) return;
+    isSaved = true;
+    cache.write(ledgerName, ledger);
+    cache.keepOnly(name => name.startsWith('ledger-') || ledger.notes.has(name));
+  };
   return {
     async build() {
-      const { result, left } = await buildOnce(options, program, maker, ledger);
-      if (left === null) return result;
-      ledger = left;
-      cache.write(ledgerName, ledger);
-      cache.keepOnly(name => name.startsWith('ledger-') || left.notes.has(name));
-      return result;
+      clearTimeout(saving); // it would sweep away what this build makes
+      try {
+        const { result, left } = await buildOnce(options, program, maker, ledger);
+        if (left === null) return result;
+        ledger = left;
+        isSaved = false;
+        return result;
+      } finally {
+        saving = setTimeout(save, saveAfter);
+      }
     },
     async close() {
+      save();
       await maker.close();
       if (options.cache === undefined) rmSync(folder, { recursive: true, force: true });
     },

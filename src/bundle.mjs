@@ -27,11 +27,34 @@ const scripts = readdirSync('src/browser')
   .filter(name => /^[^.]+\.ts$/.test(name))
   .filter(name => !/^export /m.test(readFileSync(`src/browser/${name}`, 'utf8')));
 const forBrowsers = { bundle: true, minify: true, format: 'iife', target: 'es2020' };
-await build({
-  ...forBrowsers,
-  entryPoints: scripts.map(name => `src/browser/${name}`),
-  outdir: 'dist/browser',
+/**
+ * Puts the words of another language in place of the English ones that a script imports. The
+ * types hold each language to the same names, and a file that it lacks fails here.
+ */
+const wordsIn = language => ({
+  name: `words-${language}`,
+  setup: ({ onResolve, resolve }) => {
+    onResolve({ filter: /\/words\/en\// }, ({ path, resolveDir, kind }) =>
+      resolve(path.replace('/words/en/', `/words/${language}/`), { resolveDir, kind }),
+    );
+  },
 });
+// One bundle a language: `player.js`, `player.de.js`. A page asks for that of its book.
+const languages = readdirSync('shared/words', { withFileTypes: true })
+  .filter(entry => entry.isDirectory())
+  .map(entry => entry.name);
+for (const language of languages) {
+  const ending = language === 'en' ? '' : `.${language}`;
+  await build({
+    ...forBrowsers,
+    entryPoints: scripts.map(name => ({
+      in: `src/browser/${name}`,
+      out: name.replace(/\.ts$/, ending),
+    })),
+    outdir: 'dist/browser',
+    plugins: language === 'en' ? [] : [wordsIn(language)],
+  });
+}
 await build({
   ...forBrowsers,
   entryPoints: ['src/offline/keep-site.ts'],

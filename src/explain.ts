@@ -4,9 +4,10 @@ import type { AnchorRequest, Direction } from '../shared/bowing/bowing.ts';
 import { defaultBowing } from '../shared/bowing/default-settings.ts';
 import type { Level } from '../shared/bowing/settings.ts';
 import { fiddleTuning } from '../shared/fingering/tunings.ts';
+import { limits } from '../shared/limits.ts';
 import { parseBarRange } from '../shared/music/bar-range.ts';
 import { nearest } from '../shared/nearest.ts';
-import type { Problem } from '../shared/problem.ts';
+import { type Problem, problem } from '../shared/problem.ts';
 import { type Study, studyTune } from '../shared/study.ts';
 import { parseTunes } from './abc/parse-tune.ts';
 import { studyJson } from './export/study-json.ts';
@@ -78,6 +79,12 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
             place: null,
           },
         ];
+  const size = statSync(file).size;
+  if (size > limits.abcSize) {
+    const facts = { found: size, most: limits.abcSize };
+    const past = problem('abc-past-limit', 'error', null, { actual: file, facts });
+    return { studies: [], problems: [past], root: null };
+  }
   const source = { text: decodeAbc(readFileSync(file)), file, line: 1, indent: 0 };
   const parsed = parseTunes(source, options.tune === undefined ? {} : { number: options.tune });
   if (options.tune !== undefined && parsed.tunes.length === 0) {

@@ -5,6 +5,7 @@ import { nearest } from '../shared/nearest.ts';
 import { type Problem, problem } from '../shared/problem.ts';
 import { siteZipPath } from '../shared/take-away.ts';
 import { exportWords } from '../shared/words/en/exporting.ts';
+import { wordsFor } from '../shared/words/words-for.ts';
 import { buildSite, type Progress } from './build.ts';
 import type { StudiedTune } from './build-tune.ts';
 import { type DownloadEnding, tuneFile } from './export/tune-downloads.ts';
@@ -34,7 +35,8 @@ export async function exportTunes(
   forms: readonly DownloadEnding[],
   progress: Progress,
 ): Promise<Exported> {
-  const { tunes, problems: found } = await studyBook(root, progress);
+  const { book, tunes, problems: found } = await studyBook(root, progress);
+  const words = wordsFor(book.settings.language, book.settings.noteNames);
   checkIds(ids, tunes);
   const asked = tunes.filter(t => ids.length === 0 || ids.includes(t.block.id));
   if (found.some(p => p.severity === 'error')) return { files: [], problems: found };
@@ -44,7 +46,7 @@ export async function exportTunes(
     if (study === null || !mayLeave(tune, false)) return [];
     return forms.map(form => ({
       name: `${tune.block.id}.${form}`,
-      content: tuneFile(study, form, exportFacts(tune)),
+      content: tuneFile(study, form, exportFacts(tune, words)),
     }));
   });
   return { files, problems: kept.map(keptProblem) };

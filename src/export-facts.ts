@@ -1,6 +1,6 @@
 import { practiceTempo } from '../shared/bowing/practice-time.ts';
 import { mayPublish } from '../shared/rights.ts';
-import { creditLine } from '../shared/words/en/credits.ts';
+import type { Words } from '../shared/words/words-for.ts';
 import type { StudiedTune } from './build-tune.ts';
 import type { ExportFacts } from './export/musicxml.ts';
 
@@ -12,14 +12,14 @@ export const mayLeave = ({ rights }: Pick<StudiedTune, 'rights'>, isPrivate: boo
   isPrivate || mayPublish(rights);
 
 /** What a file for other programs says of a tune besides its notes. */
-export const exportFacts = (studied: StudiedTune): ExportFacts => ({
+export const exportFacts = (studied: StudiedTune, words: Words): ExportFacts => ({
   tempo: practiceTempo(studied.study?.tune ?? { type: null }, studied.request.bowing),
-  credits: creditsOf(studied),
+  credits: creditsOf(studied, words),
 });
 
 /** Where a tune comes from and whose it is, in one line. */
-export const creditsOf = ({ block, study, rights }: StudiedTune): string =>
-  creditLine({
+export const creditsOf = ({ block, study, rights }: StudiedTune, words: Words): string =>
+  words.creditLine({
     abc: study?.tune.credits ?? null,
     rights,
     learnedFrom: block.learnedFrom,

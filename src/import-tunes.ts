@@ -1,4 +1,5 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
+import { limits } from '../shared/limits.ts';
 import type { Tune, TuneType } from '../shared/music/tune.ts';
 import { type Place, type Problem, problem } from '../shared/problem.ts';
 import { parseTunes } from './abc/parse-tune.ts';
@@ -6,7 +7,7 @@ import { decodeText } from './import/decode-text.ts';
 import { freeName } from './import/free-name.ts';
 import { type Likeness, likeness, marksOf, type TuneMarks } from './import/same-tune.ts';
 import { type CollectedTune, splitCollection } from './import/split-collection.ts';
-import { tunePage } from './import/tune-page.ts';
+import { fenceSafe, tunePage } from './import/tune-page.ts';
 import { type NewFile, writeNew } from './output/write-new.ts';
 import { abcTitle } from './read/abc-fence.ts';
 import type { Block, Book, Page } from './read/book.ts';
@@ -74,7 +75,8 @@ export async function importTunes(options: ImportOptions): Promise<ImportResult>
       count += 1;
       const read = readTune(item, collected.file);
       const title = read.tune?.title ?? abcTitle(item.abc) ?? '';
-      const marks = marksOf(item.abc, title, read.tune);
+      const abc = fenceSafe(item.abc);
+      const marks = marksOf(abc, title, read.tune);
       const alike = known.like(marks);
       if (alike.some(a => a.likeness === 'same' && a.known.isOld)) {
         present += 1;
@@ -94,7 +96,7 @@ export async function importTunes(options: ImportOptions): Promise<ImportResult>
           rights: options.rights,
           learnedFrom: options.learnedFrom,
         },
-        item.abc,
+        abc,
       );
       pages.push({ path: `tunes/${id}.md`, content: page });
       known.add({ marks, title, where: `tunes/${id}.md`, isOld: false });
@@ -113,6 +115,12 @@ interface ReadCollection {
 
 function readCollection(path: string): ReadCollection {
   const file = path.replaceAll('\\', '/');
+  const size = statSync(path).size;
+  if (size > limits.abcSize) {
+    const facts = { found: size, most: limits.abcSize };
+    const past = problem('abc-past-limit', 'warning', null, { actual: file, facts });
+    return { file, tunes: [], problems: [past] };
+  }
   const { text, encodings } = decodeText(readFileSync(path));
   const { tunes, wordsBefore } = splitCollection(text);
   const at = (line: number): Place => ({ file, line, column: 1 });

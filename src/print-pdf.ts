@@ -16,7 +16,8 @@ export function print(
   const input: PrintInput = {
     book,
     tunes,
-    draw: (study, cellWidth) => engraveTune(study, { cellWidth }),
+    draw: (study, cellWidth) =>
+      engraveTune(study, { cellWidth, noteNames: book.settings.noteNames }),
     noteChain: block => buildChain(block, book.settings),
     picture: path => readPicture(join(book.root, path)),
   };

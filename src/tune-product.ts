@@ -1,4 +1,5 @@
 import type { Problem } from '../shared/problem.ts';
+import { type Words, wordsFor } from '../shared/words/words-for.ts';
 import { buildTune, drawTune, type StudiedTune } from './build-tune.ts';
 import { tuneDataScript } from './export/tune-data.ts';
 import { tuneDownloads } from './export/tune-downloads.ts';
@@ -35,13 +36,14 @@ export interface TuneFile {
 /** Studies and draws one tune and makes its files. This is what a worker runs. */
 export function makeTune(job: TuneJob): TuneProduct {
   const { block, anchors, plans, clips, drills, settings, isPrivate } = job;
+  const words = wordsFor(settings.language, settings.noteNames);
   const studied = buildTune(block, anchors, plans, clips, drills, settings);
-  const { built, problems } = drawTune(studied);
-  const files = tuneFiles(studied, isPrivate);
+  const { built, problems } = drawTune(studied, words);
+  const files = tuneFiles(studied, isPrivate, words);
   return {
     note: {
       id: block.id,
-      card: tuneCard(built, isPrivate),
+      card: tuneCard(built, isPrivate, words),
       isStudied: studied.study !== null,
       problems: [...studied.problems, ...problems],
       files: files.map(file => file.path),
@@ -52,14 +54,14 @@ export function makeTune(job: TuneJob): TuneProduct {
 }
 
 /** The files for one tune: none where its rights are not known. */
-function tuneFiles(studied: StudiedTune, isPrivate: boolean): TuneFile[] {
+function tuneFiles(studied: StudiedTune, isPrivate: boolean, words: Words): TuneFile[] {
   const { block, request, study } = studied;
   if (study === null || !mayLeave(studied, isPrivate)) return [];
   const { id } = block;
   const { tune } = study;
   return [
     { path: `tunes/${id}.js`, content: tuneDataScript({ id, title: tune.title, tune, request }) },
-    ...tuneDownloads(study, exportFacts(studied)).map(({ ending, content }) => ({
+    ...tuneDownloads(study, exportFacts(studied, words)).map(({ ending, content }) => ({
       path: `tunes/${id}.${ending}`,
       content,
     })),

@@ -1,7 +1,7 @@
 import { barRangeText } from '../music/bar-range.ts';
+import { nearestBar } from '../music/nearest-bar.ts';
 import { resolvePassage } from '../music/resolve-passage.ts';
 import type { Tune } from '../music/tune.ts';
-import { nearest } from '../nearest.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { AnchorRequest } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
@@ -24,7 +24,8 @@ export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
   if ('unknown' in range) {
     const { file, line } = tune.source;
     const place = request.place ?? { file, line, column: 1 };
-    const rest = { facts, actual: range.unknown, nearest: nearest(range.unknown, range.known) };
+    const { unknown: actual, known: expected } = range;
+    const rest = { facts, actual, expected, nearest: nearestBar(actual, expected) };
     return {
       request,
       passage: null,

@@ -1,7 +1,7 @@
 import { toNumber } from '../music/fraction.ts';
+import { nearestBar } from '../music/nearest-bar.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
-import { nearest } from '../nearest.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { ClipCue } from './clip-cue.ts';
 
@@ -79,7 +79,7 @@ const plainName = (name: string): string => name.split('/')[0] ?? name;
 
 function unknownBar(tune: Tune, { bar, place }: ClipCue): Problem {
   const known = tune.bars.map(b => b.name);
-  const near = nearest(bar, known);
+  const near = nearestBar(bar, known);
   return problem('cue-bar', 'warning', place, { actual: bar, expected: known, nearest: near });
 }
 

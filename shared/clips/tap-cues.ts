@@ -10,6 +10,8 @@ export interface TapPoint {
   readonly bar: string;
   /** Index in `performance.bars`. */
   readonly played: number;
+  /** Which time that bar is being played, from 1. */
+  readonly pass: number;
   /** The phrase's letter, and its bars: `A1-A2`. */
   readonly label: string;
   readonly bars: string;
@@ -39,10 +41,12 @@ export function tapPoints(
       return bar === undefined ? [] : [[bar, phrase] as const];
     }),
   );
-  return performance.bars.flatMap(({ bar }, played) => {
+  return performance.bars.flatMap(({ bar, pass }, played) => {
     const phrase = starting.get(bar);
     const name = phrase && cueName(tune, performance, played);
-    return phrase && name ? [{ bar: name, played, label: phrase.label, bars: phrase.name }] : [];
+    return phrase && name
+      ? [{ bar: name, played, pass, label: phrase.label, bars: phrase.name }]
+      : [];
   });
 }
 

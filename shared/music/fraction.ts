@@ -15,8 +15,12 @@ export function fraction(n: number, d = 1): Fraction {
 
 export const zero: Fraction = { n: 0, d: 1 };
 
-export const add = (a: Fraction, b: Fraction): Fraction =>
-  a.d === b.d ? fraction(a.n + b.n, a.d) : fraction(a.n * b.d + b.n * a.d, a.d * b.d);
+export function add(a: Fraction, b: Fraction): Fraction {
+  if (a.d === b.d) return fraction(a.n + b.n, a.d);
+  // Over the least common denominator, so that a long sum of odd tuplets stays exact.
+  const g = gcd(a.d, b.d);
+  return fraction(a.n * (b.d / g) + b.n * (a.d / g), a.d * (b.d / g));
+}
 export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, { n: -b.n, d: b.d });
 export const multiply = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.n, a.d * b.d);
 export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
@@ -28,11 +32,11 @@ export const equal = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d =
 /** `1/8`, `0`, `3`. */
 export const fractionText = (a: Fraction): string => (a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`);
 
-/** Reads `1/8` or `3`; null when it is neither. */
+/** Reads `1/8` or `3`; null when it is neither, or past counting. */
 export function parseFraction(text: string): Fraction | null {
   const m = /^\s*(-?\d+)(?:\/(\d+))?\s*$/.exec(text);
-  if (!m || Number(m[2] ?? 1) === 0) return null;
-  return fraction(Number(m[1]), Number(m[2] ?? 1));
+  const [n, d] = [Number(m?.[1]), Number(m?.[2] ?? 1)];
+  return d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d) ? null : fraction(n, d);
 }
 
 /** A plain number, for drawing and sound only; never for comparing. */

@@ -12,7 +12,7 @@ export function readPartOrder(
   const unknown = new Set<string>();
   const whole = names.indexOf(text.trim());
   if (whole >= 0) return { order: [whole], unknown: [] };
-  const tokens = text.match(/\d+|[A-Za-z]'*|[()]/g) ?? [];
+  const tokens = (text.match(/\d+|[A-Za-z]'*|[()]/g) ?? []).slice(0, longest);
   let at = 0;
 
   const sequence = (): number[] => {

@@ -1,3 +1,4 @@
+import { limits } from '../limits.ts';
 import { add, type Fraction, zero } from './fraction.ts';
 import type { Performance, PlayedBar, SoundedNote } from './performance.ts';
 import type { Bar, NoteEvent, Tune } from './tune.ts';
@@ -66,7 +67,7 @@ export function playedOrder(tune: Tune): Performance {
 }
 
 /** Written events that a performance may play; a tune past it is cut short there. */
-export const longestPerformance = 20_000;
+export const longestPerformance = limits.playedNotes;
 
 /**
  * Bar indices in the order in which they are played. `cut` says that the tune was longer than

@@ -1,3 +1,4 @@
+import type { NoteNames } from '../music/note-names.ts';
 import type { Key, NoteEvent, Tune } from '../music/tune.ts';
 import type { Study } from '../study.ts';
 import { noteLetter } from './note-letter.ts';
@@ -15,7 +16,8 @@ import { type PrintedStroke, printedStrokes } from './printed-strokes.ts';
 export interface AnnotateOptions {
   readonly marks: 'all' | 'changes' | 'anchors' | 'none';
   readonly fingers: boolean;
-  readonly letters: boolean;
+  /** Letters below the notes, named so; null for none. */
+  readonly letters: NoteNames | null;
   /** Only these bars (indices, neighbours in written order), as a tune of their own. */
   readonly bars?: readonly number[];
 }
@@ -49,7 +51,7 @@ function signsOf(
   const parts: string[] = [];
   const key = tune.bars[event.bar]?.key ?? tune.key;
   const top = event.pitches[event.pitches.length - 1];
-  if (options.letters && top) parts.push(`"_${noteLetter(top, key)}"`);
+  if (options.letters && top) parts.push(`"_${noteLetter(top, key, options.letters)}"`);
   if (options.fingers && event.fingers.length === 0) {
     for (const stop of fingering[index] ?? []) if (stop) parts.push(`!${stop.finger}!`);
   }
@@ -68,9 +70,12 @@ function isWanted({ weight }: PrintedStroke, marks: AnnotateOptions['marks']): b
 
 /** What may stand before a note: words, graces, signs, tuplets, slurs, fields, space. */
 const beforeNote =
-  /"[^"]*"|\{[^}]*\}|![^!\n]*!|\+[^+\n]*\+|\[[A-Za-z]:[^\]]*\]|\(\d+(?::\d*){0,2}|\.?\(|[<>]+|[\s.~uvH-Yh-w`-]/y;
+  /"[^"\n]*"|\{[^}\n]*\}|![^!\n]*!|\+[^+\n]*\+|\[[A-Za-z]:[^\]]*\]|\(\d+(?::\d*){0,2}|\.?\(|[<>]+|[\s.~uvH-Yh-w`-]/y;
 
-/** Offset of the note itself, its accidental or the bracket of its chord. */
+/**
+ * Offset of the note itself, its accidental or the bracket of its chord. Where a slip such as a
+ * quotation left open makes all of the span look like signs, it is the span's own start.
+ */
 function noteOffset(text: string, start: number, stop: number): number {
   let at = start;
   while (at < stop) {
@@ -79,7 +84,7 @@ function noteOffset(text: string, start: number, stop: number): number {
     if (!found) return at;
     at += found[0].length;
   }
-  throw new Error(`no note at offset ${start}: ${text.slice(start, stop)}`);
+  return start;
 }
 
 /** From the `X:` of the tune to the next tune, a blank line or the end. */

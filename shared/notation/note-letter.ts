@@ -1,16 +1,19 @@
+import { type NoteNames, noteSymbol } from '../music/note-names.ts';
 import type { Pitch } from '../music/pitch.ts';
 import type { Key } from '../music/tune.ts';
 
 const signs: Readonly<Record<number, string>> = { [-2]: '𝄫', [-1]: '♭', 0: '♮', 1: '♯', 2: '𝄪' };
 
 /**
- * The letter of a note as ABC 2.1 writes it, octaves told apart: `G,` on the G string, `G` on the
- * D string, `g` on the E string, `c'` above that. A sign is added only where the key does not say it.
+ * The letter of a note, octaves told apart as in ABC 2.1: `G,` on the G string, `G` on the D string,
+ * `g` on the E string, `c'` above that; `H` or `Sol` where the book calls it so. A sign is added only
+ * where the key does not say it.
  */
-export function noteLetter(pitch: Pitch, key: Key): string {
+export function noteLetter(pitch: Pitch, key: Key, names: NoteNames): string {
   const { letter, octave, alter } = pitch;
-  const sign = alter === key.alters[letter] ? '' : (signs[alter] ?? '');
+  const { symbol, sign: signed, said } = noteSymbol(pitch, names);
+  const sign = said || alter === key.alters[letter] ? '' : (signs[signed] ?? '');
   const low = octave < 4 ? ','.repeat(4 - octave) : '';
   const high = octave > 5 ? '’'.repeat(octave - 5) : '';
-  return `${octave >= 5 ? letter.toLowerCase() : letter}${sign}${low}${high}`;
+  return `${octave >= 5 ? symbol.toLowerCase() : symbol}${sign}${low}${high}`;
 }

@@ -1,9 +1,14 @@
+import { germanName, type NoteNames, noteSymbol } from '../music/note-names.ts';
 import type { Pitch } from '../music/pitch.ts';
 
 const signs: Readonly<Record<number, string>> = { [-2]: '♭♭', [-1]: '♭', 1: '♯', 2: '♯♯' };
 
 /**
- * The letter of a note with its sign, for those who play without notation: no key signature stands
+ * The letter of a note with its sign, "F♯", "Fis", "Fa♯", for those who play without notation: no key signature stands
  * before it, and its string and finger tell the octave.
  */
-export const plainLetter = ({ letter, alter }: Pitch): string => letter + (signs[alter] ?? '');
+export function plainLetter(pitch: Pick<Pitch, 'letter' | 'alter'>, names: NoteNames): string {
+  if (names === 'german') return germanName(pitch);
+  const { symbol, sign } = noteSymbol(pitch, names);
+  return symbol + (signs[sign] ?? '');
+}

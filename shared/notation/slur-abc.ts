@@ -34,7 +34,7 @@ export function slurAbc(tune: Tune, planned: Tune): string {
 
 /** What stands before a note, a piece at a time; the names are of those that are not copied as they are. */
 const piece =
-  /(?<slur>\.?\((?!\d))|(?<sign>[\s.~uvH-Yh-w`-])|"[^"]*"|\{[^}]*\}|![^!\n]*!|\+[^+\n]*\+|\[[A-Za-z]:[^\]]*\]|\(\d+(?::\d*){0,2}|[<>]+/y;
+  /(?<slur>\.?\((?!\d))|(?<sign>[\s.~uvH-Yh-w`-])|"[^"\n]*"|\{[^}\n]*\}|![^!\n]*!|\+[^+\n]*\+|\[[A-Za-z]:[^\]]*\]|\(\d+(?::\d*){0,2}|[<>]+/y;
 
 /** A note or a chord, with its length and a tie. */
 const note = /(?:\[[^\]]*\]|[_=^]*[A-Ga-g][,']*)[\d/]*-?/y;

@@ -1,3 +1,5 @@
+import type { NoteNames } from '../music/note-names.ts';
+
 /**
  * Text as it is compared: small letters, no accents, no apostrophes, every other sign a space. So
  * `The Harbour-Master’s Céilí` and `harbourmasters ceili` come as near each other as they can.
@@ -15,17 +17,42 @@ export const foldText = (text: string): string =>
     .trim();
 
 /**
- * Notes typed as letters: `D F A`, `d-f-a`, `DFA`, `F# G`; null where it is not that. Signs after a
- * letter (`#`, `b`, `♯`, `♭`, `sharp`, `flat`) are passed over, as octaves and rhythm are. A single
- * letter is not yet an opening.
+ * Notes typed as the book calls them, as the letters of `SearchEntry`: `D F A`, `d-f-a`, `DFA`,
+ * `F# G`; where the names are German `H` and `B`, `Fis G`; of syllables `re fa la`; null where it is
+ * not that. Signs after a letter (`#`, `b`, `♯`, `♭`, `sharp`, `flat`, `-is`) are passed over, as
+ * octaves and rhythm are. A single note is not yet an opening.
  */
-export function typedNotes(query: string): string | null {
+export function typedNotes(query: string, names: NoteNames): string | null {
   const plain = query
     .trim()
-    .replace(/\s*(?:♯|♭|♮|#|\bsharp\b|\bflat\b|\bnatural\b)/gi, '')
+    .replace(/\s*(?:♯|♭|♮|#|\b(?:sharp|flat|natural|kreuz|be)\b)/gi, '')
     .replace(/[,'’|0-9/.\-–>]+/g, ' ');
   const apart = plain.split(/\s+/).filter(part => part !== '');
-  const letters = apart.map(part => (/^[a-g]b?$/i.test(part) ? part.charAt(0) : part)).join('');
-  if (!/^[a-g]{2,}$/i.test(letters)) return null;
-  return letters.toUpperCase();
+  const typed = apart.map(noteOf[names]).join('');
+  if (!/^[a-h]{2,}$/i.test(typed) || (names !== 'german' && /h/i.test(typed))) return null;
+  return typed.toUpperCase();
 }
+
+/** A word of a query as a letter, or as letters, where it can be so called; else as it is. */
+const noteOf: Readonly<Record<NoteNames, (part: string) => string>> = {
+  letters: part => (/^[a-g]b?$/i.test(part) ? part.charAt(0) : part),
+  german: part => (/^(?:[a-h](?:is)?|[cdfgh]es|[ae]s)$/i.test(part) ? part.charAt(0) : part),
+  solfege: part => {
+    const text = foldText(part);
+    if (!/^(?:do|ut|re|mi|fa|sol?|la|si|ti)+$/.test(text)) return '?';
+    return text.replace(/do|ut|re|mi|fa|sol?|la|si|ti/g, name => syllables[name] ?? '');
+  },
+};
+
+const syllables: Readonly<Record<string, string>> = {
+  do: 'c',
+  ut: 'c',
+  re: 'd',
+  mi: 'e',
+  fa: 'f',
+  so: 'g',
+  sol: 'g',
+  la: 'a',
+  si: 'b',
+  ti: 'b',
+};

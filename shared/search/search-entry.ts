@@ -1,3 +1,5 @@
+import { type NoteNames, noteSymbol } from '../music/note-names.ts';
+import { letters as allLetters } from '../music/pitch.ts';
 import type { Study } from '../study.ts';
 
 /**
@@ -15,7 +17,10 @@ export interface SearchEntry {
   readonly key: string;
   /** `AABB`. */
   readonly form: string;
-  /** Opening notes as letters, accidentals, octave and rhythm left out: `DFAFD`. */
+  /**
+   * Opening notes as letters, accidentals, octave and rhythm left out: `DFAFD`. Where notes have
+   * their German names, `H` and `B` are two notes.
+   */
   readonly letters: string;
   /** The same notes as semitones above C in base 12: `269629`, for a fiddle's strings and fingers. */
   readonly semitones: string;
@@ -27,10 +32,10 @@ export interface SearchEntry {
 const openingNotes = 24;
 
 /** The opening of a tune as it is played, the top note of a chord; both strings are of one length. */
-export function openingOf({
-  tune,
-  performance,
-}: Pick<Study, 'tune' | 'performance'>): Pick<SearchEntry, 'letters' | 'semitones' | 'pickup'> {
+export function openingOf(
+  { tune, performance }: Pick<Study, 'tune' | 'performance'>,
+  names: NoteNames,
+): Pick<SearchEntry, 'letters' | 'semitones' | 'pickup'> {
   const tops = performance.notes.slice(0, openingNotes).flatMap(sounded => {
     const event = tune.events[sounded.event];
     const top = event?.kind === 'note' ? event.pitches.at(-1) : undefined;
@@ -38,8 +43,19 @@ export function openingOf({
   });
   const [first] = performance.bars;
   return {
-    letters: tops.map(pitch => pitch.letter).join(''),
+    letters: tops
+      .map(pitch => (names === 'german' ? noteSymbol(pitch, names).symbol : pitch.letter))
+      .join(''),
     semitones: tops.map(pitch => (pitch.midi % 12).toString(12)).join(''),
     pickup: first && tune.bars[first.bar]?.pickup ? first.end : 0,
   };
 }
+
+/** The first of an entry's letters as the book calls them: `D F A`, `Re Fa La`. */
+export const openingText = (kept: string, count: number, names: NoteNames): string =>
+  [...kept.slice(0, count)]
+    .map(sign => {
+      const letter = allLetters.find(l => l === sign);
+      return letter && names === 'solfege' ? noteSymbol({ letter, alter: 0 }, names).symbol : sign;
+    })
+    .join(' ');

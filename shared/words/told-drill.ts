@@ -1,6 +1,13 @@
 import type { Level } from '../bowing/settings.ts';
 import type { DrillKind } from '../drills/drill.ts';
+import type { DrillSource } from '../drills/drill-source.ts';
+import type { NoteNames } from '../music/note-names.ts';
 import type { Direction } from '../music/tune.ts';
+
+/** What a drill is told from: its tune, and what the book calls its notes. */
+export interface ToldSource extends DrillSource {
+  readonly names: NoteNames;
+}
 
 /**
  * A drill in words: what a page or a sheet shows, in the order in which it is read. All that is

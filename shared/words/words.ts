@@ -2,10 +2,11 @@ import type { Problem } from '../problem.ts';
 import { abcMessages } from './en/abc.ts';
 import { bowingMessages } from './en/bowing.ts';
 import { buildingMessages } from './en/building.ts';
+import { clipMessages } from './en/clips.ts';
+import { drillMessages } from './en/drills.ts';
 import { exportingMessages } from './en/exporting.ts';
 import { importingMessages } from './en/importing.ts';
-import { drillMessages } from './en/drills.ts';
-import { clipMessages } from './en/clips.ts';
+import { limitMessages } from './en/limits.ts';
 import { mapMessages } from './en/map.ts';
 import { printMessages } from './en/print.ts';
 import { readingMessages } from './en/reading.ts';
@@ -27,6 +28,7 @@ const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
   ...drillMessages,
   ...importingMessages,
   ...exportingMessages,
+  ...limitMessages,
 };
 
 /** The sentences of a problem. Throws on a rule without words: that is a defect of ours. */

@@ -89,10 +89,14 @@ export function parseWithAbcjs(abc: string): RawTune | ParseFailure {
   const parsed = tryParse(abc);
   if (typeof parsed !== 'string') return parsed;
   const lines = abc.split('\n');
-  const line = lines.findIndex(
-    (_, i) => typeof tryParse(lines.slice(0, i + 1).join('\n')) === 'string',
-  );
-  return { failure: parsed, line: Math.max(0, line) };
+  // By halves: a long tune has many lines, and each look is a parse.
+  let [read, unread] = [0, lines.length];
+  while (unread - read > 1) {
+    const half = (read + unread) >> 1;
+    if (typeof tryParse(lines.slice(0, half).join('\n')) === 'string') unread = half;
+    else read = half;
+  }
+  return { failure: parsed, line: read };
 }
 
 /** The parse, or the reason as text where there is none. */

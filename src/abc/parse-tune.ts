@@ -1,3 +1,4 @@
+import { limits } from '../../shared/limits.ts';
 import type { AbcSource, Tune } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { parseWithAbcjs, type RawTune, readWarning } from './abcjs-parse.ts';
@@ -5,6 +6,7 @@ import { buildTune } from './build-tune.ts';
 import { checkTune } from './check-tune.ts';
 import { collectBars } from './collect-bars.ts';
 import { type Locate, locator } from './locate.ts';
+import { musicPastLimit, textPastLimit } from './past-limit.ts';
 import { fieldText } from './read-header.ts';
 import { type Chunk, splitSource } from './split-source.ts';
 
@@ -27,7 +29,13 @@ export function parseTunes(
   const locate = locator(plain);
   const tunes: Tune[] = [];
   const problems: Problem[] = [];
-  for (const chunk of splitSource(text)) {
+  const chunks = splitSource(text);
+  const beyond = chunks[limits.tunes];
+  if (beyond) {
+    const facts = { found: chunks.length, most: limits.tunes };
+    problems.push(problem('tunes-past-limit', 'warning', locate(beyond.offset(0)), { facts }));
+  }
+  for (const chunk of chunks.slice(0, limits.tunes)) {
     if (ids.number !== undefined && !hasNumber(chunk, ids.number)) continue;
     const count = tunes.length + 1;
     const id = ids.id === undefined || count === 1 ? ids.id : `${ids.id}-${count}`;
@@ -48,9 +56,14 @@ function parseChunk(
   problems: Problem[],
 ): Tune | null {
   const place = locate(chunk.offset(0));
+  const long = textPastLimit(chunk, locate);
+  if (long) {
+    problems.push(long);
+    return null;
+  }
   const raw = parseWithAbcjs(chunk.abc);
   if ('failure' in raw) {
-    const at = locate(lineStart(source.text, chunk.line(raw.line)));
+    const at = locate(lineStarts(source.text)[chunk.line(raw.line)] ?? 0);
     problems.push(problem('abc-unreadable', 'warning', at, { actual: raw.failure }));
     return null;
   }
@@ -60,6 +73,11 @@ function parseChunk(
   }
   if (raw.lines.some(l => (l.staff?.length ?? 0) > 1 || l.staff?.some(s => s.voices.length > 1))) {
     problems.push(problem('several-voices', 'warning', place));
+  }
+  const much = musicPastLimit(raw, chunk, locate);
+  if (much) {
+    problems.push(much);
+    return null;
   }
   const drafts = collectBars(raw, chunk.abc);
   if (drafts.length === 0) {
@@ -89,9 +107,10 @@ function sayWarnings(
   problems: Problem[],
 ): void {
   const said = new Set<string>();
-  for (const warning of raw.warnings ?? []) {
+  const starts = lineStarts(source.text);
+  for (const warning of (raw.warnings ?? []).slice(0, limits.messages)) {
     const { line, column, text } = readWarning(warning);
-    const at = lineStart(source.text, chunk.line(line)) + column;
+    const at = (starts[chunk.line(line)] ?? source.text.length) + column;
     const key = `${at} ${text}`;
     if (said.has(key)) continue;
     said.add(key);
@@ -99,12 +118,8 @@ function sayWarnings(
   }
 }
 
-function lineStart(text: string, line: number): number {
-  let at = 0;
-  for (let i = 0; i < line; i++) {
-    const next = text.indexOf('\n', at);
-    if (next < 0) return at;
-    at = next + 1;
-  }
-  return at;
-}
+/** The offset at which each line begins. */
+const lineStarts = (text: string): readonly number[] => [
+  0,
+  ...[...text.matchAll(/\n/g)].map(m => m.index + 1),
+];

@@ -1,3 +1,4 @@
+import { limits } from '../../shared/limits.ts';
 import type { RawElement } from './abcjs-parse.ts';
 
 /** What stands at a bar line. */
@@ -27,7 +28,8 @@ export const readBarLine = (line: RawElement, abc: string): BarLine => ({
  */
 function repeatsOf(line: RawElement, abc: string): Pick<BarLine, 'closesRepeat' | 'opensRepeat'> {
   const [start, end] = [line.startChar ?? 0, line.endChar ?? 0];
-  const colons = /^[\s[]*(:+)/.exec(abc.slice(start, end))?.[1]?.length ?? 1;
+  const written = /^[\s[]*(:+)/.exec(abc.slice(start, end))?.[1]?.length ?? 1;
+  const colons = Math.min(written, limits.times - 1);
   if (line.type === 'bar_right_repeat') return { closesRepeat: colons + 1, opensRepeat: false };
   if (line.type === 'bar_left_repeat') return { closesRepeat: 1, opensRepeat: true };
   if (line.type !== 'bar_dbl_repeat') return { closesRepeat: 1, opensRepeat: false };
@@ -40,7 +42,7 @@ export function endingNumbers(text: string): readonly number[] {
   const numbers = new Set<number>();
   for (const m of text.matchAll(/(\d+)(?:\s*-\s*(\d+))?/g)) {
     const [from, to] = [Number(m[1]), Number(m[2] ?? m[1])];
-    for (let n = from; n <= Math.min(to, from + 20); n++) numbers.add(n);
+    for (let n = from; n <= Math.min(to, from + 20, limits.times); n++) numbers.add(n);
   }
   return [...numbers].sort((a, b) => a - b);
 }

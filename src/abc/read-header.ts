@@ -1,3 +1,4 @@
+import { limits } from '../../shared/limits.ts';
 import { type Fraction, fromFloat, parseFraction } from '../../shared/music/fraction.ts';
 import { defaultUnit } from '../../shared/music/meter.ts';
 import type { AbcCredits, Meter, Tempo } from '../../shared/music/tune.ts';
@@ -34,9 +35,10 @@ export function readAliases(tune: RawTune): readonly string[] {
 
 /** `Q:` where it gives a speed; null where it has words only. */
 export function readTempo(raw: RawMeta['tempo'], unit: Fraction): Tempo | null {
-  if (!raw?.bpm) return null;
+  if (!raw?.bpm || !Number.isFinite(raw.bpm)) return null;
   const beat = (raw.duration ?? []).reduce((sum, d) => sum + d, 0);
-  return { beat: beat > 0 ? fromFloat(beat) : unit, bpm: raw.bpm };
+  const isLength = beat > 0 && beat <= limits.noteLength;
+  return { beat: isLength ? fromFloat(beat) : unit, bpm: raw.bpm };
 }
 
 /** `L:` of the header, else what the metre makes it (ABC 2.1, section 3.1.7). */

@@ -1,3 +1,4 @@
+import { limits } from '../../shared/limits.ts';
 import { fifthsOf, noKey, signatureOf } from '../../shared/music/key-names.ts';
 import { freeMeter } from '../../shared/music/meter.ts';
 import type { Letter } from '../../shared/music/pitch.ts';
@@ -59,6 +60,7 @@ export function readMeter(raw: RawMeter | undefined): Meter {
     beats = (unit === 0 ? 0 : (beats * common) / unit) + (count * common) / lower;
     unit = common;
   }
-  const sound = Number.isSafeInteger(beats) && beats > 0 && Number.isSafeInteger(unit) && unit > 0;
+  const isCount = (n: number, most: number) => Number.isInteger(n) && n > 0 && n <= most;
+  const sound = isCount(beats, limits.beats) && isCount(unit, 64);
   return sound ? { beats, unit, sign: null, free: false } : freeMeter;
 }

@@ -8,6 +8,7 @@ import {
   ticked,
 } from '../../shared/review/review-state.ts';
 import { reviewWords as words } from '../../shared/words/en/review.ts';
+import { pageLocale } from './page-words.ts';
 import { element, part } from './review/elements.ts';
 import { fileButtons } from './review/file-buttons.ts';
 import { keepRecord, keptRecord, whenKeptElsewhere } from './review/kept-record.ts';
@@ -61,7 +62,7 @@ function review(page: HTMLElement): void {
     if (!tune || !from) return;
     const next = ticked(from, wasThere, today);
     change(id, next);
-    say(words.comesBack(tune.title, dayDate(dueDay(next)), intervalOf(next.step)));
+    say(words.comesBack(tune.title, dayDate(dueDay(next)), intervalOf(next.step), pageLocale()));
     // The pressed button is gone: on to the next one, or back to the head of the day.
     const on = page.querySelector<HTMLElement>('[data-ticks] button') ?? part(page, 'today');
     on.focus({ preventScroll: true });

@@ -1,4 +1,5 @@
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
+import { noteNames } from './page-words.ts';
 import { drawOpenings } from './search/draw-openings.ts';
 import { makeTuneFinder, type TuneFinder, type TuneQuery } from './search/find-tunes.ts';
 import { showFound } from './search/show-found.ts';
@@ -35,7 +36,9 @@ function start(form: HTMLFormElement): void {
   const strings = listenToStrings(form, answer);
   let finder: Promise<TuneFinder> | null = null;
   const ready = (): Promise<TuneFinder> => {
-    finder ??= loadEntries(form.dataset.entries ?? '').then(makeTuneFinder);
+    finder ??= loadEntries(form.dataset.entries ?? '').then(entries =>
+      makeTuneFinder(entries, noteNames()),
+    );
     return finder;
   };
 

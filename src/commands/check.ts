@@ -1,10 +1,17 @@
+import { readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { type Command, Option } from 'commander';
+import { nearest } from '../../shared/nearest.ts';
 import type { Problem } from '../../shared/problem.ts';
+import { reportWords } from '../../shared/words/en/report.ts';
+import { wordedRules } from '../../shared/words/words.ts';
+import { packageRoot } from '../pages/package-root.ts';
 import { countProblems } from '../report/format-problems.ts';
 import { inPlaceOrder } from '../report/place-order.ts';
 import { problemJson } from '../report/problem-json.ts';
 import { problemLines } from '../report/problem-lines.ts';
+import { rulePage } from '../report/rule-page.ts';
+import { UsageError } from '../usage-error.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { problemText, terminalProgress } from './terminal.ts';
@@ -13,6 +20,7 @@ interface CheckFlags {
   readonly json?: boolean;
   readonly lines?: boolean;
   readonly strict?: boolean;
+  readonly about?: string;
 }
 
 /** `bowbook check [book]`. */
@@ -26,7 +34,12 @@ export function addCheck(program: Command): void {
     .addOption(
       new Option('--lines', 'a line for each problem, for editors and CI').conflicts('json'),
     )
+    .option('--about <rule>', 'print the page about a rule, and look at no book')
     .action(async (book: string | undefined, flags: CheckFlags) => {
+      if (flags.about !== undefined) {
+        process.stdout.write(pageAbout(flags.about));
+        return;
+      }
       const root = bookFolder(book);
       const { studyBook } = await import('../study-book.ts');
       const { problems } = await studyBook(root, terminalProgress());
@@ -34,6 +47,14 @@ export function addCheck(program: Command): void {
       const failing = flags.strict ? ['error', 'warning'] : ['error'];
       if (problems.some(p => failing.includes(p.severity))) process.exitCode = exit.errors;
     });
+}
+
+/** The page about a rule, as it stands in the folder of Bowbook. */
+function pageAbout(rule: string): string {
+  if (wordedRules.includes(rule)) {
+    return readFileSync(join(packageRoot(), rulePage(rule)), 'utf8');
+  }
+  throw new UsageError(reportWords.unknownRule(rule, nearest(rule, wordedRules)));
 }
 
 /** What is printed, in the form asked for. */

@@ -1,4 +1,6 @@
-import { relative } from 'node:path';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
 import type { Command } from 'commander';
 import { previewWords } from '../../shared/words/en/preview.ts';
 import { cacheFolder } from '../cache/cache-folder.ts';
@@ -37,29 +39,36 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
   const { openPreview } = await import('../preview/open-preview.ts');
   const say = (line: string): void => void process.stdout.write(`${line}\n`);
   let title = relative(process.cwd(), root) || root;
-  const preview = await openPreview({
-    root,
-    port,
-    cache: cacheFolder(root, true, cache),
-    progress: terminalProgress(),
-    onTurn(result, news) {
-      report(result.problems, root);
-      if (news.turn > 1)
-        say(result.failed ? previewWords.failed : previewWords.built(news.changed.length));
-      title = result.book.settings.title;
-    },
-    onDefect(error) {
-      throw error;
-    },
-  });
-  // However the process ends, nothing of it is left: no folder here, and with it ends the port.
-  process.once('exit', preview.abandon);
+  let last = '';
+  const folder = mkdtempSync(join(tmpdir(), 'bowbook-preview-'));
+  // However the process ends, and however early, nothing of it is left: its port ends with it.
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true, maxRetries: 3 }));
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => {
       say(`\n${previewWords.ended}`);
       process.exit(exit.sound);
     });
   }
+  const preview = await openPreview({
+    root,
+    folder,
+    port,
+    cache: cacheFolder(root, true, cache),
+    progress: terminalProgress(),
+    onTurn(result, news) {
+      const told = JSON.stringify([news.outcome, news.problems]);
+      // A file touched and not changed is built, and not worth a word.
+      if (told === last && news.changed.length === 0) return;
+      last = told;
+      report(result.problems, root);
+      if (result.failed) say(previewWords.failed);
+      else if (news.turn > 1) say(previewWords.built(news.changed.length));
+      title = result.book.settings.title;
+    },
+    onDefect(error) {
+      throw error;
+    },
+  });
   if (port !== 0 && preview.port !== port) say(previewWords.portBusy(port, preview.port));
   await preview.firstTurn;
   say(previewWords.opened(title, preview.address));

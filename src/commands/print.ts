@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { nearest } from '../../shared/nearest.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { densities, printKinds, sheetSteps } from '../print/print-input.ts';
 import { audiences } from '../print/sizes.ts';
 import type { SheetStep } from '../read/book.ts';
@@ -56,7 +57,8 @@ export function addPrint(program: Command): void {
         options.tune,
         tunes.map(t => t.block.id),
       );
-      const drawn = tunes.map(t => drawTune(t));
+      const words = wordsFor(book.settings.language, book.settings.noteNames);
+      const drawn = tunes.map(t => drawTune(t, words));
       const printed = print(book, new Map(drawn.map(d => [d.built.block.id, d.built])), {
         what: options.what,
         audience: options.for,

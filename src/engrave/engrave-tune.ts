@@ -1,3 +1,4 @@
+import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Study } from '../../shared/study.ts';
 import { inDocument } from './document-paper.ts';
 import type { DrawnCell } from './draw-cell.ts';
@@ -15,6 +16,8 @@ export interface EngraveOptions {
   readonly marks?: boolean;
   readonly fingers?: boolean;
   readonly letters?: boolean;
+  /** What the letters call the notes; letters where it is left out. */
+  readonly noteNames?: NoteNames;
   /** Width asked of a full cell, in drawing units; where the notes need more, they get it. */
   readonly cellWidth?: number;
   /** A bar in words, by its index; none where it is left out. */
@@ -48,6 +51,7 @@ export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOp
   const { map, tune } = study;
   const { cells, drawn, widths, rows, preludes, preludeOf } = layTune(makePaper, study, options);
   const glyphs = makeGlyphCase();
+  const names = options.noteNames ?? 'letters';
   const written = preludes.map(line => {
     const width = line.group.w + 2;
     return { svg: writePrelude(line.draw().root, width, rows, glyphs), width: rounded(width) };
@@ -66,7 +70,7 @@ export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOp
       label: cell.opensPhrase ? (map.phrases[cell.phrase]?.label ?? null) : null,
       prelude: prelude?.svg ?? '',
       preludeWidth: prelude?.width ?? 0,
-      svg: writeCell(study, cell, body, { width, rows, glyphs }),
+      svg: writeCell(study, cell, body, { width, rows, glyphs, names }),
       spoken: cell.bars.flatMap(b => {
         const text = options.describe?.(b) ?? '';
         return text === '' ? [] : [{ bar: tune.bars[b]?.name ?? '', text }];

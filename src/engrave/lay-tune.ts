@@ -41,7 +41,7 @@ export function layTune(makePaper: MakePaper, study: Study, options: EngraveOpti
       ...cellLines.map((line, i) => ({
         elements: line.elements,
         width: widths[i] ?? 0,
-        room: noteRoom(study, line),
+        room: noteRoom(study, line, options.noteNames ?? 'letters'),
       })),
     ],
     measureText,

@@ -1,3 +1,4 @@
+import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Study } from '../../shared/study.ts';
 import { chordLane, chordSize, isAbove, placeChords } from './chord-row.ts';
 import type { Cell } from './cut-cells.ts';
@@ -44,6 +45,7 @@ export function writeCell(
     readonly width: number;
     readonly rows: Rows;
     readonly glyphs: GlyphCase;
+    readonly names: NoteNames;
   },
 ): string {
   const { rows, glyphs } = page;
@@ -58,7 +60,7 @@ export function writeCell(
     writeChords(above, rows, glyphs),
     endings.map(s => writeEndingNumber(s, rows)).join(''),
     writeFingers(drawn.above.fingers, rows.dy),
-    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters, glyphs),
+    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters, glyphs, page.names),
     writeLabels(study, cell, rows, endingEdge(drawn)),
   ].join('');
   const body = [

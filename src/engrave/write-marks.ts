@@ -1,3 +1,4 @@
+import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Weight } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
 import { accidentals } from './measure-text.ts';
@@ -80,9 +81,10 @@ export function writeLetters(
   notes: readonly NotePlace[],
   y: number,
   glyphs: GlyphCase,
+  names: NoteNames,
 ): string {
   const signs = notes.flatMap(({ event, x }) =>
-    letterSigns(study, event).map(sign => ({ ...sign, x: x + sign.dx })),
+    letterSigns(study, event, names).map(sign => ({ ...sign, x: x + sign.dx })),
   );
   if (signs.length === 0) return '';
   const letters = signs.filter(s => !accidentals[s.text]);

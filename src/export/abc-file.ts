@@ -9,7 +9,7 @@ import { exportWords } from '../../shared/words/en/exporting.ts';
  * standard asks for one. Credits and program go into the standard's own directives for them.
  */
 export function abcFile(study: Study, credits: string): string {
-  const annotated = annotateAbc(study, { marks: 'all', fingers: true, letters: false }).trim();
+  const annotated = annotateAbc(study, { marks: 'all', fingers: true, letters: null }).trim();
   const numbered = /^X:/m.test(annotated);
   const header = numbered ? fileHeader(study.tune.source.text) : '';
   return [

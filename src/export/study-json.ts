@@ -99,7 +99,7 @@ function noteJson(study: Study, note: NoteEvent, stops: readonly (Stop | null)[]
         name: pitchName(p),
         string: stop?.string ?? null,
         finger: stop?.finger ?? null,
-        spoken: stop === null ? null : spokenStop(stop, study.tuning),
+        spoken: stop === null ? null : spokenStop(stop, study.tuning, 'letters'),
       };
     }),
     line: note.place.line,

@@ -43,7 +43,7 @@ const section = (title: string, lines: readonly string[]): string =>
 /** `A5-A6   a   The same as A1-A2.` */
 function mapLines({ tune, map }: Study): string[] {
   return map.phrases.map(p => {
-    const kin = p.kin === 'own' ? '' : kinSentence(tune, map, p);
+    const kin = p.kin === 'own' ? '' : kinSentence(tune, map, p, 'letters');
     return `${p.name.padEnd(9)} ${p.label.padEnd(3)} ${kin}`.trimEnd();
   });
 }

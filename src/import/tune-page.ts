@@ -43,3 +43,9 @@ export function tunePage(facts: PageFacts, abc: string): string {
 
 /** A string of JSON is one of YAML too. */
 const quoted = (text: string): string => JSON.stringify(text);
+
+/**
+ * ABC as it may stand in a page: a line of music that begins with three colons would be taken for
+ * the fence of a block, so an empty remark (ABC 2.1, section 3.1.13) stands before it.
+ */
+export const fenceSafe = (abc: string): string => abc.replace(/^[ \t]*:{3}/gm, '[r:]$&');

@@ -4,9 +4,6 @@ import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
 import type { Study } from '../../shared/study.ts';
-import { hookSentence } from '../../shared/words/en/hooks.ts';
-import { arrivalSentences } from '../../shared/words/en/plans.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import type { AnchorBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
@@ -43,6 +40,7 @@ export function anchorView(
   withPlan = false,
 ): AnchorView {
   const { study, score } = tune;
+  const { siteWords, arrivalSentences } = context.words;
   const anchor = study?.bowing.anchors.find(a => a.id === block.id);
   const shown = study && anchor && mayShow(tune, context.input);
   return {
@@ -56,7 +54,7 @@ export function anchorView(
     direction: anchor?.direction ?? 'down',
     reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
     why,
-    hooks: shown ? hooksView(study, anchor, block.hooks) : [],
+    hooks: shown ? hooksView(study, anchor, block.hooks, context) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
     plan: shown && withPlan ? planView({ ...tune, study }, anchor, null, context) : null,
     trial:
@@ -77,7 +75,10 @@ function hooksView(
   { tune, tuning, performance, fingering, bowing }: Study,
   anchor: Anchor,
   keep: readonly HookName[] | null,
+  { words }: PageContext,
 ): readonly string[] {
   const hooks = anchorHooks(tune, performance, fingering, bowing.plan, anchor);
-  return chooseHooks(hooks, keep).map(hook => hookSentence(tune, tuning, hook));
+  return chooseHooks(hooks, keep).map(hook =>
+    words.hookSentence(tune, tuning, hook, words.noteNames),
+  );
 }

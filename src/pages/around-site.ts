@@ -1,4 +1,4 @@
-import { siteWords } from '../../shared/words/en/site.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import type { Book } from '../read/book.ts';
 import { lessonPath, pagePath, tunePath } from './page-context.ts';
 
@@ -69,7 +69,8 @@ const webManifest = ({ settings }: Book): string =>
     {
       name: settings.title,
       short_name: settings.title,
-      description: settings.about ?? siteWords.tunes,
+      description:
+        settings.about ?? wordsFor(settings.language, settings.noteNames).siteWords.tunes,
       lang: settings.language,
       start_url: 'index.html',
       scope: './',

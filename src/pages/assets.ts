@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Theme } from '../read/book.ts';
+import { scriptFile } from '../../shared/words/script-file.ts';
+import type { BookSettings } from '../read/book.ts';
 import { fitStyles } from './fit.ts';
 import { packageRoot } from './package-root.ts';
 import { themeStyles } from './theme-styles.ts';
@@ -38,7 +39,10 @@ const fonts = [
 ] as const;
 
 /** Styles, the pages' scripts, icons, fonts, and the licences of all these. */
-export function siteAssets(theme: Theme | null): readonly SiteAsset[] {
+export function siteAssets({
+  theme,
+  language,
+}: Pick<BookSettings, 'theme' | 'language'>): readonly SiteAsset[] {
   const root = packageRoot();
   const styles = sheets.map(name => {
     const text = readFileSync(join(root, 'templates', 'styles', `${name}.css`), 'utf8');
@@ -46,7 +50,7 @@ export function siteAssets(theme: Theme | null): readonly SiteAsset[] {
   });
   return [
     { path: 'assets/book.css', content: [...styles, themeStyles(theme)].join('\n') },
-    ...pageScripts(root),
+    ...pageScripts(root, language),
     ...['book.svg', 'book-192.png', 'book-512.png'].map(icon => ({
       path: `assets/icons/${icon}`,
       copyOf: join(root, 'templates', 'icons', icon),
@@ -75,11 +79,12 @@ function licences(root: string): string {
     .join(`\n${'-'.repeat(72)}\n\n`);
 }
 
-/** Every bundled script of the pages. */
-function pageScripts(root: string): SiteAsset[] {
+/** Every bundled script of the pages, in the book's language. */
+function pageScripts(root: string, language: string): SiteAsset[] {
   const folder = join(root, 'dist', 'browser');
   return readdirSync(folder)
-    .filter(name => name.endsWith('.js'))
+    .filter(name => /^[^.]+\.js$/.test(name))
+    .map(name => `${scriptFile(name.slice(0, -'.js'.length), language)}.js`)
     .sort()
     .map(name => ({ path: `assets/${name}`, copyOf: join(folder, name) }));
 }

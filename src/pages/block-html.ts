@@ -2,7 +2,6 @@ import type { Anchor } from '../../shared/bowing/bowing.ts';
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import type { ScoreCell } from '../engrave/score.ts';
 import type {
   AnchorBlock,
@@ -41,6 +40,7 @@ export function blockHtml(index: number, context: PageContext): string {
 }
 
 function makeBlock(block: Block, context: PageContext): string {
+  const { words } = context;
   switch (block.kind) {
     case 'tune':
       return tuneHtml(block, block.body, context);
@@ -55,16 +55,20 @@ function makeBlock(block: Block, context: PageContext): string {
     case 'private':
       return privateHtml(block, context);
     case 'stroke':
-      return render('parts/sign', {
-        direction: block.direction,
-        alt: siteWords[block.direction],
-      }).trim();
+      return render(
+        'parts/sign',
+        {
+          direction: block.direction,
+          alt: words.siteWords[block.direction],
+        },
+        words,
+      ).trim();
     case 'notes':
       return notesHtml(block, context);
     case 'clip':
       return clipHtml(block, context);
     case 'set':
-      return render('parts/set', setView(block, innerHtml(block.body, context), context));
+      return render('parts/set', setView(block, innerHtml(block.body, context), context), words);
     case 'drill':
       return drillHtml(block, context);
   }
@@ -83,18 +87,25 @@ function tuneHtml(
   const range = study && block.kind === 'show-tune' && block.bars;
   const events = range ? eventsOfRange(study.tune, range) : null;
   const cells = study && score && events ? cellsOver(study, score, events) : (score?.cells ?? []);
-  return render('parts/tune', {
-    id: claimId(context, id),
-    title: titleOf(tune),
-    kind: study === null ? null : tuneKind(study),
-    href: context.root + tunePath(id),
-    byEar: shown && block.byEar ? byEarView(study, events) : null,
-    notation: shown ? notationView(id, score, context, cells) : null,
-    player: shown ? playerView(tune, context, events && phrasesOf(cells)) : null,
-    whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
-    story: story && innerHtml(story, context),
-    credits: tune.credits,
-  });
+  return render(
+    'parts/tune',
+    {
+      id: claimId(context, id),
+      title: titleOf(tune),
+      kind: study === null ? null : tuneKind(study, context.words),
+      href: context.root + tunePath(id),
+      byEar: shown && block.byEar ? byEarView(study, events, context.words) : null,
+      notation: shown ? notationView(id, score, context, cells) : null,
+      player: shown ? playerView(tune, context, events && phrasesOf(cells)) : null,
+      whyNoNotation:
+        study === null || score === null
+          ? context.words.siteWords.unreadable
+          : context.words.siteWords.withheld,
+      story: story && innerHtml(story, context),
+      credits: tune.credits,
+    },
+    context.words,
+  );
 }
 
 /** The phrases that cells stand in, once each. */
@@ -105,13 +116,17 @@ const phrasesOf = (cells: readonly ScoreCell[]): readonly number[] => [
 function clipHtml(block: ClipBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);
   const view = tune ? clipView(block, tune, context) : null;
-  return view ? render('parts/clip', view) : '';
+  return view ? render('parts/clip', view, context.words) : '';
 }
 
 function anchorHtml(block: AnchorBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);
   if (!tune) throw new Error(`the tune ${block.of} was not built`);
-  return render('parts/anchor', anchorView(block, tune, innerHtml(block.body, context), context));
+  return render(
+    'parts/anchor',
+    anchorView(block, tune, innerHtml(block.body, context), context),
+    context.words,
+  );
 }
 
 function planHtml(block: PlanBlock, context: PageContext): string {
@@ -119,20 +134,24 @@ function planHtml(block: PlanBlock, context: PageContext): string {
   const tune = anchor && context.input.tunes.get(anchor.of);
   if (!tune) throw new Error(`the anchor ${block.to} is not in the book`);
   const studied = tune.study?.bowing.anchors.find(a => a.id === block.to);
-  if (!tune.study || !studied) return render('parts/notice', { text: siteWords.unreadable });
-  if (!mayShow(tune, context.input)) return render('parts/notice', { text: siteWords.withheld });
-  return render('parts/plan-block', {
-    id: claimId(context, `plan-${block.to}`),
-    where: siteWords.anchorOf(titleOf(tune), barRangeText(anchor.bars)),
-    href: `${context.root}${tunePath(anchor.of)}#${anchor.id}`,
-    plan: planView(
-      { ...tune, study: tune.study },
-      { ...studied, leadIns: leadInsOf(studied, block) },
-      block.level,
-      context,
-    ),
-    trial: tryView({ ...tune, study: tune.study }, studied, block, context),
-  });
+  if (!tune.study || !studied) return noticeHtml(context.words.siteWords.unreadable, context);
+  if (!mayShow(tune, context.input)) return noticeHtml(context.words.siteWords.withheld, context);
+  return render(
+    'parts/plan-block',
+    {
+      id: claimId(context, `plan-${block.to}`),
+      where: context.words.siteWords.anchorOf(titleOf(tune), barRangeText(anchor.bars)),
+      href: `${context.root}${tunePath(anchor.of)}#${anchor.id}`,
+      plan: planView(
+        { ...tune, study: tune.study },
+        { ...studied, leadIns: leadInsOf(studied, block) },
+        block.level,
+        context,
+      ),
+      trial: tryView({ ...tune, study: tune.study }, studied, block, context),
+    },
+    context.words,
+  );
 }
 
 /** The lead-ins under the level and preset that a plan block asks for. */
@@ -141,14 +160,18 @@ const leadInsOf = (anchor: Anchor, { level, preset }: PlanBlock): Anchor['leadIn
 
 function mapHtml(block: MapBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);
-  if (!tune?.study) return render('parts/notice', { text: siteWords.noMap });
+  if (!tune?.study) return noticeHtml(context.words.siteWords.noMap, context);
   const path = `${context.root}${tunePath(block.of)}`;
-  return render('parts/map-block', {
-    id: claimId(context, `map-${block.of}`),
-    title: titleOf(tune),
-    href: path,
-    map: tuneMap(block.unit === null ? tune : mappedBy(block.unit, tune), context, path),
-  });
+  return render(
+    'parts/map-block',
+    {
+      id: claimId(context, `map-${block.of}`),
+      title: titleOf(tune),
+      href: path,
+      map: tuneMap(block.unit === null ? tune : mappedBy(block.unit, tune), context, path),
+    },
+    context.words,
+  );
 }
 
 /** The tune mapped in phrases of so many bars. No drawing is cut at them, so none is linked to. */
@@ -160,24 +183,24 @@ function mappedBy(unit: number, tune: BuiltTune): BuiltTune {
 
 function drillHtml(block: DrillBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);
-  if (!tune?.study) return render('parts/notice', { text: siteWords.unreadable });
-  if (!mayDrill(tune, context)) return render('parts/notice', { text: siteWords.withheld });
+  if (!tune?.study) return noticeHtml(context.words.siteWords.unreadable, context);
+  if (!mayDrill(tune, context)) return noticeHtml(context.words.siteWords.withheld, context);
   const view = drillView(block, tune, context);
   return typeof view === 'string'
-    ? render('parts/notice', { text: view })
-    : render('parts/drill', view);
+    ? noticeHtml(view, context)
+    : render('parts/drill', view, context.words);
 }
 
 /** Nothing at all in a published copy, so that no trace of the teacher's notes leaves the house. */
 function privateHtml(block: PrivateBlock, context: PageContext): string {
   if (!context.input.isPrivate) return '';
-  return render('parts/private', { body: innerHtml(block.body, context) });
+  return render('parts/private', { body: innerHtml(block.body, context) }, context.words);
 }
 
 function notesHtml(block: NotesBlock, context: PageContext): string {
   const notes = context.input.noteChain(block);
-  if (notes === null) return render('parts/verbatim', { text: block.abc }).trim();
-  return render('parts/notes', { strokes: chainStrokes(notes) }).trim();
+  if (notes === null) return render('parts/verbatim', { text: block.abc }, context.words).trim();
+  return render('parts/notes', { strokes: chainStrokes(notes, context) }, context.words).trim();
 }
 
 interface ChainStroke {
@@ -188,7 +211,7 @@ interface ChainStroke {
 }
 
 /** A chain by stroke: notes taken in one stroke stand together. */
-function chainStrokes(notes: readonly ChainNote[]): readonly ChainStroke[] {
+function chainStrokes(notes: readonly ChainNote[], { words }: PageContext): readonly ChainStroke[] {
   const strokes: ChainNote[][] = [];
   for (const note of notes) {
     const last = strokes.at(-1);
@@ -198,12 +221,21 @@ function chainStrokes(notes: readonly ChainNote[]): readonly ChainStroke[] {
   return strokes.flatMap(group => {
     const direction = group[0]?.direction;
     if (direction === undefined) return [];
-    return [{ direction, alt: siteWords[direction], slurred: group.length > 1, notes: group }];
+    return [
+      { direction, alt: words.siteWords[direction], slurred: group.length > 1, notes: group },
+    ];
   });
 }
 
+const noticeHtml = (text: string, { words }: PageContext): string =>
+  render('parts/notice', { text }, words);
+
 /** The body of a container, whose blocks are the page's too; null when nothing is in it. */
 export function innerHtml(body: TuneBlock['body'], context: PageContext): Html | null {
-  const text = context.input.bodyHtml(body, index => blockHtml(index, context));
+  const text = context.input.bodyHtml(
+    body,
+    index => blockHtml(index, context),
+    context.words.siteWords,
+  );
   return text.trim() === '' ? null : html(text);
 }

@@ -1,13 +1,12 @@
 import type { Direction } from '../../shared/music/tune.ts';
 import { plainLetter } from '../../shared/notation/plain-letter.ts';
 import type { Study } from '../../shared/study.ts';
-import { byEarWords } from '../../shared/words/en/by-ear.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
-import { type SpokenNote, speakTune, stringNames } from '../../shared/words/en/spoken.ts';
+import type { SpokenNote } from '../../shared/words/say-tune.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 
 /** A tune without notation: phrase by phrase its letters, fingers, strings and strokes. */
 export interface ByEarView {
-  readonly words: typeof byEarWords;
+  readonly words: Words['byEarWords'];
   readonly parts: readonly { readonly name: string; readonly phrases: readonly ByEarPhrase[] }[];
 }
 
@@ -33,9 +32,13 @@ interface EarStroke {
 export function byEarView(
   study: Study,
   range: { readonly first: number; readonly last: number } | null,
+  words: Words,
 ): ByEarView {
   const { tune, map } = study;
-  const bars = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b] as const)));
+  const { siteWords, byEarWords } = words;
+  const bars = new Map(
+    words.speakTune(study, words.noteNames).flatMap(p => p.bars.map(b => [b.name, b] as const)),
+  );
   const shown = (event: number): boolean =>
     range === null || (range.first <= event && event <= range.last);
   const phrases = map.phrases.map(phrase => {
@@ -50,6 +53,7 @@ export function byEarView(
       bars: inBars(
         study,
         own.flatMap(b => b.notes),
+        words,
       ),
     };
   });
@@ -63,13 +67,13 @@ export function byEarView(
 }
 
 /** Notes by bar and stroke; a note that is held over by a tie is no note to play anew. */
-function inBars(study: Study, notes: readonly SpokenNote[]): ByEarPhrase['bars'] {
+function inBars(study: Study, notes: readonly SpokenNote[], words: Words): ByEarPhrase['bars'] {
   type Note = EarStroke['notes'][number];
   type Stroke = { direction: Direction | null; goesOn: boolean; notes: Note[] };
   const bars: { bar: number; strokes: Stroke[] }[] = [];
   for (const note of notes) {
     if (note.held) continue;
-    const said = letterAndPlace(study, note.event);
+    const said = letterAndPlace(study, note.event, words);
     const bar = study.tune.events[note.event]?.bar ?? -1;
     const last = bars.at(-1)?.strokes.at(-1);
     if (note.slurred && last) {
@@ -88,12 +92,13 @@ function inBars(study: Study, notes: readonly SpokenNote[]): ByEarPhrase['bars']
 function letterAndPlace(
   { tune, tuning, fingering }: Study,
   event: number,
+  { stringNames, noteNames }: Words,
 ): EarStroke['notes'][number] {
   const note = tune.events[event];
-  const names = stringNames(tuning);
+  const names = stringNames(tuning, noteNames);
   const stops = (fingering[event] ?? []).flatMap(s => (s ? [s] : []));
   return {
-    letter: note?.kind === 'note' ? note.pitches.map(plainLetter).join(' ') : '',
+    letter: note?.kind === 'note' ? note.pitches.map(p => plainLetter(p, noteNames)).join(' ') : '',
     where: stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' '),
   };
 }

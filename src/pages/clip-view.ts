@@ -3,7 +3,7 @@ import { equal } from '../../shared/music/fraction.ts';
 import { clipLimits } from '../../shared/sound/paces.ts';
 import { type Passage, passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
-import { playerWords } from '../../shared/words/en/player.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { ClipBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
@@ -20,7 +20,7 @@ export interface ClipView {
   /** Phrases in the order in which the recording has them; empty where it is not cued. */
   readonly phrases: readonly ClipPhrase[];
   readonly limits: typeof clipLimits;
-  readonly words: typeof playerWords;
+  readonly words: Words['playerWords'];
 }
 
 interface ClipPhrase {
@@ -39,6 +39,7 @@ export function clipView(block: ClipBlock, tune: BuiltTune, context: PageContext
   if (!mayPlay(block, tune, context.input)) return null;
   if (block.src !== null) context.scripts.add('player');
   const { study } = tune;
+  const { playerWords } = context.words;
   return {
     tune: block.of,
     label: playerWords.recording(titleOf(tune)),
@@ -58,7 +59,7 @@ export function clipView(block: ClipBlock, tune: BuiltTune, context: PageContext
 function cuedPhrases(
   study: Study,
   block: ClipBlock,
-  { input }: PageContext,
+  { input, words: { playerWords } }: PageContext,
 ): readonly ClipPhrase[] {
   const { tune, performance, map } = study;
   const times = clipTimes(tune, performance, block, input.book.settings.bowing);

@@ -4,9 +4,8 @@ import { type DrillSource, drillSource } from '../../shared/drills/drill-source.
 import { makeDrill } from '../../shared/drills/make-drill.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
-import { drillTitles, drillWords, noDrillSentence } from '../../shared/words/en/drills.ts';
-import { tellDrill } from '../../shared/words/en/tell-drill.ts';
 import type { Bead, ToldDrill, ToldItem } from '../../shared/words/told-drill.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { DrillBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
@@ -33,7 +32,7 @@ export interface DrillView {
   readonly items: readonly ItemView[];
   readonly answer: readonly string[];
   readonly why: string;
-  readonly words: typeof drillWords;
+  readonly words: Words['drillWords'];
 }
 
 /** An answer for the back of the printed page. */
@@ -73,6 +72,7 @@ export function drillView(
   tune: BuiltTune & { readonly study: Study },
   context: PageContext,
 ): DrillView | string {
+  const { words } = context;
   const source = sourceOf(tune, context);
   const ask = {
     kind: block.drill,
@@ -81,14 +81,14 @@ export function drillView(
     to: block.to,
   };
   const { drill, why } = makeDrill(source, ask);
-  if (!drill) return noDrillSentence(why);
-  const told = tellDrill(source, drill);
+  if (!drill) return words.noDrillSentence(why);
+  const told = words.tellDrill(source, drill, words.noteNames);
   const title = titleOf(tune);
   const on = { title, href: context.root + tunePath(block.of) };
   const paper = paperId(context, told.kind);
   context.answers.push({
     id: paper,
-    name: drillWords.answerTo(told.title, title),
+    name: words.drillWords.answerTo(told.title, title),
     answer: told.answer,
     why: told.why,
   });
@@ -100,12 +100,13 @@ export function practiceViews(
   tune: BuiltTune & { readonly study: Study },
   context: PageContext,
 ): readonly DrillView[] {
+  const { words } = context;
   const source = sourceOf(tune, context);
   const { level } = context.input.book.settings.bowing;
   return drillKinds.flatMap(kind => {
     const { drill } = makeDrill(source, { kind, level, seed: 1, to: null });
     if (!drill) return [];
-    const view = viewOf(tellDrill(source, drill), context);
+    const view = viewOf(words.tellDrill(source, drill, words.noteNames), context);
     return [{ ...view, level, seed: 1, tune: tune.block.id, to: '', paper: null, on: null }];
   });
 }
@@ -114,6 +115,7 @@ type OwnView = Omit<DrillView, 'tune' | 'to' | 'seed' | 'level' | 'paper' | 'on'
 
 function viewOf(told: ToldDrill, context: PageContext): OwnView {
   context.scripts.add('drills');
+  const { drillTitles, drillWords } = context.words;
   return {
     kind: told.kind,
     root: context.root,

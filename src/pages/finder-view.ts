@@ -1,16 +1,17 @@
 import type { Tuning } from '../../shared/fingering/fingering.ts';
-import { openingOf, type SearchEntry } from '../../shared/search/search-entry.ts';
+import { plainLetter } from '../../shared/notation/plain-letter.ts';
+import { openingOf, openingText, type SearchEntry } from '../../shared/search/search-entry.ts';
 import { stringGrid } from '../../shared/search/string-grid.ts';
-import { searchWords } from '../../shared/words/en/search.ts';
-import { keyName, typeName } from '../../shared/words/en/site.ts';
-import { spokenFinger, stringNames } from '../../shared/words/en/spoken.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { formOf } from './map-view.ts';
 import { scriptCall } from './script-call.ts';
 
 /** The form in which tunes are looked for; a script makes it work, and shows it only then. */
 export interface FinderView {
-  readonly words: typeof searchWords;
+  readonly words: Words['searchWords'];
+  /** What may be asked for, with notes as the book calls them. */
+  readonly how: string;
   /** Where the tunes are listed for the script, from the page. */
   readonly entries: string;
   readonly filters: readonly {
@@ -33,7 +34,11 @@ export interface FinderView {
 }
 
 /** What can be searched of a tune; its notes only where they may be shown. */
-export function searchEntry({ block, study }: BuiltTune, shown: boolean): SearchEntry {
+export function searchEntry(
+  { block, study }: BuiltTune,
+  shown: boolean,
+  { keyName, typeName, noteNames }: Words,
+): SearchEntry {
   if (study === null) {
     const nothing = { letters: '', semitones: '', pickup: 0 };
     return {
@@ -48,27 +53,33 @@ export function searchEntry({ block, study }: BuiltTune, shown: boolean): Search
     };
   }
   const { title, aliases, credits, type, rhythm, key } = study.tune;
-  const opening = shown ? openingOf(study) : { letters: '', semitones: '', pickup: 0 };
+  const opening = shown ? openingOf(study, noteNames) : { letters: '', semitones: '', pickup: 0 };
   return {
     id: block.id,
     title,
     aliases,
     composer: credits.composer,
     type: type === null ? rhythm : typeName[type],
-    key: keyName(key),
+    key: keyName(key, noteNames),
     form: formOf(study),
     ...opening,
   };
 }
 
-export function finderView(entries: readonly SearchEntry[], tuning: Tuning): FinderView {
+export function finderView(
+  entries: readonly SearchEntry[],
+  tuning: Tuning,
+  words: Words,
+): FinderView {
+  const { searchWords, spokenFinger, noteNames } = words;
   const strings = stringGrid(tuning);
-  const names = stringNames(tuning).toReversed();
+  const names = words.stringNames(tuning, noteNames).toReversed();
   const fingers = strings[0]?.map(spokenFinger) ?? [];
   const values = (of: (e: SearchEntry) => string | null): string[] =>
     [...new Set(entries.map(of))].filter((v): v is string => v !== null && v !== '').sort();
   return {
     words: searchWords,
+    how: searchWords.how(openingText('DFA', 3, noteNames)),
     entries: 'entries.js',
     filters: [
       { name: 'type', label: searchWords.type, options: values(e => e.type) },
@@ -84,8 +95,8 @@ export function finderView(entries: readonly SearchEntry[], tuning: Tuning): Fin
         const { pitch } = place;
         return {
           semitone: (pitch.midi % 12).toString(12),
-          sign: searchWords.sign(pitch),
-          heard: searchWords.place(pitch, spokenFinger(place), names[s] ?? ''),
+          sign: plainLetter(pitch, noteNames),
+          heard: searchWords.place(pitch, spokenFinger(place), names[s] ?? '', noteNames),
         };
       }),
     })),

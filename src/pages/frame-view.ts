@@ -1,7 +1,5 @@
-import { drillWords } from '../../shared/words/en/drills.ts';
-import { reviewWords } from '../../shared/words/en/review.ts';
-import { setWords } from '../../shared/words/en/sets.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
+import type { NoteNames } from '../../shared/music/note-names.ts';
+import { scriptFile } from '../../shared/words/script-file.ts';
 import { setsOf, setsPath } from './book-sets.ts';
 import type { PaperAnswer } from './drill-view.ts';
 import type { PageContext } from './page-context.ts';
@@ -11,6 +9,8 @@ import { type Html, html } from './render.ts';
 /** What every page has around it. */
 export interface FrameView {
   readonly lang: string;
+  /** How notes are named, for the scripts; null for letters. */
+  readonly noteNames: NoteNames | null;
   readonly title: string;
   readonly description: string | null;
   readonly kind: string;
@@ -29,7 +29,7 @@ export interface FrameView {
   readonly isPrivate: boolean;
   /** The page is unfinished, and in no site that is published. */
   readonly isDraft: boolean;
-  /** Scripts of the page, by name. */
+  /** Files of the page's scripts, without their ending. */
   readonly scripts: readonly string[];
   /** Symbols that the drawings of the page use; null where it has none. */
   readonly symbols: Html | null;
@@ -63,6 +63,7 @@ export function frameView(
   kind: string,
 ): FrameView {
   const { input, root, symbols, scripts, answers } = context;
+  const { siteWords, setWords, reviewWords, drillWords, noteNames } = context.words;
   const { settings, pages } = input.book;
   const entries = [
     { to: 'lessons/index.html', label: siteWords.lessons },
@@ -87,7 +88,8 @@ export function frameView(
     nav: entries.map(e => ({ href: root + e.to, label: e.label, current: e.to === path })),
     isPrivate: input.isPrivate,
     isDraft: context.page?.draft ?? false,
-    scripts: ['page', ...scripts],
+    noteNames: noteNames === 'letters' ? null : noteNames,
+    scripts: ['page', ...scripts].map(name => scriptFile(name, settings.language)),
     answers: answers.length === 0 ? null : { title: drillWords.answers, answers },
     symbols: symbols.size === 0 ? null : html([...symbols.values()].join('')),
   };

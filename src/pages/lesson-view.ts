@@ -1,4 +1,3 @@
-import { dateName } from '../../shared/words/en/site.ts';
 import type { Page } from '../read/book.ts';
 import { blockHtml } from './block-html.ts';
 import { lessonPath, type PageContext } from './page-context.ts';
@@ -14,10 +13,10 @@ export interface LessonLink {
   readonly summary: string | null;
 }
 
-export const lessonLink = (page: Page, root: string): LessonLink => ({
+export const lessonLink = (page: Page, { root, words }: PageContext): LessonLink => ({
   href: root + lessonPath(page),
   title: page.title,
-  date: page.date === null ? null : dateName(page.date),
+  date: page.date === null ? null : words.dateName(page.date, words.locale),
   isoDate: page.date,
   isDraft: page.draft ?? false,
   summary: page.summary,
@@ -41,6 +40,7 @@ export interface LessonView {
 /** A lesson as its teacher wrote it, its blocks filled in. */
 export function lessonView(lesson: Page, context: PageContext): LessonView {
   const { lessons } = context.input.book;
+  const { dateName, locale } = context.words;
   const at = lessons.indexOf(lesson);
   const [later, earlier] = [lessons[at - 1], lessons[at + 1]];
   const turnTo = (way: 'earlier' | 'later', page: Page | undefined) =>
@@ -48,7 +48,7 @@ export function lessonView(lesson: Page, context: PageContext): LessonView {
   const body = pageBody(lesson, context);
   return {
     title: lesson.title,
-    date: lesson.date === null ? null : dateName(lesson.date),
+    date: lesson.date === null ? null : dateName(lesson.date, locale),
     isoDate: lesson.date,
     summary: lesson.summary,
     body,
@@ -59,4 +59,6 @@ export function lessonView(lesson: Page, context: PageContext): LessonView {
 
 /** The whole body of a page. */
 export const pageBody = (page: Page, context: PageContext): Html =>
-  html(context.input.bodyHtml(page.body, index => blockHtml(index, context)));
+  html(
+    context.input.bodyHtml(page.body, index => blockHtml(index, context), context.words.siteWords),
+  );

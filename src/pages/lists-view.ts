@@ -1,12 +1,12 @@
 import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
 import { retuned } from '../../shared/fingering/tunings.ts';
+import type { Pitch } from '../../shared/music/pitch.ts';
 import { printPaths } from '../../shared/print-paths.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
-import { printWords } from '../../shared/words/en/print.ts';
 import { siteZipPath } from '../../shared/take-away.ts';
-import { keyName, siteWords, typeName } from '../../shared/words/en/site.ts';
-import { spokenPitch } from '../../shared/words/en/spoken.ts';
+import { scriptFile } from '../../shared/words/script-file.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { Page } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type FinderView, finderView } from './finder-view.ts';
@@ -31,10 +31,10 @@ export interface TuneLink {
 
 export const titleOf = (tune: BuiltTune): string => tune.study?.tune.title ?? tune.block.id;
 
-export function tuneKind(study: Study): string {
+export function tuneKind(study: Study, { keyName, kindName, typeName, noteNames }: Words): string {
   const { type, rhythm, key } = study.tune;
   const name = type === null ? rhythm : typeName[type];
-  return name === null ? keyName(key) : `${name} in ${keyName(key)}`;
+  return kindName(name, keyName(key, noteNames));
 }
 
 export const tuneLink = ({ id, title, kind }: TuneCard, root: string): TuneLink => ({
@@ -44,35 +44,39 @@ export const tuneLink = ({ id, title, kind }: TuneCard, root: string): TuneLink 
 });
 
 /** Type, key, metre and form, and the opening notes where they may be `shown`. */
-export function tuneFacts(tune: BuiltTune, shown: boolean): readonly FactView[] {
+export function tuneFacts(tune: BuiltTune, shown: boolean, words: Words): readonly FactView[] {
+  const { siteWords, keyName, typeName, noteNames } = words;
   const { study } = tune;
   if (study === null) return [];
   const { type, rhythm, key, meter, events } = study.tune;
   const kind = type === null ? rhythm : typeName[type];
   return [
     ...(kind === null ? [] : [{ name: siteWords.type, value: kind }]),
-    { name: siteWords.key, value: keyName(key) },
+    { name: siteWords.key, value: keyName(key, noteNames) },
     ...(meter.free ? [] : [{ name: siteWords.metre, value: `${meter.beats}/${meter.unit}` }]),
     { name: siteWords.form, value: formOf(study) },
     ...(shown
-      ? [{ name: siteWords.opening, value: openingLetters(study, 0, events.length, 7) }]
+      ? [{ name: siteWords.opening, value: openingLetters(study, 0, events.length, 7, noteNames) }]
       : []),
-    ...(retuned(study.tuning).length > 0 ? tuningFacts(study, shown) : []),
+    ...(retuned(study.tuning).length > 0 ? tuningFacts(study, shown, words) : []),
   ];
 }
 
 /** How the strings are tuned, what the letters mean then, and the opening as the hand would call it. */
-function tuningFacts(study: Study, shown: boolean): readonly FactView[] {
+function tuningFacts(
+  study: Study,
+  shown: boolean,
+  { siteWords, spokenPitch, noteNames }: Words,
+): readonly FactView[] {
+  const said = (p: Pitch): string => spokenPitch(p, noteNames);
   const asIf = study.tune.events
     .flatMap((e, i) => {
       const top = e.kind === 'note' ? e.pitches.at(-1) : undefined;
       const stop = study.fingering[i]?.at(-1);
-      return top
-        ? [stop ? spokenPitch(asIfStandard(top, stop, study.tuning)) : spokenPitch(top)]
-        : [];
+      return top ? [said(stop ? asIfStandard(top, stop, study.tuning) : top)] : [];
     })
     .slice(0, 7);
-  const strings = study.tuning.toReversed().map(spokenPitch).join(' ');
+  const strings = study.tuning.toReversed().map(said).join(' ');
   return [
     { name: siteWords.tuning, value: siteWords.tunedTo(strings) },
     ...(shown ? [{ name: siteWords.asIfOpening, value: asIf.join(', ') }] : []),
@@ -85,7 +89,13 @@ export interface FrontView {
   readonly about: string | null;
   /** The book's picture, from the front page. */
   readonly picture: string | null;
-  readonly newest: (LessonLink & { readonly tunes: readonly TuneLink[] }) | null;
+  readonly newest:
+    | (LessonLink & {
+        readonly tunes: readonly TuneLink[];
+        /** To where its first tune can be heard; null where none may be. */
+        readonly hear: string | null;
+      })
+    | null;
   readonly earlier: readonly LessonLink[];
   readonly moreLessons: boolean;
   readonly tunes: readonly TuneLink[];
@@ -101,6 +111,7 @@ const onFront = 6;
 
 export function frontView(context: PageContext): FrontView {
   const { book, cards } = context.input;
+  const { siteWords, printWords } = context.words;
   const [first, ...rest] = book.lessons;
   const tunesOf = (page: Page): readonly TuneLink[] =>
     (context.index.tunesOf.get(page) ?? []).flatMap(id => {
@@ -112,17 +123,23 @@ export function frontView(context: PageContext): FrontView {
     taughtBy: book.settings.teacher === null ? null : siteWords.taughtBy(book.settings.teacher),
     about: book.settings.about,
     picture: book.settings.theme?.picture ?? null,
-    newest: first ? { ...lessonLink(first, context.root), tunes: tunesOf(first) } : null,
-    earlier: rest.slice(0, onFront).map(l => lessonLink(l, context.root)),
+    newest: first
+      ? {
+          ...lessonLink(first, context),
+          tunes: tunesOf(first),
+          hear: hearIn(context.index.tunesOf.get(first) ?? [], context),
+        }
+      : null,
+    earlier: rest.slice(0, onFront).map(l => lessonLink(l, context)),
     moreLessons: rest.length > onFront,
-    tunes: byTitle([...cards.values()]).map(t => tuneLink(t, context.root)),
+    tunes: byTitle([...cards.values()], context.words).map(t => tuneLink(t, context.root)),
     forPaper: printWords.forPaper,
     prints: printLinks(context),
     wholeSite: context.input.isPrivate ? null : context.root + siteZipPath,
   };
 }
 
-function printLinks({ input, root }: PageContext): FrontView['prints'] {
+function printLinks({ input, root, words: { printWords } }: PageContext): FrontView['prints'] {
   const { print } = input.book.settings;
   const { download } = printWords;
   return [
@@ -134,9 +151,17 @@ function printLinks({ input, root }: PageContext): FrontView['prints'] {
   ];
 }
 
+/** The player of the first of these tunes whose notes may be shown. */
+function hearIn(ids: readonly string[], { input, root }: PageContext): string | null {
+  const heard = ids.find(id => input.cards.get(id)?.search.letters);
+  return heard === undefined ? null : `${root}${tunePath(heard)}#notation`;
+}
+
 export interface RepertoireView {
   readonly title: string;
   readonly finder: FinderView;
+  /** File of the script that makes the finder work. */
+  readonly script: string;
   readonly tunes: readonly (TuneLink & {
     readonly id: string;
     /** The script that holds its opening, drawn. */
@@ -151,9 +176,14 @@ export function repertoireView(context: PageContext): RepertoireView {
   const { cards, book } = context.input;
   const openings = openingFileOf([...cards.keys()]);
   return {
-    title: siteWords.tunes,
-    finder: finderView(searchEntries(context.input), book.settings.tuning),
-    tunes: byTitle([...cards.values()]).map(card => ({
+    title: context.words.siteWords.tunes,
+    script: `${scriptFile('search', book.settings.language)}.js`,
+    finder: finderView(
+      searchEntries(context.input, context.words),
+      book.settings.tuning,
+      context.words,
+    ),
+    tunes: byTitle([...cards.values()], context.words).map(card => ({
       ...tuneLink(card, context.root),
       id: card.id,
       openings: openings.get(card.id) ?? '',
@@ -164,14 +194,16 @@ export function repertoireView(context: PageContext): RepertoireView {
 }
 
 /** What can be searched of every tune, by title. */
-export const searchEntries = (input: Pick<SiteInput, 'cards'>): readonly SearchEntry[] =>
-  byTitle([...input.cards.values()]).map(card => card.search);
+export const searchEntries = (
+  input: Pick<SiteInput, 'cards'>,
+  words: Words,
+): readonly SearchEntry[] => byTitle([...input.cards.values()], words).map(card => card.search);
 
 export const aliasesOf = (tune: BuiltTune): string | null =>
   tune.study?.tune.aliases.length ? tune.study.tune.aliases.join(', ') : null;
 
 /** By title, a leading article left out, as an index has it. */
-function byTitle(tunes: readonly TuneCard[]): readonly TuneCard[] {
-  const key = ({ title }: TuneCard): string => title.replace(/^(?:the|an?)\s+/i, '');
-  return tunes.toSorted((a, b) => key(a).localeCompare(key(b), 'en'));
+function byTitle(tunes: readonly TuneCard[], { sortedAs, locale }: Words): readonly TuneCard[] {
+  const { compare } = new Intl.Collator(locale);
+  return tunes.toSorted((a, b) => compare(sortedAs(a.title), sortedAs(b.title)));
 }

@@ -1,7 +1,4 @@
-import { howToRead } from '../../shared/words/en/how-to-read.ts';
-import { reviewWords } from '../../shared/words/en/review.ts';
-import { setWords } from '../../shared/words/en/sets.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import { setsOf, setsPath } from './book-sets.ts';
@@ -60,7 +57,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       const context = pageContext({ ...input, tunes: shown }, index, root, page);
       const { view, description } = fill(context);
       const frame = frameView(context, path, view.title, description, kind);
-      return render(`pages/${kind}`, { frame, ...view });
+      return render(`pages/${kind}`, { frame, ...view }, context.words);
     },
   });
   const list = (path: string, kind: string, fill: Fill) => plan(path, kind, null, null, fill);
@@ -77,8 +74,8 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
     })),
     list('lessons/index.html', 'lessons', c => ({
       view: {
-        title: siteWords.lessons,
-        lessons: book.lessons.map(l => lessonLink(l, c.root)),
+        title: c.words.siteWords.lessons,
+        lessons: book.lessons.map(l => lessonLink(l, c)),
       },
       description: null,
     })),
@@ -106,7 +103,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       : [
           plan(setsPath, 'sets', null, tunesOfSets, c => ({
             view: setsView(c),
-            description: setWords.intro,
+            description: c.words.setWords.intro,
           })),
         ]),
     ...(book.lessons.length === 0
@@ -114,15 +111,15 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       : [
           list(reviewPath, 'review', c => {
             c.scripts.add('review');
-            return { view: reviewView(c), description: reviewWords.lead };
+            return { view: reviewView(c), description: c.words.reviewWords.lead };
           }),
         ]),
-    list('how-to-read.html', 'how-to-read', () => ({
-      view: { title: siteWords.howToRead, sections: marksSections() },
+    list('how-to-read.html', 'how-to-read', ({ words }) => ({
+      view: { title: words.siteWords.howToRead, sections: marksSections(words) },
       description: null,
     })),
-    list('404.html', 'not-found', () => ({
-      view: { title: siteWords.notFound },
+    list('404.html', 'not-found', ({ words }) => ({
+      view: { title: words.siteWords.notFound },
       description: null,
     })),
   ];
@@ -144,8 +141,8 @@ type Fill = (context: PageContext) => {
 };
 
 /** The marks explained, each with the drawing that the template has for it. */
-const marksSections = (): readonly object[] =>
-  howToRead.map(section => ({
+const marksSections = ({ howToRead, noteNames }: Words): readonly object[] =>
+  howToRead(noteNames).map(section => ({
     ...section,
     marks: section.marks.map(mark => ({
       name: mark.name,

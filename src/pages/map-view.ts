@@ -1,12 +1,11 @@
 import type { Stop } from '../../shared/fingering/fingering.ts';
+import { type NoteNames, noteSymbol } from '../../shared/music/note-names.ts';
 import { timesThrough } from '../../shared/music/times-through.ts';
 import type { NoteEvent } from '../../shared/music/tune.ts';
 import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
-import { kinSentence, mapSentences } from '../../shared/words/en/map.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
-import { spokenPitch, spokenStop, stringNames } from '../../shared/words/en/spoken.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { cellId } from './notation-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
@@ -51,20 +50,27 @@ export function tuneMap(
   const { study, score, block } = tune;
   if (study === null || study.map.phrases.length === 0) return null;
   const { phrases } = study.map;
-  const { forks, toLearn } = mapSentences(study.tune, study.map);
+  const { words } = context;
+  const { siteWords, noteNames } = words;
+  const { forks, toLearn } = words.mapSentences(study.tune, study.map, noteNames);
   const shown = mayShow(tune, context.input);
   // The first note that differs is a note of the tune, so it is withheld with the others.
   const kin = (phrase: Phrase): string =>
-    kinSentence(study.tune, study.map, shown ? phrase : { ...phrase, firstDifference: null });
+    words.kinSentence(
+      study.tune,
+      study.map,
+      shown ? phrase : { ...phrase, firstDifference: null },
+      noteNames,
+    );
   const families = [...new Set(phrases.map(familyOf))];
   const view = (phrase: Phrase, index: number): PhraseView => {
-    const opening = shown ? openingOf(study, phrase) : [];
+    const opening = shown ? openingOf(study, phrase, words) : [];
     const cell = shown ? score?.cells.find(c => c.phrase === index) : undefined;
     return {
       label: phrase.label,
       bars: phrase.name,
       firstNotes: opening.map(o => o.letter).join(' '),
-      firstFingers: fingersByString(opening, study),
+      firstFingers: fingersByString(opening, study, words),
       heard: siteWords.begins(opening.map(o => o.spoken)),
       kin: phrase.kin,
       kinSentence: kin(phrase),
@@ -116,7 +122,8 @@ interface Opening {
 }
 
 /** The first notes of a phrase, a note tied on to the one before it left out. */
-function openingOf(study: Study, phrase: Phrase): readonly Opening[] {
+function openingOf(study: Study, phrase: Phrase, words: Words): readonly Opening[] {
+  const { noteNames } = words;
   const first = firstFullBar(study, phrase);
   const opening: Opening[] = [];
   let tied = false;
@@ -126,8 +133,8 @@ function openingOf(study: Study, phrase: Phrase): readonly Opening[] {
     const top = e.pitches.at(-1);
     if (top && !tied) {
       const stop = study.fingering[i]?.at(-1) ?? null;
-      const spoken = `${spokenPitch(top)}, ${spokenStop(stop, study.tuning)}`;
-      opening.push({ letter: top.letter, stop, spoken });
+      const spoken = `${words.spokenPitch(top, noteNames)}, ${words.spokenStop(stop, study.tuning, noteNames)}`;
+      opening.push({ letter: noteSymbol(top, noteNames).symbol, stop, spoken });
     }
     tied = e.tied;
   }
@@ -135,7 +142,11 @@ function openingOf(study: Study, phrase: Phrase): readonly Opening[] {
 }
 
 /** Fingers gathered by string, as the hand finds them: `0 2 on D, 0 on A`. */
-function fingersByString(opening: readonly Opening[], { tuning }: Study): string {
+function fingersByString(
+  opening: readonly Opening[],
+  { tuning }: Study,
+  { siteWords, stringNames, noteNames }: Words,
+): string {
   const groups: { string: number; fingers: number[] }[] = [];
   for (const { stop } of opening) {
     if (!stop) return '';
@@ -143,7 +154,7 @@ function fingersByString(opening: readonly Opening[], { tuning }: Study): string
     if (last?.string === stop.string) last.fingers.push(stop.finger);
     else groups.push({ string: stop.string, fingers: [stop.finger] });
   }
-  const names = stringNames(tuning);
+  const names = stringNames(tuning, noteNames);
   return groups.map(g => siteWords.onString(g.fingers, names[g.string - 1] ?? '')).join(', ');
 }
 
@@ -154,12 +165,19 @@ function firstFullBar({ tune }: Study, phrase: Phrase): number {
 }
 
 /** The first few notes as letters, the key's sharps and flats left out: `D F A`. */
-export function openingLetters(study: Study, first: number, end: number, count: number): string {
+export function openingLetters(
+  study: Study,
+  first: number,
+  end: number,
+  count: number,
+  names: NoteNames,
+): string {
   return study.tune.events
     .slice(first, end)
     .filter((e): e is NoteEvent => e.kind === 'note')
     .slice(0, count)
-    .map(e => e.pitches.at(-1)?.letter ?? '')
+    .flatMap(e => e.pitches.at(-1) ?? [])
+    .map(top => noteSymbol(top, names).symbol)
     .join(' ');
 }
 

@@ -1,5 +1,4 @@
 import type { Study } from '../../shared/study.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { fitClasses, measureScore, pairCells } from './fit.ts';
 import { claimId, type PageContext } from './page-context.ts';
@@ -42,6 +41,7 @@ export function notationView(
   cells: readonly ScoreCell[] = score.cells,
   as: 'tune' | 'excerpt' = 'tune',
 ): NotationView {
+  const { siteWords } = context.words;
   for (const [id, symbol] of score.glyphs) context.symbols.set(id, symbol);
   const view = (cell: ScoreCell): CellView => ({
     id: as === 'tune' ? claimId(context, cellId(tuneId, cell.name)) : null,

@@ -1,3 +1,4 @@
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import type { ClipBlock, Page } from '../read/book.ts';
 import type { BookIndex } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
@@ -8,6 +9,8 @@ import type { SiteInput } from './site.ts';
 export interface PageContext {
   readonly input: SiteInput;
   readonly index: BookIndex;
+  /** In the book's language. */
+  readonly words: Words;
   /** Way back to the site's root: `''` or `'../'`. */
   readonly root: string;
   /** The page whose blocks are being shown. */
@@ -30,6 +33,7 @@ export const pageContext = (
 ): PageContext => ({
   input,
   index,
+  words: wordsFor(input.book.settings.language, input.book.settings.noteNames),
   root,
   page,
   ids: new Set(),

@@ -4,16 +4,7 @@ import type { Anchor, LeadIn, Plan } from '../../shared/bowing/bowing.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
-import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
-import {
-  bowPathSentences,
-  drawnPlanTitle,
-  leadInSentences,
-  noPlanSentence,
-  strokeCount,
-} from '../../shared/words/en/plans.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
-import { spokenPitch } from '../../shared/words/en/spoken.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { type BowPicture, bowPicture } from './bow-picture.ts';
 import type { BuiltTune } from './built-tune.ts';
@@ -64,17 +55,18 @@ export function planView(
 ): PlanView {
   const { study } = tune;
   const best = bestPlan(anchor.leadIns);
+  const { words } = context;
   return {
     leadIns: anchor.leadIns.map(leadIn => ({
-      told: leadInSentences(study, anchor, leadIn),
+      told: words.leadInSentences(study, anchor, leadIn, words.noteNames),
       plans: leadIn.plans.slice(0, mostPlans).map(plan => ({
-        sentence: `${planSentence(study.tune, plan)} ${strokeCount(plan.strokes)}`,
-        strokes: drawnStrokes(study, leadIn, plan),
+        sentence: `${words.planSentence(study.tune, plan)} ${words.strokeCount(plan.strokes)}`,
+        strokes: drawnStrokes(study, leadIn, plan, words),
       })),
       drawn: leadIn === best?.leadIn ? drawnPlan(tune, anchor, best, level, context) : null,
     })),
-    noPlan: noPlanSentence(anchor),
-    mends: anchor.mends.slice(0, mostMends).map(edit => editSentence(study.tune, edit)),
+    noPlan: words.noPlanSentence(anchor),
+    mends: anchor.mends.slice(0, mostMends).map(edit => words.editSentence(study.tune, edit)),
   };
 }
 
@@ -87,18 +79,19 @@ function drawnPlan(
   context: PageContext,
 ): DrawnPlan {
   const { study, block } = tune;
+  const { words } = context;
   const score = plan.changes.length === 0 ? tune.score : (tune.planned.get(plan) ?? null);
   const settings = context.input.book.settings.bowing;
   const bow = wholeBow(study.tune, settings, level ?? settings.level);
   const path = bowPath(study.performance, leadIn, plan, bow);
   return {
-    title: drawnPlanTitle(leadIn, anchor.leadIns.length > 1),
+    title: words.drawnPlanTitle(leadIn, anchor.leadIns.length > 1),
     notation:
       score &&
       notationView(block.id, score, context, cellsOfWay(study, score, leadIn, anchor), 'excerpt'),
     bow: {
       picture: bowPicture(study.tune, path),
-      told: bowPathSentences(study.tune, path, plan),
+      told: words.bowPathSentences(study.tune, path, plan, words.noteNames),
     },
   };
 }
@@ -116,14 +109,14 @@ function cellsOfWay(
 }
 
 /** Every stroke of the lead-in under a plan: strokes take turns from its start. */
-function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan): PlanLine['strokes'] {
+function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan, words: Words): PlanLine['strokes'] {
   const strokes = strokesOfPlan(leadIn.notes, plan);
   return strokes.map((events, i) => {
     const direction = (leadIn.start === 'down') === (i % 2 === 0) ? 'down' : 'up';
     return {
       direction,
-      alt: siteWords[direction],
-      notes: events.map(e => noteName(study, e)).join(' '),
+      alt: words.siteWords[direction],
+      notes: events.map(e => noteName(study, e, words)).join(' '),
       bar: barOpened(study, events[0], strokes[i - 1]?.at(-1)),
     };
   });
@@ -134,7 +127,7 @@ function barOpened(study: Study, event = -1, before = -1): string | null {
   return bar === study.tune.events[before]?.bar ? null : (study.tune.bars[bar]?.name ?? null);
 }
 
-function noteName(study: Study, event: number): string {
+function noteName(study: Study, event: number, words: Words): string {
   const note = study.tune.events[event];
-  return note?.kind === 'note' ? note.pitches.map(spokenPitch).join(' and ') : '';
+  return note?.kind === 'note' ? words.spokenPitches(note.pitches, words.noteNames) : '';
 }

@@ -3,7 +3,7 @@ import { liltRange } from '../../shared/sound/lilt.ts';
 import { paceLimits, paceNames, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
-import { beatName, playerWords } from '../../shared/words/en/player.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
@@ -38,8 +38,10 @@ export interface PlayerView {
   readonly climbEvery: readonly OptionView[];
   readonly climbTo: readonly OptionView[];
   readonly lilt: LiltView;
-  readonly words: typeof playerWords;
+  readonly words: PlayerWords;
 }
+
+type PlayerWords = Words['playerWords'];
 
 interface ChoiceView {
   readonly value: string;
@@ -82,6 +84,7 @@ export function playerView(
   const { study, block } = tune;
   if (!study || !mayShow(tune, context.input) || study.performance.notes.length === 0) return null;
   context.scripts.add('player');
+  const { playerWords, beatName } = context.words;
   const paces = pacesOf(study.tune, context.input.book.settings.bowing);
   const range = liltRange(study.tune);
   const { map } = study;
@@ -91,7 +94,7 @@ export function playerView(
     root: context.root,
     label: playerWords.listen(titleOf(tune)),
     title: titleOf(tune),
-    choices: choicesOf(study, shown),
+    choices: choicesOf(study, shown, playerWords),
     phrases: indices.flatMap(index => {
       const phrase = map.phrases[index];
       if (!phrase) return [];
@@ -107,7 +110,7 @@ export function playerView(
       first: i === 0,
     })),
     limits: paceLimits,
-    passes: passesOf(study, indices),
+    passes: passesOf(study, indices, playerWords),
     breaths: options([0, 1, 2, 4], 1, n => playerWords.breaths[n as 0]),
     climbBy: options([1, 2, 3, 5], 2, playerWords.beatsMore),
     climbEvery: options([1, 2, 4], 2, playerWords.everyTimes),
@@ -129,7 +132,11 @@ export function playerView(
   };
 }
 
-function choicesOf(study: Study, shown: readonly number[] | null): readonly ChoiceView[] {
+function choicesOf(
+  study: Study,
+  shown: readonly number[] | null,
+  playerWords: PlayerWords,
+): readonly ChoiceView[] {
   const { tune, bowing, map } = study;
   if (shown) {
     return [{ value: `phrases-${shown[0] ?? 0}-${shown.at(-1) ?? 0}`, name: playerWords.whole }];
@@ -157,7 +164,11 @@ function anchorBars(
   return from === to ? from : `${from}-${to}`;
 }
 
-function passesOf(study: Study, phrases: readonly number[]): readonly OptionView[] {
+function passesOf(
+  study: Study,
+  phrases: readonly number[],
+  playerWords: PlayerWords,
+): readonly OptionView[] {
   const times = phrases.map(p => passagesOf(study, { kind: 'phrases', first: p, last: p }).length);
   const most = Math.min(4, Math.max(1, ...times));
   if (most < 2) return [];

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import Handlebars from 'handlebars';
-import { siteWords } from '../../shared/words/en/site.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import { packageRoot } from './package-root.ts';
 
 /**
@@ -17,8 +17,8 @@ export const html = (text: string): Html => new Handlebars.SafeString(text);
 const engine = Handlebars.create();
 const compiled = new Map<string, Handlebars.TemplateDelegate>();
 
-/** Fills a template. The site's labels are at `words` in every view. */
-export function render(template: string, view: object): string {
+/** Fills a template. The site's labels, in the book's language, are at `words` in every view. */
+export function render(template: string, view: object, { siteWords }: Words): string {
   if (compiled.size === 0) loadTemplates();
   const fill = compiled.get(template);
   if (!fill) throw new Error(`there is no template ${template}`);

@@ -1,7 +1,7 @@
 import { practiceTempo } from '../../shared/bowing/practice-time.ts';
 import { toNumber } from '../../shared/music/fraction.ts';
 import { leastMinutes, mostMinutes, usualMinutes } from '../../shared/review/review-file.ts';
-import { reviewWords } from '../../shared/words/en/review.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
 import { tuneLink } from './lists-view.ts';
 import type { PageContext } from './page-context.ts';
@@ -10,7 +10,7 @@ import type { TuneCard } from './tune-card.ts';
 /** What to play today: every tune by lesson, which is also all that the page's script works from. */
 export interface ReviewView {
   readonly title: string;
-  readonly labels: typeof reviewWords;
+  readonly labels: Words['reviewWords'];
   /** Name of the book, under which the script keeps what is ticked. */
   readonly book: string;
   readonly minutes: { readonly least: number; readonly most: number; readonly usual: number };
@@ -33,6 +33,7 @@ interface ReviewTuneView {
 export function reviewView(context: PageContext): ReviewView {
   const { book, cards } = context.input;
   const { lessonsOf, tunesOf } = context.index;
+  const { reviewWords } = context.words;
   const view = (card: TuneCard): ReviewTuneView => ({
     id: card.id,
     ...tuneLink(card, context.root),
@@ -51,7 +52,7 @@ export function reviewView(context: PageContext): ReviewView {
     minutes: { least: leastMinutes, most: mostMinutes, usual: usualMinutes },
     lessons: book.lessons.flatMap(lesson => {
       const tunes = viewsOf(tunesOf.get(lesson) ?? []);
-      return tunes.length === 0 ? [] : [{ ...lessonLink(lesson, context.root), tunes }];
+      return tunes.length === 0 ? [] : [{ ...lessonLink(lesson, context), tunes }];
     }),
     others: [...cards.values()].filter(card => !lessonsOf.get(card.id)?.length).map(view),
   };

@@ -4,8 +4,7 @@ import {
   type SetTune,
   studySet,
 } from '../../shared/sets/set-study.ts';
-import { editSentence } from '../../shared/words/en/bowing.ts';
-import { setWords } from '../../shared/words/en/sets.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { SetBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf, tuneKind } from './lists-view.ts';
@@ -22,7 +21,7 @@ export interface SetView {
   readonly joins: readonly JoinView[];
   readonly notice: string | null;
   readonly body: Html | null;
-  readonly labels: typeof setWords;
+  readonly labels: Words['setWords'];
 }
 
 interface SetRow {
@@ -57,6 +56,8 @@ export function setView(block: SetBlock, body: Html | null, context: PageContext
     if (!tune) throw new Error(`the tune ${of} was not built`);
     return { tune, times };
   });
+  const { words } = context;
+  const { setWords } = words;
   const shown = tunes.map(({ tune }) => mayShow(tune, context.input));
   const study = studyOf(tunes, context);
   const withheld = shown.includes(false) ? setWords.withheld : null;
@@ -66,16 +67,17 @@ export function setView(block: SetBlock, body: Html | null, context: PageContext
     tunes: tunes.map(({ tune, times }, i) => ({
       href: context.root + tunePath(tune.block.id),
       title: titleOf(tune),
-      kind: tune.study === null ? '' : tuneKind(tune.study),
+      kind: tune.study === null ? '' : tuneKind(tune.study, words),
       times,
-      length: lengthView(study?.lengths[i]),
+      length: lengthView(study?.lengths[i], words),
     })),
-    length: lengthView(study?.length),
+    length: lengthView(study?.length, words),
     joins: (study?.joins ?? []).map(join =>
       joinView(
         join,
         tunes.map(t => t.tune),
         shown,
+        words,
       ),
     ),
     notice: study === null ? setWords.unreadable : withheld,
@@ -95,7 +97,10 @@ function studyOf(
   return known.length < tunes.length ? null : studySet(known, input.book.settings.bowing);
 }
 
-const lengthView = (length: SetStudy['length'] | undefined): LengthView | null =>
+const lengthView = (
+  length: SetStudy['length'] | undefined,
+  { setWords }: Words,
+): LengthView | null =>
   length === undefined
     ? null
     : {
@@ -105,7 +110,12 @@ const lengthView = (length: SetStudy['length'] | undefined): LengthView | null =
         sessionHeard: setWords.duration(length.session),
       };
 
-function joinView(join: SetJoin, tunes: readonly BuiltTune[], shown: readonly boolean[]): JoinView {
+function joinView(
+  join: SetJoin,
+  tunes: readonly BuiltTune[],
+  shown: readonly boolean[],
+  { setWords, editSentence, noteNames }: Words,
+): JoinView {
   const [from, to] = [tunes[join.from], tunes[join.to]];
   const titles = [from, to].map(tune => (tune ? titleOf(tune) : ''));
   const [before = '', after = ''] = titles;
@@ -114,7 +124,7 @@ function joinView(join: SetJoin, tunes: readonly BuiltTune[], shown: readonly bo
   const mend = from?.study && join.mend ? editSentence(from.study.tune, join.mend) : null;
   return {
     name: again ? setWords.again(before) : setWords.join(before, after),
-    key: again ? null : setWords.keyChange(join.key),
+    key: again ? null : setWords.keyChange(join.key, noteNames),
     manner: mayTell ? (join.agrees ? 'goes-on' : 'lifts') : null,
     bow: mayTell
       ? [

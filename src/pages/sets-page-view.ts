@@ -1,4 +1,3 @@
-import { setWords } from '../../shared/words/en/sets.ts';
 import type { Page } from '../read/book.ts';
 import { innerHtml } from './block-html.ts';
 import { setsOf } from './book-sets.ts';
@@ -7,8 +6,8 @@ import { setView } from './set-view.ts';
 
 /** Played together: every set of the book, each with the page that it stands on. */
 export const setsView = (context: PageContext) => ({
-  title: setWords.title,
-  labels: setWords,
+  title: context.words.setWords.title,
+  labels: context.words.setWords,
   sets: setsOf(context.input.book).map(({ set, page }) => ({
     ...setView(set, innerHtml(set.body, { ...context, page }), context),
     page: page.kind === 'tune' ? null : pageLink(page, context.root),

@@ -1,5 +1,6 @@
 import type { Root } from 'hast';
 import type { Direction } from '../../shared/music/tune.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import type { TuneCard } from './tune-card.ts';
@@ -15,7 +16,11 @@ export interface SiteInput {
   /** What lists say of every tune, by id, in the order of the book. */
   readonly cards: ReadonlyMap<string, TuneCard>;
   /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
-  readonly bodyHtml: (root: Root, blockHtml: (block: number) => string) => string;
+  readonly bodyHtml: (
+    root: Root,
+    blockHtml: (block: number) => string,
+    words: Words['siteWords'],
+  ) => string;
   /** The notes of a `:notes[…]` chain; null where its ABC could not be read. */
   readonly noteChain: (block: NotesBlock) => readonly ChainNote[] | null;
   /** Made under `--private`: the teacher's own notes are shown, and each page says so. */

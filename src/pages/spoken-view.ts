@@ -1,7 +1,7 @@
 import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
-import { type SpokenNote, speakTune } from '../../shared/words/en/spoken.ts';
+import type { SpokenNote } from '../../shared/words/say-tune.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 
 /** A part in words: by stroke for the eye, as sentences for the ear. */
 export interface SpokenView {
@@ -21,19 +21,20 @@ interface SpokenStroke {
   readonly notes: readonly { readonly name: string; readonly where: string }[];
 }
 
-export function spokenView(study: Study): readonly SpokenView[] {
-  return speakTune(study).map(part => ({
+export function spokenView(study: Study, words: Words): readonly SpokenView[] {
+  const { siteWords } = words;
+  return words.speakTune(study, words.noteNames).map(part => ({
     name: siteWords.part(part.part),
     bars: part.bars.map(bar => ({
       name: bar.name,
       phrase: bar.phrase,
       heard: `${siteWords.bar(bar.name, bar.phrase)} ${bar.text}`,
-      strokes: byStroke(bar.notes),
+      strokes: byStroke(bar.notes, words),
     })),
   }));
 }
 
-function byStroke(notes: readonly SpokenNote[]): readonly SpokenStroke[] {
+function byStroke(notes: readonly SpokenNote[], { siteWords }: Words): readonly SpokenStroke[] {
   const strokes: { direction: Direction | null; notes: SpokenStroke['notes'][number][] }[] = [];
   for (const note of notes) {
     const last = strokes.at(-1);
@@ -44,12 +45,6 @@ function byStroke(notes: readonly SpokenNote[]): readonly SpokenStroke[] {
   return strokes;
 }
 
-/** "high 2 on D"; "1 on low A, as if A" on a retuned string; "open D and open A" of a double stop; nothing out of first position. */
-function whereWords({ finger, string, asIf }: SpokenNote): string {
-  const strings = string?.split(' and ') ?? [];
-  const fingers = finger?.split(' and ') ?? [];
-  const places = fingers
-    .map((f, i) => (f === 'open' ? `open ${strings[i]}` : `${f} on ${strings[i]}`))
-    .join(' and ');
-  return asIf === null ? places : `${places} (${asIf})`;
-}
+/** "high 2 on D"; "1 on low A (as if A)" on a retuned string. */
+const whereWords = ({ place, asIf }: SpokenNote): string =>
+  asIf === null ? place : `${place} (${asIf})`;

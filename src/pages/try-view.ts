@@ -1,7 +1,7 @@
 import type { Anchor } from '../../shared/bowing/bowing.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
 import type { Study } from '../../shared/study.ts';
-import { tryWords } from '../../shared/words/en/try.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { cellId, cellsOver, type NotationView, notationView } from './notation-view.ts';
@@ -19,7 +19,7 @@ export interface TryView {
   readonly cells: string;
   /** The drawing, where the page does not hold it already. */
   readonly notation: NotationView | null;
-  readonly words: typeof tryWords;
+  readonly words: Words['tryWords'];
 }
 
 /** null where nothing before the anchor is free to be slurred otherwise. */
@@ -42,7 +42,7 @@ export function tryView(
     preset: asked.preset ?? '',
     cells: onPage ? ids.join(' ') : '',
     notation: score && !onPage ? notationView(block.id, score, context, cells, 'excerpt') : null,
-    words: tryWords,
+    words: context.words.tryWords,
   };
 }
 

@@ -2,6 +2,7 @@ import { toNumber } from '../../shared/music/fraction.ts';
 import type { TuneType } from '../../shared/music/tune.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { searchEntry } from './finder-view.ts';
 import { aliasesOf, type FactView, titleOf, tuneFacts, tuneKind } from './lists-view.ts';
@@ -25,17 +26,17 @@ export interface TuneCard {
   readonly search: SearchEntry;
 }
 
-export function tuneCard(tune: BuiltTune, isPrivate: boolean): TuneCard {
+export function tuneCard(tune: BuiltTune, isPrivate: boolean, words: Words): TuneCard {
   const shown = mayShow(tune, { isPrivate });
   return {
     id: tune.block.id,
     title: titleOf(tune),
     aliases: aliasesOf(tune),
-    kind: tune.study === null ? '' : tuneKind(tune.study),
-    facts: tuneFacts(tune, shown),
+    kind: tune.study === null ? '' : tuneKind(tune.study, words),
+    facts: tuneFacts(tune, shown, words),
     type: tune.study?.tune.type ?? null,
     parts: tune.study === null ? [] : partLengths(tune.study),
-    search: searchEntry(tune, shown),
+    search: searchEntry(tune, shown, words),
   };
 }
 

@@ -1,11 +1,6 @@
 import { printPaths } from '../../shared/print-paths.ts';
 import type { Study } from '../../shared/study.ts';
-import { wholeTuneSentence } from '../../shared/words/en/bowing.ts';
-import { drillWords } from '../../shared/words/en/drills.ts';
-import { bowingWords, repeatSentences, varyingSentences } from '../../shared/words/en/plans.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { setWords } from '../../shared/words/en/sets.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
 import { blockHtml, innerHtml } from './block-html.ts';
@@ -48,13 +43,15 @@ export interface TuneView {
 /** Notes in any form are left out where the rights are unknown: credits, map and story remain. */
 export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   const { block, study, score } = tune;
+  const { words } = context;
+  const { siteWords, setWords } = words;
   const shown = study && mayShow(tune, context.input) ? study : null;
   const notation = shown && score ? notationView(block.id, score, context) : null;
   const anchors = [...context.index.anchors.values()].filter(a => a.of === block.id);
   return {
     title: titleOf(tune),
     aliases: aliasesOf(tune),
-    facts: tuneFacts(tune, mayShow(tune, context.input)),
+    facts: tuneFacts(tune, mayShow(tune, context.input), words),
     map: tuneMap(tune, context, ''),
     notation,
     whyNoNotation: study === null || score === null ? siteWords.unreadable : siteWords.withheld,
@@ -64,10 +61,14 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
       ? anchors.map(a => anchorView(a, tune, anchorWhy(a, context), context, true))
       : [],
     repeats: shown
-      ? [...repeatSentences(shown), ...varyingSentences(shown), ...wholeTuneSentences(shown)]
+      ? [
+          ...words.repeatSentences(shown),
+          ...words.varyingSentences(shown),
+          ...wholeTuneSentences(shown, words),
+        ]
       : [],
-    swaps: shown ? swapViews(shown) : [],
-    spoken: shown ? spokenView(shown) : [],
+    swaps: shown ? swapViews(shown, words) : [],
+    spoken: shown ? spokenView(shown, words) : [],
     practice: practiceView(tune, context),
     story: storyOf(block, context),
     downloads: shown
@@ -79,7 +80,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
           })),
         ]
       : [],
-    lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context.root)),
+    lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context)),
     setsTitle: setWords.title,
     sets: setsOf(context.input.book)
       .filter(({ set }) => set.tunes.some(({ of }) => of === block.id))
@@ -96,15 +97,16 @@ interface PracticeView {
 
 function practiceView(tune: BuiltTune, context: PageContext): PracticeView | null {
   const drills = mayDrill(tune, context) ? practiceViews(tune, context) : [];
+  const { drillWords } = context.words;
   return drills.length === 0
     ? null
     : { title: drillWords.practise, how: drillWords.practiseHow, drills };
 }
 
 /** The tune on paper, where the book asks for sheets and the tune may be printed. */
-const sheetsLink = (id: string, { input, root }: PageContext): TuneView['downloads'] =>
+const sheetsLink = (id: string, { input, root, words }: PageContext): TuneView['downloads'] =>
   input.book.settings.print.includes('sheets') && input.tunes.get(id)?.published
-    ? [{ href: root + printPaths.tune(id), name: printWords.download.tune }]
+    ? [{ href: root + printPaths.tune(id), name: words.printWords.download.tune }]
     : [];
 
 /** Why a passage is fixed, in the words of the page that fixes it. */
@@ -122,19 +124,23 @@ function storyOf(tune: TuneBlock, context: PageContext): Html | null {
   const { page } = context;
   if (page?.kind !== 'tune') return innerHtml(tune.body, context);
   const elsewhere = ['show-tune', 'anchor', 'plan', 'map'];
-  const text = context.input.bodyHtml(page.body, index => {
-    const block = page.blocks[index];
-    if (block?.kind === 'tune') {
-      return block.id === tune.id ? (innerHtml(block.body, context)?.toString() ?? '') : '';
-    }
-    return block && elsewhere.includes(block.kind) ? '' : blockHtml(index, context);
-  });
+  const text = context.input.bodyHtml(
+    page.body,
+    index => {
+      const block = page.blocks[index];
+      if (block?.kind === 'tune') {
+        return block.id === tune.id ? (innerHtml(block.body, context)?.toString() ?? '') : '';
+      }
+      return block && elsewhere.includes(block.kind) ? '' : blockHtml(index, context);
+    },
+    context.words.siteWords,
+  );
   return text.trim() === '' ? null : html(text);
 }
 
 /** Where something is amiss: how the whole tune can be mended at once, or what stands in the way. */
-const wholeTuneSentences = ({ tune, bowing }: Study): readonly string[] =>
-  bowing.whole ? [wholeTuneSentence(tune, bowing.whole)] : [];
+const wholeTuneSentences = ({ tune, bowing }: Study, words: Words): readonly string[] =>
+  bowing.whole ? [words.wholeTuneSentence(tune, bowing.whole)] : [];
 
 /** Bowings of one phrase: any may stand for any other of its list. */
 interface SwapView {
@@ -143,9 +149,9 @@ interface SwapView {
   readonly flips: readonly string[];
 }
 
-const swapViews = (study: Study): readonly SwapView[] =>
+const swapViews = (study: Study, words: Words): readonly SwapView[] =>
   study.bowing.swaps.map(({ phrase, keeps, flips }) => ({
-    name: siteWords.phrase(phrase),
-    keeps: keeps.map(slurs => bowingWords(study.tune, slurs)),
-    flips: flips.map(slurs => bowingWords(study.tune, slurs)),
+    name: words.siteWords.phrase(phrase),
+    keeps: keeps.map(slurs => words.bowingWords(study.tune, slurs, words.noteNames)),
+    flips: flips.map(slurs => words.bowingWords(study.tune, slurs, words.noteNames)),
   }));

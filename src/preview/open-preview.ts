@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { PreviewBook, PreviewNews } from '../../shared/preview-news.ts';
 import { type BuildResult, openBuilds, type Progress } from '../build.ts';
@@ -22,14 +21,14 @@ export interface Preview {
   readonly port: number;
   /** Settles after the first build; rejects where a build meets a defect of ours, at any time. */
   readonly firstTurn: Promise<void>;
-  /** Stops listening and watching, waits for a build that is being made, and removes its folder. */
+  /** Stops listening and watching, and waits for a build that is being made. */
   readonly close: () => Promise<void>;
-  /** Removes its folder at once, for a process that is about to end. */
-  readonly abandon: () => void;
 }
 
 export interface PreviewOptions {
   readonly root: string;
+  /** An empty folder to build in, which is the caller's to remove. */
+  readonly folder: string;
   /** The port wanted; 0 for any. */
   readonly port: number;
   /** Folder for what the next preview may take over; without one nothing is kept. */
@@ -41,15 +40,13 @@ export interface PreviewOptions {
 }
 
 /**
- * Builds a book into a folder of its own, with private notes and unfinished pages, serves that to
+ * Builds a book into a folder apart from it, with private notes and unfinished pages, serves that to
  * this machine alone, and builds again whenever the book changes. The builds follow one another and
  * keep in memory what has not changed; a change during a build is built right after it.
  */
 export async function openPreview(options: PreviewOptions): Promise<Preview> {
-  const { root, onTurn } = options;
-  const folder = mkdtempSync(join(tmpdir(), 'bowbook-preview-'));
+  const { root, folder, onTurn } = options;
   const out = join(folder, 'site');
-  const abandon = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
   const run = randomUUID();
   const calm = { run, problems: [], counted: '', changed: [] };
   const news = newsLine({ ...calm, turn: 0, outcome: 'working' });
@@ -69,12 +66,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
       ownText,
     }),
   );
-  try {
-    port = await listenNearby(server, options.port);
-  } catch (error) {
-    abandon();
-    throw error;
-  }
+  port = await listenNearby(server, options.port);
   const builds = openBuilds({
     root,
     out,
@@ -126,12 +118,15 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   };
   const watch = await watchBook(root, () => {
     build().catch(options.onDefect);
+  }).catch(async (error: unknown) => {
+    server.close();
+    await builds.close();
+    throw error;
   });
   return {
     address: `http://${loopback}:${port}/`,
     port,
     firstTurn: build(),
-    abandon,
     async close() {
       isClosed = true;
       await watch.close();
@@ -140,7 +135,6 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
       await new Promise(done => server.close(done));
       await building?.catch(() => {}); // whoever waits for the build is told of its defect
       await builds.close();
-      abandon();
     },
   };
 }
@@ -152,7 +146,8 @@ const previewBook = ({ book, tunes }: BuildResult): PreviewBook => ({
   title: book.settings.title,
   tunes: tunes
     .filter(({ card }) => card.parts.length > 0)
-    .map(({ id, card }) => ({ id, title: card.title })),
+    .map(({ id, card }) => ({ id, title: card.title }))
+    .sort((a, b) => a.title.localeCompare(b.title, book.settings.language)),
   recordings: book.media.filter(path => playable.test(path)),
 });
 

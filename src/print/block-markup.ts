@@ -1,10 +1,6 @@
 import { bestPlan } from '../../shared/bowing/best-plan.ts';
 import { type BarRange, barRangeText } from '../../shared/music/bar-range.ts';
 import { resolvePassage } from '../../shared/music/resolve-passage.ts';
-import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
-import { arrivalSentences, strokeCount } from '../../shared/words/en/plans.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import type {
   AnchorBlock,
   Block,
@@ -70,7 +66,10 @@ function blockMarkup(block: Block, running: Running): Markup {
       return tune && isPrinted(tune) ? `\n\n${mapMarkup(press, tune, tune.study)}\n\n` : '';
     }
     case 'stroke':
-      return call('sign', [literal(block.direction), literal(siteWords[block.direction])]);
+      return call('sign', [
+        literal(block.direction),
+        literal(press.words.siteWords[block.direction]),
+      ]);
     case 'notes':
       return chainMarkup(block, running);
     case 'set':
@@ -89,7 +88,11 @@ function drillReference(block: DrillBlock, press: Press): Markup {
   const drill = paperDrills(press).find(d => d.block === block);
   const place = drill && drillPlace(drill.number);
   if (!drill || !place || !press.places.has(place)) return '';
-  const name = printWords.drillNamed(drill.number, drill.told.title, titleOf(drill.tune));
+  const name = press.words.printWords.drillNamed(
+    drill.number,
+    drill.told.title,
+    titleOf(drill.tune),
+  );
   const text = words(tuneText(press, drill.tune, name));
   const page = call('page-of', [literal(place)]);
   return `\n\n${call('tune-line', [], `${call('see', [literal(place)], text)}, ${page}`)}\n\n`;
@@ -99,7 +102,7 @@ function drillReference(block: DrillBlock, press: Press): Markup {
 function clipMarkup(block: ClipBlock, press: Press): Markup {
   const tune = press.input.tunes.get(block.of);
   if (!tune?.published || !block.published) return '';
-  return `\n\n${call('quiet', [], words(tuneText(press, tune, printWords.recording(block.words))))}\n\n`;
+  return `\n\n${call('quiet', [], words(tuneText(press, tune, press.words.printWords.recording(block.words))))}\n\n`;
 }
 
 /** Tunes in a row, with the times through. */
@@ -110,13 +113,14 @@ export const setMarkup = (
   call(
     'enum',
     tunes.map(
-      t => `[${tuneReference(press, t.of)}${words(`, ${siteWords.timesThrough(t.times)}`)}]`,
+      t =>
+        `[${tuneReference(press, t.of)}${words(`, ${press.words.siteWords.timesThrough(t.times)}`)}]`,
     ),
   );
 
 function tuneMarkup(id: string, inner: Markup, press: Press): Markup {
   const tune = press.input.tunes.get(id);
-  const why = tune && !tune.published ? words(` (${printWords.withheldMark})`) : '';
+  const why = tune && !tune.published ? words(` (${press.words.printWords.withheldMark})`) : '';
   return `\n\n${call('tune-line', [], `${tuneReference(press, id)}${why}`)}\n\n${inner}\n\n`;
 }
 
@@ -137,7 +141,7 @@ function passage(press: Press, tune: PrintTune, first: number, last: number): Ma
       return bar !== undefined && bar.first <= last && bar.end > first;
     }),
   );
-  const said = sayBars(study);
+  const said = sayBars(study, press.words);
   const rows = layCells(study, score, cells, press.look, press.width, press.input.draw);
   const values = rows.map(row => rowValue(press, tune, row, said(row.bars)));
   return values.length === 0 ? '' : `\n\n${call('passage', [list(values)])}\n\n`;
@@ -148,14 +152,19 @@ function anchorMarkup(block: AnchorBlock, running: Running): Markup {
   const tune = press.input.tunes.get(block.of);
   if (!tune) throw new Error(`the tune ${block.of} was not built`);
   const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
-  const where = tuneText(press, tune, siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)));
-  const told = anchor && isPrinted(tune) ? arrivalSentences(anchor).map(a => a.sentence) : [];
+  const where = tuneText(
+    press,
+    tune,
+    press.words.siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)),
+  );
+  const told =
+    anchor && isPrinted(tune) ? press.words.arrivalSentences(anchor).map(a => a.sentence) : [];
   return [
     '',
-    call('alike', [], `#strong[${words(siteWords.anchor)}] ${words(where)}`),
+    call('alike', [], `#strong[${words(press.words.siteWords.anchor)}] ${words(where)}`),
     anchor ? passage(press, tune, anchor.first, anchor.last) : '',
     anchor
-      ? `${call('sign', [literal(anchor.direction), '""'])} ${words(siteWords.reachIt(anchor.direction))}`
+      ? `${call('sign', [literal(anchor.direction), '""'])} ${words(press.words.siteWords.reachIt(anchor.direction))}`
       : '',
     bodyMarkup(block.body, running),
     words(tuneText(press, tune, told.join(' '))),
@@ -177,14 +186,21 @@ function planMarkup(block: PlanBlock, press: Press): Markup {
   const leadIns = asked?.leadIns ?? anchor.leadIns;
   const best = bestPlan(leadIns)?.leadIn;
   const plans = (best?.plans ?? []).slice(0, mostPlans);
-  const mends = anchor.mends.slice(0, mostPlans).map(m => editSentence(tune.study.tune, m));
+  const mends = anchor.mends
+    .slice(0, mostPlans)
+    .map(m => press.words.editSentence(tune.study.tune, m));
   const ways = plans.map(
-    p => `[${words(say(`${planSentence(tune.study.tune, p)} ${strokeCount(p.strokes)}`))}]`,
+    p =>
+      `[${words(say(`${press.words.planSentence(tune.study.tune, p)} ${press.words.strokeCount(p.strokes)}`))}]`,
   );
   if (ways.length === 0 && mends.length === 0) return '';
   return [
     '',
-    call('alike', [], `#strong[${words(printWords.waysTo(tuneText(press, tune, titleOf(tune))))}]`),
+    call(
+      'alike',
+      [],
+      `#strong[${words(press.words.printWords.waysTo(tuneText(press, tune, titleOf(tune))))}]`,
+    ),
     ways.length > 0
       ? call('enum', ways)
       : call(
@@ -205,7 +221,7 @@ function chainMarkup(block: NotesBlock, { press, page }: Running): Markup {
       const sign =
         note.slurred && i > 0
           ? ''
-          : `${call('sign', [literal(note.direction), literal(siteWords[note.direction])])} `;
+          : `${call('sign', [literal(note.direction), literal(press.words.siteWords[note.direction])])} `;
       const spoken = note.spoken === null ? '' : ` ${words(note.spoken)}`;
       const next = notes[i + 1];
       const comma = next === undefined ? '' : words(next.slurred ? ' – ' : ', ');

@@ -53,8 +53,15 @@ const paragraph = (node: Element, running: Running): Markup =>
 const heading = (node: Element, running: Running): Markup => {
   const depth = Math.max(2, Number(node.tagName.slice(1)));
   const level = Math.min(3, running.level + depth - 2);
-  return `\n\n${call('inner', [`${level}`], within(node, running))}\n\n`;
+  const inner = isOverFootnotes(node)
+    ? words(running.press.words.siteWords.footnotes)
+    : within(node, running);
+  return `\n\n${call('inner', [`${level}`], inner)}\n\n`;
 };
+
+/** The heading that reading puts over a page's footnotes; its words are the language's. */
+const isOverFootnotes = ({ properties }: Element): boolean =>
+  /^note-\d+-label$/.test(String(properties.id ?? ''));
 
 const elements: Readonly<Record<string, (node: Element, running: Running) => Markup>> = {
   p: paragraph,
@@ -114,6 +121,8 @@ function listMarkup(name: 'list' | 'enum', node: Element, running: Running): Mar
 
 /** A link within the print says its page; one to a page that is not in it is only its words. */
 function linkMarkup(node: Element, running: Running): Markup {
+  // The arrow back from a footnote leads nowhere on paper.
+  if ('dataFootnoteBackref' in node.properties) return '';
   const href = String(node.properties.href ?? '');
   const inner = within(node, running);
   if (/^(https?|mailto|tel):/.test(href)) return call('link', [literal(href)], inner);

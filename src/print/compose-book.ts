@@ -1,6 +1,4 @@
-import { howToRead, type MarkExplained } from '../../shared/words/en/how-to-read.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { dateName } from '../../shared/words/en/site.ts';
+import type { MarkExplained } from '../../shared/words/en/how-to-read.ts';
 import type { Block, Page, SetBlock } from '../read/book.ts';
 import { pageMarkup, setMarkup } from './block-markup.ts';
 import { indexOfOpenings, indexOfTitles } from './book-indexes.ts';
@@ -20,9 +18,9 @@ export function bookBody(press: Press): Markup {
   const inLessons = press.options.order === 'lessons' && press.input.book.lessons.length > 0;
   return [
     titlePage(press),
-    call('chapter', ['"contents"', literal(printWords.contents)]),
+    call('chapter', ['"contents"', literal(press.words.printWords.contents)]),
     call('the-contents', [inLessons ? '2' : '1']),
-    marksChapter(),
+    marksChapter(press),
     ...(inLessons ? lessonChapters(press) : [tunesByTitle(press)]),
     setsChapter(press),
     drillsChapter(press),
@@ -37,23 +35,26 @@ export function bookBody(press: Press): Markup {
 function titlePage(press: Press): Markup {
   const { title, teacher, about } = press.input.book.settings;
   const own = (text: string): string => printable(press, text, 'bowbook.yaml', null);
-  const lines = [about, teacher === null ? null : printWords.writtenBy(teacher)];
+  const lines = [about, teacher === null ? null : press.words.printWords.writtenBy(teacher)];
   const given = lines.flatMap(l => (l === null ? [] : [literal(own(l))]));
   return call('title-page', [literal(own(title)), list(given)]);
 }
 
 /** Each mark with its drawing, in the words of the site's own page. */
-function marksChapter(): Markup {
-  const sections = howToRead.map(({ heading, lead, marks }) =>
-    [
-      call('inner', ['2'], words(heading)),
-      words(lead),
-      ...marks.map(m => call('mark', [drawingOf(m), literal(m.name), literal(m.text)])),
-    ].join('\n\n'),
-  );
-  return [call('chapter', ['"how-to-read"', literal(printWords.howToRead)]), ...sections].join(
-    '\n\n',
-  );
+function marksChapter(press: Press): Markup {
+  const sections = press.words
+    .howToRead(press.words.noteNames)
+    .map(({ heading, lead, marks }) =>
+      [
+        call('inner', ['2'], words(heading)),
+        words(lead),
+        ...marks.map(m => call('mark', [drawingOf(m), literal(m.name), literal(m.text)])),
+      ].join('\n\n'),
+    );
+  return [
+    call('chapter', ['"how-to-read"', literal(press.words.printWords.howToRead)]),
+    ...sections,
+  ].join('\n\n');
 }
 
 function drawingOf({ sign }: MarkExplained): Markup {
@@ -76,8 +77,8 @@ function lessonChapters(press: Press): readonly Markup[] {
   if (left.size === 0) return chapters;
   const rest = [...left.values()];
   const more = [
-    call('chapter', ['"more-tunes"', literal(printWords.moreTunes)]),
-    words(printWords.moreTunesLead),
+    call('chapter', ['"more-tunes"', literal(press.words.printWords.moreTunes)]),
+    words(press.words.printWords.moreTunesLead),
     call(
       'list',
       rest.map(t => `[${tuneReference(press, t.block.id)}]`),
@@ -95,7 +96,9 @@ function lessonText(press: Press, lesson: Page): Markup {
   });
   return [
     call('chapter', [literal(`lesson/${lesson.slug}`), literal(title)]),
-    lesson.date === null ? '' : call('quiet', [], words(dateName(lesson.date))),
+    lesson.date === null
+      ? ''
+      : call('quiet', [], words(press.words.dateName(lesson.date, press.words.locale))),
     pageMarkup(press, lesson, 2),
   ].join('\n\n');
 }
@@ -114,7 +117,7 @@ function tunesOf(page: Page): readonly string[] {
 
 const tunesByTitle = (press: Press): Markup =>
   [
-    call('begin', [literal(printWords.tunes)]),
+    call('begin', [literal(press.words.printWords.tunes)]),
     ...printedTunes(press).map(t => sheetMarkup(press, t, { level: 1, step: 1 })),
   ].join('\n\n');
 
@@ -125,8 +128,8 @@ function setsChapter(press: Press): Markup {
     .filter((b): b is SetBlock => b.kind === 'set' && !b.hidden);
   if (sets.length === 0) return '';
   return [
-    call('chapter', ['"sets"', literal(printWords.sets)]),
-    words(printWords.setsLead),
+    call('chapter', ['"sets"', literal(press.words.printWords.sets)]),
+    words(press.words.printWords.setsLead),
     ...sets.flatMap(set => [
       call('inner', ['2'], words(printable(press, set.title, set.title, set.place))),
       setMarkup(set.tunes, press),
@@ -139,8 +142,8 @@ function withheldChapter(press: Press): Markup {
   const withheld = withheldTunes(press);
   if (withheld.length === 0) return '';
   return [
-    call('chapter', ['"withheld"', literal(printWords.withheld)]),
-    words(printWords.withheldLead),
+    call('chapter', ['"withheld"', literal(press.words.printWords.withheld)]),
+    words(press.words.printWords.withheldLead),
     call(
       'list',
       withheld.map(t => `[${words(tuneText(press, t, `${titleOf(t)}. ${t.credits}`))}]`),

@@ -1,11 +1,9 @@
 import { drillSource } from '../../shared/drills/drill-source.ts';
 import { makeDrill } from '../../shared/drills/make-drill.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { tellDrill } from '../../shared/words/en/tell-drill.ts';
 import type { Bead, ToldDrill, ToldItem } from '../../shared/words/told-drill.ts';
 import type { Book, DrillBlock } from '../read/book.ts';
 import { call, list, literal, type Markup, named, words } from './markup.ts';
-import { isPrinted, type Press, titleOf, tuneText } from './press.ts';
+import { isPrinted, type Press, printedWords, titleOf, tuneText } from './press.ts';
 import type { PrintTune } from './print-input.ts';
 
 /** A drill that a lesson asks for, made and numbered through the book. */
@@ -21,6 +19,7 @@ export const drillPlace = (number: number): string => `drill/${number}`;
 
 /** The drills of the lessons, oldest lesson first; those that a tune cannot give are left out. */
 export function paperDrills({ input }: Pick<Press, 'input'>): readonly PaperDrill[] {
+  const { tellDrill, noteNames } = printedWords(input);
   const made = drillBlocks(input.book).flatMap(block => {
     const tune = input.tunes.get(block.of);
     if (!tune || !isPrinted(tune)) return [];
@@ -35,7 +34,7 @@ export function paperDrills({ input }: Pick<Press, 'input'>): readonly PaperDril
       seed: block.seed,
       to: block.to,
     });
-    return drill ? [{ block, tune, told: tellDrill(source, drill) }] : [];
+    return drill ? [{ block, tune, told: tellDrill(source, drill, noteNames) }] : [];
   });
   return made.map((drill, i) => ({ ...drill, number: i + 1 }));
 }
@@ -51,16 +50,16 @@ export function drillsChapter(press: Press): Markup {
   const drills = paperDrills(press);
   if (drills.length === 0) return '';
   return [
-    call('chapter', ['"drills"', literal(printWords.drills)]),
-    words(printWords.drillsLead),
+    call('chapter', ['"drills"', literal(press.words.printWords.drills)]),
+    words(press.words.printWords.drillsLead),
     ...drills.map(drill => drillMarkup(press, drill)),
-    call('chapter', ['"answers"', literal(printWords.answers)]),
+    call('chapter', ['"answers"', literal(press.words.printWords.answers)]),
     ...drills.map(drill => answerMarkup(press, drill)),
   ].join('\n\n');
 }
 
 const nameOf = (press: Press, { number, tune, told }: PaperDrill): string =>
-  tuneText(press, tune, printWords.drillNamed(number, told.title, titleOf(tune)));
+  tuneText(press, tune, press.words.printWords.drillNamed(number, told.title, titleOf(tune)));
 
 function drillMarkup(press: Press, drill: PaperDrill): Markup {
   const { told, tune, number } = drill;

@@ -1,4 +1,3 @@
-import { printWords } from '../../shared/words/en/print.ts';
 import { imposePages } from './impose-pages.ts';
 import { call, list, literal, type Markup, named } from './markup.ts';
 import { type Opening, openings } from './openings.ts';
@@ -25,8 +24,8 @@ export function pocketBody(press: Press): Markup {
   const own = (words: string): string => printable(press, words, 'bowbook.yaml', null);
   const cover = call('pocket-cover', [
     literal(own(title)),
-    literal(own(teacher === null ? '' : printWords.writtenBy(teacher))),
-    literal(printWords.pocketHow),
+    literal(own(teacher === null ? '' : press.words.printWords.writtenBy(teacher))),
+    literal(press.words.printWords.pocketHow),
   ]);
   const pages = [
     `[${cover}]`,

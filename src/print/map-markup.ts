@@ -1,11 +1,9 @@
 import { toNumber } from '../../shared/music/fraction.ts';
+import { type NoteNames, noteSymbol } from '../../shared/music/note-names.ts';
 import { timesThrough } from '../../shared/music/times-through.ts';
 import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
-import { kinSentence } from '../../shared/words/en/map.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import { call, list, literal, type Markup, named } from './markup.ts';
 import { type Press, tuneText } from './press.ts';
 import type { PrintTune } from './print-input.ts';
@@ -23,7 +21,7 @@ export function mapMarkup(press: Press, tune: PrintTune, study: Study): Markup {
   const block = (phrase: Phrase): string =>
     `(${[
       named('label', literal(tuneText(press, tune, phrase.label))),
-      named('notes', literal(openingLetters(study, phrase))),
+      named('notes', literal(openingLetters(study, phrase, press.words.noteNames))),
       named('kin', literal(phrase.kin)),
       named('family', (families.indexOf(familyOfLabel(phrase.label)) % patterns) + 1),
       named('differs', differsAt(study, phrase) ?? 'none'),
@@ -31,23 +29,30 @@ export function mapMarkup(press: Press, tune: PrintTune, study: Study): Markup {
   const parts = study.tune.parts.flatMap((part, index) => {
     const own = phrases.filter(p => p.part === index);
     if (own.length === 0) return [];
-    const times = siteWords.timesThrough(timesThrough(study.tune, study.performance, index));
-    const name = tuneText(press, tune, `${siteWords.part(part.name)}, ${times}`);
+    const times = press.words.siteWords.timesThrough(
+      timesThrough(study.tune, study.performance, index),
+    );
+    const name = tuneText(press, tune, `${press.words.siteWords.part(part.name)}, ${times}`);
     return [`(${named('name', literal(name))}, ${named('phrases', list(own.map(block)))})`];
   });
   const told = phrases.map(p =>
-    printWords.phraseTold(p.label, p.name, kinSentence(study.tune, study.map, p)),
+    press.words.printWords.phraseTold(
+      p.label,
+      p.name,
+      press.words.kinSentence(study.tune, study.map, p, press.words.noteNames),
+    ),
   );
-  return call('map', [list(parts), literal(printWords.mapOf(told.join(' ')))]);
+  return call('map', [list(parts), literal(press.words.printWords.mapOf(told.join(' ')))]);
 }
 
 /** `D F A`: the first notes of a phrase proper, the pickup into it left out. */
-function openingLetters({ tune }: Study, phrase: Phrase): string {
+function openingLetters({ tune }: Study, phrase: Phrase, names: NoteNames): string {
   const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
   return tune.events
     .slice(full?.first ?? phrase.first, phrase.end)
-    .flatMap(e => (e.kind === 'note' ? [e.pitches.at(-1)?.letter ?? ''] : []))
+    .flatMap(e => (e.kind === 'note' ? (e.pitches.at(-1) ?? []) : []))
     .slice(0, namedNotes)
+    .map(top => noteSymbol(top, names).symbol)
     .join(' ');
 }
 

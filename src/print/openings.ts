@@ -1,5 +1,4 @@
 import type { Study } from '../../shared/study.ts';
-import { printWords } from '../../shared/words/en/print.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { type DrawnRow, drawRow, type Look } from './draw-row.ts';
 import type { Markup } from './markup.ts';
@@ -40,7 +39,9 @@ export function openings(press: Press, staff: number, width: number): readonly O
   return printedTunes(press).flatMap(tune => {
     const row = drawOpening(tune.study, tune.score, look, width);
     if (row === null) return [];
-    const alt = printWords.openingRow(firstSpoken(tune.study, spokenNotes));
+    const alt = press.words.printWords.openingRow(
+      firstSpoken(tune.study, press.words, spokenNotes),
+    );
     return [
       {
         row: rowValue(press, tune, row, alt),

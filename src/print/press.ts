@@ -1,6 +1,6 @@
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import type { Study } from '../../shared/study.ts';
-import { speakTune } from '../../shared/words/en/spoken.ts';
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import type { DrawnRow, Look } from './draw-row.ts';
 import { call, literal, type Markup, mm, named, words } from './markup.ts';
 import type { PrintFonts } from './print-fonts.ts';
@@ -11,6 +11,8 @@ import { margins, papers, type Sizes, sizesFor } from './sizes.ts';
 export interface Press {
   readonly input: PrintInput;
   readonly options: PrintOptions;
+  /** In the book's language. */
+  readonly words: Words;
   readonly sizes: Sizes;
   readonly look: Look;
   readonly fonts: PrintFonts;
@@ -34,6 +36,7 @@ export function makePress(
   return {
     input,
     options,
+    words: printedWords(input),
     sizes,
     look: {
       sizes,
@@ -48,6 +51,10 @@ export function makePress(
     places,
   };
 }
+
+/** The words of a print, in the book's language. */
+export const printedWords = ({ book }: Pick<PrintInput, 'book'>): Words =>
+  wordsFor(book.settings.language, book.settings.noteNames);
 
 /** Whether a tune stands in print with its notes. */
 export const isPrinted = (
@@ -106,8 +113,12 @@ export function rowValue(press: Press, tune: PrintTune, row: DrawnRow, alt: stri
 }
 
 /** What a row says aloud: its bars, note by note. */
-export function sayBars(study: Study): (bars: readonly number[]) => string {
-  const said = new Map(speakTune(study).flatMap(p => p.bars.map(b => [b.name, b.text] as const)));
+export function sayBars(study: Study, words: Words): (bars: readonly number[]) => string {
+  const said = new Map(
+    words
+      .speakTune(study, words.noteNames)
+      .flatMap(p => p.bars.map(b => [b.name, b.text] as const)),
+  );
   return bars =>
     bars
       .map(b => study.tune.bars[b]?.name ?? '')

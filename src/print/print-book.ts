@@ -1,5 +1,4 @@
 import { type Problem, problem } from '../../shared/problem.ts';
-import { printWords } from '../../shared/words/en/print.ts';
 import { bookBody } from './compose-book.ts';
 import { drillPlace, paperDrills } from './compose-drills.ts';
 import { pocketBody } from './compose-pocket.ts';
@@ -61,7 +60,12 @@ function compose(press: Press): { readonly body: Markup; readonly cut: PageCut }
     case 'pocket':
       return {
         body: pocketBody(press),
-        cut: { title: printWords.pocketTitle(title), bound: false, heads: false, imposed: true },
+        cut: {
+          title: press.words.printWords.pocketTitle(title),
+          bound: false,
+          heads: false,
+          imposed: true,
+        },
       };
   }
 }

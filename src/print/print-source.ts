@@ -1,7 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { printWords } from '../../shared/words/en/print.ts';
-import { siteWords } from '../../shared/words/en/site.ts';
 import { list, literal, type Markup, mm, named } from './markup.ts';
 import { type Press, printable } from './press.ts';
 import { margins, papers } from './sizes.ts';
@@ -64,9 +62,9 @@ export function printSource(press: Press, cut: PageCut, body: Markup, packageRoo
     [
       'say',
       [
-        named('page', literal(printWords.page)),
-        named('down', literal(siteWords.down)),
-        named('up', literal(siteWords.up)),
+        named('page', literal(press.words.printWords.page)),
+        named('down', literal(press.words.siteWords.down)),
+        named('up', literal(press.words.siteWords.up)),
       ],
     ],
   ];

@@ -1,16 +1,18 @@
-import { isPrinted, type Press, titleOf } from './press.ts';
+import type { Words } from '../../shared/words/words-for.ts';
+import { isPrinted, type Press, printedWords, titleOf } from './press.ts';
 import type { PrintTune } from './print-input.ts';
 
-/** A title as an index has it: a leading article left out. */
-export const sortKey = (title: string): string => title.replace(/^(?:the|an?)\s+/i, '');
-
 /** By title, the same in every run and on every machine; equal titles by id. */
-export const byTitle = (tunes: readonly PrintTune[]): readonly PrintTune[] =>
-  tunes.toSorted(
+export function byTitle(
+  tunes: readonly PrintTune[],
+  { sortedAs, locale }: Words,
+): readonly PrintTune[] {
+  const { compare } = new Intl.Collator(locale);
+  return tunes.toSorted(
     (a, b) =>
-      sortKey(titleOf(a)).localeCompare(sortKey(titleOf(b)), 'en') ||
-      (a.block.id < b.block.id ? -1 : 1),
+      compare(sortedAs(titleOf(a)), sortedAs(titleOf(b))) || (a.block.id < b.block.id ? -1 : 1),
   );
+}
 
 /** The tunes that this print holds, by title: those whose rights are known, and not hidden ones. */
 export function printedTunes({
@@ -22,12 +24,17 @@ export function printedTunes({
 })[] {
   const shown = publicTunes([...input.tunes.values()]).filter(isPrinted);
   const asked = options.only;
-  return (byTitle(shown) as typeof shown).filter(t => asked === null || t.block.id === asked);
+  return (byTitle(shown, printedWords(input)) as typeof shown).filter(
+    t => asked === null || t.block.id === asked,
+  );
 }
 
 /** Tunes that the book names but may not print. */
 export const withheldTunes = ({ input }: Pick<Press, 'input'>): readonly PrintTune[] =>
-  byTitle(publicTunes([...input.tunes.values()]).filter(t => !t.published));
+  byTitle(
+    publicTunes([...input.tunes.values()]).filter(t => !t.published),
+    printedWords(input),
+  );
 
 /** What stands in a private note is never told of on paper. */
 export const publicTunes = (tunes: readonly PrintTune[]): readonly PrintTune[] =>

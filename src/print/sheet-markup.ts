@@ -1,9 +1,7 @@
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import { meterText } from '../../shared/music/meter.ts';
 import type { Study } from '../../shared/study.ts';
-import { printWords } from '../../shared/words/en/print.ts';
-import { keyName, typeName } from '../../shared/words/en/site.ts';
-import { spokenPitch } from '../../shared/words/en/spoken.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { AnchorBlock, SheetStep } from '../read/book.ts';
 import type { Shown } from './draw-row.ts';
 import { firstNotes, phraseStarts } from './fade.ts';
@@ -26,16 +24,16 @@ export function sheetMarkup(
   const { study } = tune;
   const [first] = press.options.steps;
   const head = [
-    quietLine(say(factsOf(study))),
-    step > 1 ? quietLine(printWords.stepLead(step)) : '',
+    quietLine(say(factsOf(study, press.words))),
+    step > 1 ? quietLine(press.words.printWords.stepLead(step)) : '',
     isPrinted(tune) && step <= 3 ? mapMarkup(press, tune, tune.study) : '',
     isPrinted(tune) && step <= 3 ? alikeMarkup(press, tune) : '',
-    isPrinted(tune) ? '' : words(printWords.unreadable),
+    isPrinted(tune) ? '' : words(press.words.printWords.unreadable),
   ];
   return `${call('sheet', [
     literal(step === first ? tune.block.id : `${tune.block.id}/${step}`),
     `${level}`,
-    literal(say(step === 1 ? titleOf(tune) : printWords.stepOf(titleOf(tune), step))),
+    literal(say(step === 1 ? titleOf(tune) : press.words.printWords.stepOf(titleOf(tune), step))),
     `[${head.filter(m => m !== '').join('\n\n')}]`,
     list(sheetRows(press, tune, step)),
     `[${quietLine(say(tune.credits))}]`,
@@ -46,15 +44,16 @@ const quietLine = (text: string): Markup =>
   text === '' ? '' : call('quiet', [], call('plainly', [], words(text)));
 
 /** `reel in E dorian, 4/4. Also called …`. */
-function factsOf(study: Study | null): string {
+function factsOf(study: Study | null, words: Words): string {
+  const { keyName, kindName, typeName, noteNames } = words;
   if (study === null) return '';
   const { type, rhythm, key, meter, aliases } = study.tune;
   const name = type === null ? rhythm : typeName[type];
-  const kind = name === null ? keyName(key) : `${name} in ${keyName(key)}`;
+  const kind = kindName(name, keyName(key, noteNames));
   const metre = meter.free
     ? ''
     : `, ${meter.sign === null ? meterText(meter) : `${meter.beats}/${meter.unit}`}`;
-  const also = aliases.length > 0 ? ` ${printWords.alsoCalled(aliases.join(', '))}.` : '';
+  const also = aliases.length > 0 ? ` ${words.printWords.alsoCalled(aliases.join(', '))}.` : '';
   return `${kind.charAt(0).toUpperCase()}${kind.slice(1)}${metre}.${also}`;
 }
 
@@ -69,13 +68,15 @@ function alikeMarkup(press: Press, tune: PrintTune): Markup {
     .filter((b): b is AnchorBlock => b.kind === 'anchor' && b.of === tune.block.id && !b.hidden);
   const told = blocks.flatMap(block => {
     const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
-    return anchor ? [printWords.alikeAt(barRangeText(block.bars), anchor.direction)] : [];
+    return anchor
+      ? [press.words.printWords.alikeAt(barRangeText(block.bars), anchor.direction)]
+      : [];
   });
   if (told.length === 0) return '';
   return call(
     'plainly',
     [],
-    `#strong[${words(`${printWords.alike}. `)}]${words(tuneText(press, tune, told.join(' ')))}`,
+    `#strong[${words(`${press.words.printWords.alike}. `)}]${words(tuneText(press, tune, told.join(' ')))}`,
   );
 }
 
@@ -89,19 +90,31 @@ function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly str
   if (step === 4) {
     const [first] = rows;
     return first
-      ? [rowValue(press, tune, first, printWords.firstNotesRow(firstSpoken(study)))]
+      ? [
+          rowValue(
+            press,
+            tune,
+            first,
+            press.words.printWords.firstNotesRow(firstSpoken(study, press.words)),
+          ),
+        ]
       : [];
   }
-  const said = sayBars(study);
+  const said = sayBars(study, press.words);
   return rows.map(row => {
     const names = row.bars.map(b => study.tune.bars[b]?.name ?? '').join(', ');
-    return rowValue(press, tune, row, step === 2 ? printWords.fadedRow(names) : said(row.bars));
+    return rowValue(
+      press,
+      tune,
+      row,
+      step === 2 ? press.words.printWords.fadedRow(names) : said(row.bars),
+    );
   });
 }
 
 /** `E, E, E`. */
-export const firstSpoken = ({ tune }: Study, count = 3): string =>
+export const firstSpoken = ({ tune }: Study, words: Words, count = 3): string =>
   tune.events
-    .flatMap(e => (e.kind === 'note' ? [e.pitches.map(spokenPitch).join(' and ')] : []))
+    .flatMap(e => (e.kind === 'note' ? [words.spokenPitches(e.pitches, words.noteNames)] : []))
     .slice(0, count)
     .join(', ');

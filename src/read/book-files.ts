@@ -1,6 +1,8 @@
-import { readdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readdir, readFile, realpath, stat } from 'node:fs/promises';
+import { join, sep } from 'node:path';
+import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
 import { compareText } from './compare-text.ts';
 
 /** Folders of a book, and what a page in each of them is. */
@@ -15,24 +17,79 @@ export interface BookFiles {
   readonly media: readonly string[];
   /** Files and folders that look meant for the book and stand where nothing reads them. */
   readonly unread?: readonly string[];
+  /** What is wrong with the files themselves: too large, too many, or links out of the book. */
+  readonly problems?: readonly Problem[];
 }
 
-/** Reads the files of the book in a folder. */
+/** Reads the files of the book in a folder. Links that lead out of it are not followed. */
 export async function bookFiles(root: string): Promise<BookFiles> {
-  const found = await Promise.all(Object.values(folders).map(folder => filesUnder(root, folder)));
+  const names = [...Object.values(folders), 'media'];
+  const listed = await Promise.all(names.map(folder => filesUnder(root, folder)));
+  const settings = await ownFile(root, settingsFile);
+  const pages = listed.slice(0, -1).flatMap(({ files }) => files);
+  const media = listed.at(-1)?.files ?? [];
   const isPage = (file: string): boolean => file.endsWith('.md');
-  const pages = found.flat().filter(isPage);
+  const readable = pages.filter(isPage);
+  const tooMany = [...many('.md', readable), ...many('media', media)];
   const texts = await Promise.all(
-    [settingsFile, ...pages].map(async file => {
-      const text = await readFile(join(root, file), 'utf8').catch(emptyIfMissing);
-      return typeof text === 'string' ? [[file, text] as const] : [];
-    }),
+    [...(settings === 'own' ? [settingsFile] : []), ...(tooMany.length > 0 ? [] : readable)].map(
+      async file => {
+        const text = await readFile(join(root, file), 'utf8').catch(emptyIfMissing);
+        return typeof text === 'string' ? [[file, text] as const] : [];
+      },
+    ),
   );
+  const outside = [
+    ...(settings === 'outside' ? [settingsFile] : []),
+    ...listed.flatMap(list => list.outside),
+  ];
   return {
     texts: new Map(texts.flat()),
-    media: await filesUnder(root, 'media'),
-    unread: [...(await strays(root)), ...found.flat().filter(file => !isPage(file))],
+    media,
+    unread: [
+      ...(await strays(root)),
+      ...pages.filter(file => !isPage(file)),
+      ...listed.flatMap(list => list.odd),
+    ],
+    problems: [
+      ...outside.map(file => problem('outside-the-book', 'error', null, { actual: file })),
+      ...tooMany,
+      ...media.flatMap(oddName),
+      ...(await Promise.all(media.map(file => largeMedia(root, file)))).flat(),
+    ],
   };
+}
+
+function many(actual: string, files: readonly string[]): readonly Problem[] {
+  const facts = { found: files.length, most: limits.files };
+  return files.length > limits.files
+    ? [problem('files-past-limit', 'error', null, { actual, facts })]
+    : [];
+}
+
+/** A path that no site can have, or that a memory stick (exFAT) cannot. */
+function oddName(path: string): readonly Problem[] {
+  const impossible = /[\\\p{Cc}]/u.exec(path)?.[0];
+  const unkept = /[:*?"<>|]/.exec(path)?.[0];
+  if (impossible === undefined && unkept === undefined) return [];
+  const severity = impossible === undefined ? 'warning' : 'error';
+  return [
+    problem('media-name', severity, null, {
+      actual: path,
+      facts: { sign: impossible ?? unkept ?? '' },
+    }),
+  ];
+}
+
+const picture = /\.(?:png|jpe?g|gif|webp|svg|avif)$/i;
+
+async function largeMedia(root: string, file: string): Promise<readonly Problem[]> {
+  const found = (await stat(join(root, file)).catch(emptyIfMissing)) as { readonly size?: number };
+  const what = picture.test(file) ? 'picture' : 'recording';
+  const most = what === 'picture' ? limits.pictureSize : limits.recordingSize;
+  if ((found.size ?? 0) <= most) return [];
+  const facts = { what, found: found.size ?? 0, most };
+  return [problem('media-past-limit', 'error', null, { actual: file, facts })];
 }
 
 /** Pages beside `bowbook.yaml` rather than in a folder, and folders whose name is misspelt. */
@@ -49,21 +106,48 @@ async function strays(root: string): Promise<readonly string[]> {
     .sort(compareText);
 }
 
+/** What lies in a folder of the book, by path from the book's own. */
+interface Listed {
+  readonly files: readonly string[];
+  /** Links that lead out of the book. */
+  readonly outside: readonly string[];
+  /** Neither files nor folders: links to folders or to nothing, pipes, devices. */
+  readonly odd: readonly string[];
+}
+
+const nothing: Listed = { files: [], outside: [], odd: [] };
+
 /** Files of a folder in order of name, hidden ones left out; empty where there is no such folder. */
-async function filesUnder(root: string, folder: string): Promise<readonly string[]> {
+async function filesUnder(root: string, folder: string): Promise<Listed> {
+  if ((await ownFile(root, folder)) === 'outside') return { ...nothing, outside: [folder] };
   const entries = await readdir(join(root, folder), { withFileTypes: true }).catch(emptyIfMissing);
   const found = await Promise.all(
     entries
       .filter(entry => !entry.name.startsWith('.'))
-      .map(async entry => {
+      .map(async (entry): Promise<Listed> => {
         const path = `${folder}/${entry.name}`;
-        return entry.isDirectory() ? filesUnder(root, path) : [path];
+        if (entry.isDirectory()) return filesUnder(root, path);
+        if (entry.isFile()) return { ...nothing, files: [path] };
+        const kind = entry.isSymbolicLink() ? await ownFile(root, path) : 'odd';
+        if (kind === 'outside') return { ...nothing, outside: [path] };
+        return kind === 'own' ? { ...nothing, files: [path] } : { ...nothing, odd: [path] };
       }),
   );
-  return found.flat().sort(compareText);
+  const sorted = (key: keyof Listed): readonly string[] =>
+    found.flatMap(list => [...list[key]]).sort(compareText);
+  return { files: sorted('files'), outside: sorted('outside'), odd: sorted('odd') };
+}
+
+/** Whether a path leads to a file in the book's own folder, to somewhere else, or to no file. */
+async function ownFile(root: string, path: string): Promise<'own' | 'outside' | 'odd'> {
+  const real = await realpath(join(root, path)).catch(emptyIfMissing);
+  if (typeof real !== 'string') return 'odd';
+  const home = await realpath(root);
+  if (real !== home && !real.startsWith(home.endsWith(sep) ? home : home + sep)) return 'outside';
+  return (await stat(real)).isFile() ? 'own' : 'odd';
 }
 
 function emptyIfMissing(error: NodeJS.ErrnoException): [] {
-  if (error.code === 'ENOENT' || error.code === 'ENOTDIR') return [];
+  if (['ENOENT', 'ENOTDIR', 'ELOOP'].includes(error.code ?? '')) return [];
   throw error;
 }

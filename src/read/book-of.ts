@@ -1,3 +1,4 @@
+import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { mayPublish } from '../../shared/rights.ts';
 import type { Book, BookSettings, ClipBlock, Page, TuneBlock } from './book.ts';
@@ -16,6 +17,9 @@ import {
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
 import { sameAnswers, traceIndex } from './traced-index.ts';
+
+/** Where files of a book are looked for. */
+const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
 /** A book from its files, read. */
 export function bookOf(
@@ -52,13 +56,17 @@ export function bookOf(
     media: files.media,
     privateMedia: privateMedia(files, finished, settings),
     problems: [
+      ...(files.problems ?? []),
       ...settingsProblems,
       ...finished.flatMap(({ problems }) => problems),
       ...nameProblems,
       ...withoutConsent(pages),
       ...repeatedSlugs(shown),
       ...(files.unread ?? []).map(file =>
-        problem('file-unread', 'warning', null, { actual: file }),
+        problem('file-unread', 'warning', null, {
+          actual: file,
+          nearest: nearest(file, readFolders),
+        }),
       ),
     ],
   });

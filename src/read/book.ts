@@ -4,6 +4,7 @@ import type { ClipCue } from '../../shared/clips/clip-cue.ts';
 import type { DrillKind } from '../../shared/drills/drill.ts';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import type { BarRange } from '../../shared/music/bar-range.ts';
+import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Direction, TuneType } from '../../shared/music/tune.ts';
 import type { Place, Problem } from '../../shared/problem.ts';
 import type { Rights } from '../../shared/rights.ts';
@@ -58,8 +59,6 @@ export interface Theme {
   readonly accent: string | null;
   readonly picture: string | null;
 }
-
-export type NoteNames = 'letters' | 'german' | 'solfege';
 export type PrintKind = 'book' | 'sheets' | 'pocket';
 export type SheetStep = 1 | 2 | 3 | 4 | 5;
 

@@ -8,7 +8,7 @@ import remarkParse from 'remark-parse';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
-import { footnotesHeading } from '../../shared/words/en/reading.ts';
+import { siteWords } from '../../shared/words/en/site.ts';
 
 const parser = unified()
   .use(remarkParse)
@@ -41,7 +41,9 @@ export function toBody(tree: Root, number: number): Hast {
   const body = unified()
     .use(remarkRehype, {
       clobberPrefix: `note-${number}-`,
-      footnoteLabel: footnotesHeading,
+      // What readers see of these is put in by `bodyHtml`.
+      footnoteLabel: siteWords.footnotes,
+      footnoteBackLabel: (index, again) => `${index + 1}${again > 1 ? `-${again}` : ''}`,
     })
     .use(rehypeSanitize, schema)
     .runSync(tree);

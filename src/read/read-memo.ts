@@ -28,7 +28,8 @@ export const readMemo = (): ReadMemo => ({ last: null, names: new Map(), pages: 
 export const sameFiles = (a: BookFiles, b: BookFiles): boolean =>
   sameList([...a.texts].flat(), [...b.texts].flat()) &&
   sameList(a.media, b.media) &&
-  sameList(a.unread ?? [], b.unread ?? []);
+  sameList(a.unread ?? [], b.unread ?? []) &&
+  JSON.stringify(a.problems ?? []) === JSON.stringify(b.problems ?? []);
 
 const sameList = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((text, i) => text === b[i]);

@@ -7,6 +7,7 @@ import { type BookIndex, type IndexedPage, sitePath } from './book-index.ts';
 import { buildBlocks, type PageBlocks } from './build-blocks.ts';
 import { checkFences, checkProse } from './check-fences.ts';
 import { parseMarkdown } from './parse-markdown.ts';
+import { textPastLimit, treePastLimit } from './past-limit.ts';
 import { type FrontMatter, isDate, readFrontMatter } from './read-front-matter.ts';
 import { nameHeadings } from './resolve-links.ts';
 import { slug } from './slug.ts';
@@ -34,9 +35,9 @@ export interface PageDraft {
 }
 
 export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
-  const tree = parseMarkdown(source.text);
+  const { tree, past } = treeOf(source);
   const { front, bodyLine, problems: frontProblems } = readFrontMatter(source, tree);
-  const fences = checkFences(source, tree, bodyLine);
+  const fences = past ? [past] : checkFences(source, tree, bodyLine);
   const survey = surveyPage(tree, source);
   const name = slug(posix.basename(source.file, '.md'));
   const headings = nameHeadings(tree);
@@ -55,6 +56,15 @@ export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
       : [...frontProblems, ...survey.problems, ...checkProse(source, tree)],
     sealed,
   };
+}
+
+/** The tree of a page; empty where something of the page is past a limit. */
+function treeOf(source: SourceText): { readonly tree: Root; readonly past: Problem | null } {
+  const long = textPastLimit(source);
+  if (long) return { tree: { type: 'root', children: [] }, past: long };
+  const tree = parseMarkdown(source.text);
+  const past = treePastLimit(tree, source.file);
+  return past ? { tree: { type: 'root', children: [] }, past } : { tree, past: null };
 }
 
 /** What a page brings to the names of the book. */

@@ -10,6 +10,7 @@ import {
 import { isHexColour } from '../../shared/contrast.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { parseFraction } from '../../shared/music/fraction.ts';
+import { noteNamings, usualNoteNames } from '../../shared/music/note-names.ts';
 import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
@@ -79,7 +80,7 @@ const settings = z.strictObject(
     site: words.refine(isSiteAddress, { error: expects.site }).optional(),
     colours: colours.optional(),
     picture: words.optional(),
-    'note-names': z.enum(['letters', 'german', 'solfege']).optional(),
+    'note-names': z.enum(noteNamings).optional(),
     pdf: z
       .union([z.literal('none'), printKind, z.array(printKind)], { error: expects.pdf })
       .optional(),
@@ -154,7 +155,7 @@ export function readSettings(
       cutName: value['cut-name'] ?? defaultSettings.cutName,
       site: value.site === undefined ? null : `${value.site.replace(/\/+$/, '')}/`,
       theme,
-      noteNames: value['note-names'] ?? defaultSettings.noteNames,
+      noteNames: value['note-names'] ?? usualNoteNames(value.language ?? defaultSettings.language),
       print: allPrint.filter(kind => [value.pdf ?? allPrint].flat().includes(kind)),
       steps: allSteps.filter(step => [value.steps ?? [...allSteps]].flat().includes(step)),
     },

@@ -1,4 +1,5 @@
 import {
+  type Document,
   isMap,
   isPair,
   isScalar,
@@ -6,8 +7,10 @@ import {
   type Node,
   type ParsedNode,
   parseDocument,
+  visit,
 } from 'yaml';
 import type { z } from 'zod';
+import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 
@@ -32,6 +35,8 @@ export interface YamlReading<T> {
  */
 export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReading<T> {
   const lines = new LineCounter();
+  const deep = tooDeep(source);
+  if (deep) return { value: null, problems: [deep], placeOf: () => deep.place };
   const document = parseDocument(source.text, {
     lineCounter: lines,
     prettyErrors: false,
@@ -45,11 +50,19 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
     at(offsetOf(document.contents, path, 'value'));
   const broken = document.errors[0] ?? document.warnings[0];
   if (broken) {
-    const rule = broken.code === 'DUPLICATE_KEY' ? 'yaml-repeated' : 'yaml-broken';
-    const found = problem(rule, 'error', at(broken.pos[0]), { actual: broken.message });
+    const isRepeated = broken.code === 'DUPLICATE_KEY';
+    const rule = isRepeated ? 'yaml-repeated' : 'yaml-broken';
+    const [key = ''] = /^[^:\s]*/.exec(source.text.slice(broken.pos[0])) ?? [];
+    const actual = isRepeated ? key : broken.message;
+    const found = problem(rule, 'error', at(broken.pos[0]), { actual });
     return { value: null, problems: [found], placeOf };
   }
-  const parsed = schema.safeParse(document.toJS() ?? {});
+  const plain = plainValue(document);
+  if ('fault' in plain) {
+    const found = problem('yaml-broken', 'error', at(plain.offset), { actual: plain.fault });
+    return { value: null, problems: [found], placeOf };
+  }
+  const parsed = schema.safeParse(plain.value ?? {});
   if (parsed.success) return { value: parsed.data, problems: [], placeOf };
   const problems = parsed.error.issues.flatMap(issue =>
     issue.code === 'unrecognized_keys'
@@ -60,9 +73,50 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
           const rest = { actual: key, expected: known, nearest: nearest(key, known), facts };
           return problem('setting-unknown', 'error', place, rest);
         })
-      : [badValue(issue, placeOf(issue.path), document.toJS())],
+      : [badValue(issue, placeOf(issue.path), plain.value)],
   );
   return { value: null, problems, placeOf };
+}
+
+/** Brackets and indents that stand deeper than any setting: the parser would run out of stack. */
+function tooDeep({ file, text, firstLine }: YamlSource): (Problem & { place: Place }) | null {
+  let open = 0;
+  for (const [i, line] of text.split('\n').entries()) {
+    for (const sign of line.match(/[[\]{}]/g) ?? []) {
+      open = Math.max(0, open + (sign === '[' || sign === '{' ? 1 : -1));
+      if (open > limits.nesting) break;
+    }
+    const marks = (/^(?:\s*[-?:](?=\s))+/.exec(line)?.[0].match(/[-?:]/g) ?? []).length;
+    if (open + marks + leading(line) / 2 <= limits.nesting) continue;
+    const place = { file, line: firstLine + i, column: 1 };
+    const facts = { most: limits.nesting };
+    return { ...problem('nested-past-limit', 'error', place, { facts }), place };
+  }
+  return null;
+}
+
+const leading = (line: string): number => line.length - line.trimStart().length;
+
+/**
+ * The document's value. An alias of what is not there, and one that would unfold without end, are
+ * found only here, by an exception.
+ */
+function plainValue(
+  document: Document.Parsed,
+): { readonly value: unknown } | { readonly fault: string; readonly offset: number } {
+  try {
+    return { value: document.toJS() };
+  } catch (error) {
+    let offset = document.contents?.range?.[0] ?? 0;
+    visit(document, {
+      Alias(_, alias) {
+        if (alias.resolve(document) !== undefined) return undefined;
+        offset = alias.range?.[0] ?? offset;
+        return visit.BREAK;
+      },
+    });
+    return { fault: error instanceof Error ? error.message : String(error), offset };
+  }
 }
 
 function badValue(issue: z.core.$ZodIssue, place: Place, root: unknown): Problem {

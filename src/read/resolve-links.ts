@@ -1,6 +1,7 @@
 import { posix } from 'node:path';
 import type { Heading, Nodes, Root, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
+import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import type { BookIndex } from './book-index.ts';
@@ -50,6 +51,14 @@ export function resolveLink(
   place: Place,
   index: BookIndex,
 ): ResolvedLink {
+  if (url.length > limits.linkLength) {
+    const facts = { found: url.length, most: limits.linkLength };
+    return {
+      url: null,
+      media: null,
+      problem: problem('link-past-limit', 'warning', place, { facts }),
+    };
+  }
   const bare = [...url].filter(c => c > ' ' && c !== '\u007F').join('');
   const scheme = /^([a-z][a-z0-9+.-]*):/i.exec(bare)?.[1]?.toLowerCase();
   const elsewhere = scheme !== undefined || /^[\\/]{2}/.test(bare);

@@ -155,6 +155,6 @@ it('every rule has its wording', () => {
   const { problems } = readTune(`${head}D8|DEFG ABc|(D8|]`);
   expect(problems.map(p => abcMessages[p.rule]?.(p).message)).toEqual([
     'Bar A2 is too short: it adds up to 7/8 of a whole note, and a bar of 4/4 has 1.',
-    'The slur that opens at note A3:1 is never closed.',
+    'The slur that opens at note 1 of A3 is never closed.',
   ]);
 });

@@ -66,7 +66,7 @@ describe('edits', () => {
     );
     expect(words?.mend).toBe(sentence);
     expect(words?.message).toBe(
-      'The sign at A2:1 asks for an up-bow, but the bow comes to it down, 8 strokes after the last settled one (passes 1, 2).',
+      'The sign at note 1 of A2 asks for an up-bow, but the bow comes to it down, 8 strokes after the last settled one (passes 1, 2).',
     );
   });
 });

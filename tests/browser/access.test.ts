@@ -91,8 +91,12 @@ interface Stop {
 /** What the Tab key should stop at, in the order of the page; of a group of radios, the chosen one. */
 const stopsOf = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
-    const all = [...document.querySelectorAll<HTMLElement>('a[href], summary, input, button')];
-    const shown = all.filter(e => e.checkVisibility());
+    const kinds =
+      'a[href], summary, input, button, select, textarea, audio[controls], video[controls], [tabindex="0"]';
+    const all = [...document.querySelectorAll<HTMLElement>(kinds)];
+    const shown = all.filter(
+      e => e.checkVisibility() && e.tabIndex >= 0 && !e.matches(':disabled'),
+    );
     const stops = shown.filter(
       e => !(e instanceof HTMLInputElement && e.type === 'radio' && !e.checked),
     );
@@ -143,9 +147,11 @@ describe('the keyboard alone', () => {
       const expected = await stopsOf(page);
       expect(expected.length).toBeGreaterThan(10);
       const stops: Stop[] = [];
-      for (const _ of expected) {
+      for (let i = 0; i < 2 * expected.length && stops.length < expected.length; i++) {
         await page.keyboard.press('Tab');
-        stops.push(await stopNow(page));
+        const stop = await stopNow(page);
+        // A recording's own controls are several stops in one element.
+        if (stop.at !== stops.at(-1)?.at) stops.push(stop);
       }
       expect(stops.map(s => s.name)).toEqual(expected);
       expect(stops.map(s => s.at)).toEqual(expected.map((_, i) => i));

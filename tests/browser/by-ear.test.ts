@@ -40,7 +40,7 @@ And a chain, :notes[(d e) f A]{from=up}, to begin with.
 beforeAll(async () => {
   const root = join(folder, 'book');
   mkdirSync(join(root, 'lessons'), { recursive: true });
-  writeFileSync(join(root, 'bowbook.yaml'), 'title: Ears\nteacher: Wenna Harkle\n');
+  writeFileSync(join(root, 'bowbook.yaml'), 'title: Ears\nteacher: Wenna Harkle\npdf: none\n');
   writeFileSync(join(root, 'lessons/2026-11-03-by-ear.md'), lesson);
   const out = join(folder, 'site');
   const built = await buildSite({ root, out, isPrivate: false, progress: () => {} });

@@ -1,12 +1,11 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { buildSite } from '../../src/build.ts';
+import { builtDemo } from './built-demo.ts';
 import { startChromium } from './chromium.ts';
 
-/** The demo book, built into a folder of its own, and a browser to open it in. */
+/** The demo book, built, and a browser to open it in. */
 export interface DemoSite {
   readonly browser: Browser;
   /** The pages, as paths from the site's folder. */
@@ -20,12 +19,9 @@ export interface DemoSite {
   readonly close: () => Promise<void>;
 }
 
-/** Builds the demo book and starts Chromium. Throws where the book has errors. */
+/** Opens the demo book in Chromium. Throws where the book does not build. */
 export async function openDemoSite(): Promise<DemoSite> {
-  const site = mkdtempSync(join(tmpdir(), 'bowbook-site-'));
-  const root = join(import.meta.dirname, '../../content');
-  const result = await buildSite({ root, out: site, isPrivate: false, progress: () => {} });
-  if (result.failed) throw new Error('The demo book does not build.');
+  const site = await builtDemo();
   const files = readdirSync(site, { recursive: true, encoding: 'utf8' });
   const pages = files.filter(p => p.endsWith('.html'));
   const browser = await startChromium();
@@ -47,9 +43,6 @@ export async function openDemoSite(): Promise<DemoSite> {
     return found.sort();
   };
 
-  const close = async () => {
-    await browser.close();
-    rmSync(site, { recursive: true, force: true });
-  };
+  const close = () => browser.close();
   return { browser, pages, addressOf, onEveryPage, close };
 }

@@ -55,7 +55,7 @@ async function openKind(page: Page, kind: DrillKind, press: Press): Promise<Loca
 
 /** Answers wrongly, then rightly, and sees that each is said. */
 async function answer(section: Locator, drill: Drill, press: Press): Promise<void> {
-  const told = tellDrill(of.source, drill);
+  const told = tellDrill(of.source, drill, 'letters');
   const fold = section.locator('.drill-answer');
   expect(await fold.isVisible()).toBe(false);
   if (drill.kind === 'gaps') await fillGaps(section, drill, press);
@@ -165,7 +165,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
     for (const kind of drillKinds) {
       const section = await openKind(page, kind, thing => thing.click());
       const shows = async (drill: Drill): Promise<void> => {
-        const told = tellDrill(of.source, drill);
+        const told = tellDrill(of.source, drill, 'letters');
         const question = await section.locator('.drill-question p').allTextContents();
         expect(question).toEqual(told.question);
         expect(await section.locator('.drill-level').textContent()).toContain(told.levelSays);
@@ -219,7 +219,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
     for (const kind of drillKinds) {
       const section = page.locator(`.drill[data-drill="${kind}"]`);
       await page.locator('.drill-fold', { has: section }).locator('summary').first().click();
-      const told = tellDrill(of.source, firstDrill(kind));
+      const told = tellDrill(of.source, firstDrill(kind), 'letters');
       expect(await section.getByText(told.question[0] ?? '').isVisible()).toBe(true);
       const why = section.locator('.drill-answer').getByText(told.why);
       expect(await why.isVisible()).toBe(false);

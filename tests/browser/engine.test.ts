@@ -4,8 +4,8 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type StudyRequest, studyTune } from '../../shared/study.ts';
-import { studyBook } from '../../src/study-book.ts';
 import { studyJson } from '../../src/export/study-json.ts';
+import { studyBook } from '../../src/study-book.ts';
 import { startChromium } from './chromium.ts';
 
 let browser: Browser;

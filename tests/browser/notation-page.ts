@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import type { Score } from '../../src/engrave/score.ts';
 import { fitStyles } from '../../src/pages/fit.ts';
 import { notationView } from '../../src/pages/notation-view.ts';
@@ -25,9 +26,10 @@ export interface Layers {
 /** The symbols of some drawings, and each drawing as it stands on a page of the site. */
 export function notationHtml(scores: readonly Score[]): string {
   // All that a drawing asks of its page: what stands on it already.
-  const context = { ids: new Set(), symbols: new Map() } as unknown as PageContext;
+  const words = wordsFor('en', 'letters');
+  const context = { ids: new Set(), symbols: new Map(), words } as unknown as PageContext;
   const drawings = scores.map((score, i) =>
-    render('parts/notation', notationView(`tune-${i}`, score, context)),
+    render('parts/notation', notationView(`tune-${i}`, score, context), words),
   );
   const symbols = [...context.symbols.values()].join('');
   return `<svg class="symbols" aria-hidden="true" width="0" height="0"><defs>${symbols}</defs></svg>

@@ -86,7 +86,7 @@ test('every drill has a question, an answer and one sentence why, in whole words
         const { drill } = makeDrill(source, { kind, level, seed: 5, to: null });
         if (!drill) continue;
         kinds.add(kind);
-        const told = tellDrill(source, drill);
+        const told = tellDrill(source, drill, 'letters');
         const lines = [
           ...told.question,
           ...told.answer,

@@ -65,9 +65,9 @@ const makers: Readonly<Record<Kind, (dice: Dice, seeds: Seeds) => Case['files']>
     });
   },
   import(dice, seeds) {
-    const tunes = Array.from({ length: 1 + dice.below(3) }, () => madeAbc(dice, seeds)).join(
-      '\n\n',
-    );
+    const tunes = Array.from({ length: dice.below(4) === 0 ? 2 : 1 }, () =>
+      madeAbc(dice, seeds),
+    ).join('\n\n');
     const bytes = Buffer.from(tunes, dice.pick(['utf8', 'latin1', 'utf16le'] as const));
     if (dice.below(3) === 0 && bytes.length > 0) bytes[dice.below(bytes.length)] = dice.below(256);
     return book({ 'tunes/short.md': shortTune, 'tried.abc': bytes });
@@ -115,18 +115,18 @@ function madeAbc(dice: Dice, seeds: Seeds): string {
   return mutate(shortenedTune(dice.pick(seeds.abc), dice), own, dice, seeds.abc);
 }
 
-/** Most tunes with their first lines only, so that many can be tried; one in ten whole. */
+/** Most tunes with their first line or two only, so that many can be tried; one in thirty whole. */
 function shortenedTune(abc: string, dice: Dice): string {
-  if (dice.below(10) === 0) return abc;
+  if (dice.below(30) === 0) return abc;
   const lines = abc.split('\n');
   const key = lines.findIndex(line => line.startsWith('K:'));
-  return lines.slice(0, Math.max(0, key) + 2 + dice.below(2)).join('\n');
+  return lines.slice(0, Math.max(0, key) + 2 + (dice.below(4) === 0 ? 1 : 0)).join('\n');
 }
 
 /** A page from one of its lines on, so that every block of it comes to be tried. */
 function shortened(page: string, dice: Dice): string {
   const lines = page.split('\n');
-  if (lines.length < 30 || dice.below(10) === 0) return page;
-  const from = dice.below(lines.length - 10);
-  return lines.slice(from, from + 30).join('\n');
+  if (lines.length < 16 || dice.below(30) === 0) return page;
+  const from = dice.below(lines.length - 8);
+  return lines.slice(from, from + 16).join('\n');
 }

@@ -30,7 +30,7 @@ test('letters tell octaves apart, and sign only what the key does not', () => {
   const names = ['G3', 'D4', 'F#4', 'F4', 'B4', 'C#5', 'C5', 'B5', 'C#6'];
   const letters = names.map(name => {
     const pitch = parsePitch(name);
-    return pitch && noteLetter(pitch, tune.key);
+    return pitch && noteLetter(pitch, tune.key, 'letters');
   });
   expect(letters).toEqual(['G,', 'D', 'F', 'F♮', 'B', 'c', 'c♮', 'b', 'c’']);
 });

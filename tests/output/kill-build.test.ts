@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 import { folderFiles } from './folder-files.ts';
 import { writeSmallBook } from './small-book.ts';
 
@@ -56,10 +56,6 @@ async function amongMoves(isOver: () => boolean): Promise<void> {
   while (performance.now() < until);
 }
 
-beforeAll(() => {
-  const bundled = spawnSync(process.execPath, ['src/bundle.mjs'], { cwd: root, encoding: 'utf8' });
-  expect(bundled.status, bundled.stderr).toBe(0);
-});
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 it(`leaves whole files when killed, ${kills} times`, {

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 import { folderFiles } from './folder-files.ts';
 import { writeSmallBook } from './small-book.ts';
 
@@ -15,10 +15,6 @@ const places = [
   { TZ: 'America/St_Johns', LANG: 'ar_EG.UTF-8', LC_ALL: 'ar_EG.UTF-8' },
 ];
 
-beforeAll(() => {
-  const bundled = spawnSync(process.execPath, ['src/bundle.mjs'], { cwd: root, encoding: 'utf8' });
-  expect(bundled.status, bundled.stderr).toBe(0);
-});
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 it('makes the same bytes everywhere, and a manifest that has them right', () => {

@@ -1,4 +1,5 @@
 import { studyTune } from '../../shared/study.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { BuiltTune } from '../../src/pages/built-tune.ts';
@@ -106,10 +107,11 @@ export function pagesOf(book: Book, isPrivate = false, unread = false): readonly
     .filter((b): b is TuneBlock => b.kind === 'tune')
     .map(block => build(book, block, anchors))
     .map(tune => [tune.block.id, unread ? { ...tune, study: null, score: null } : tune] as const);
+  const words = wordsFor(book.settings.language, book.settings.noteNames);
   return makePages({
     book,
     tunes: new Map(tunes),
-    cards: new Map(tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate)])),
+    cards: new Map(tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate, words)])),
     bodyHtml,
     noteChain: () => null,
     isPrivate,

@@ -81,7 +81,7 @@ describe.each([...documents.keys()])('%s', path => {
 
   test('links only to what is there, by relative address', () => {
     const around = aroundSite(demoBook(), []);
-    const assets = [...siteAssets(null), ...around].map(a => a.path);
+    const assets = [...siteAssets({ theme: null, language: 'en' }), ...around].map(a => a.path);
     const { book, large, pocket, tune } = printPaths;
     const prints = [book, large, pocket, ...['lantern', 'quay-reel'].map(tune), siteZipPath];
     for (const e of document.querySelectorAll('a[href], link[href], script[src]')) {

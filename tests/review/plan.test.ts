@@ -124,7 +124,7 @@ const anyTunes = fc.uniqueArray(
     id: fc.stringMatching(/^[a-z][a-z-]{0,8}$/),
     lessons: fc.array(fc.integer({ min: today - 200, max: today + 30 }), { maxLength: 3 }),
     parts: fc.array(
-      fc.record({ name: fc.constant('A'), seconds: fc.float({ min: 0, max: 300 }) }),
+      fc.record({ name: fc.constant('A'), seconds: fc.float({ min: 0, max: 300, noNaN: true }) }),
       {
         minLength: 1,
         maxLength: 4,

@@ -73,6 +73,22 @@ describe('the rooms', () => {
     expect(from('clips').length).toBeGreaterThan(0);
   });
 
+  it('what readers see takes its words from the language of the book', () => {
+    const inLanguage = /^shared\/words\/(?!en\/)[a-z]{2,3}\//;
+    const named = /^shared\/words\/[a-z]{2,3}\//;
+    const values = [...shared, ...src].filter(l => !l.typeOnly && named.test(l.to));
+    const views = values.filter(l => /^src\/(?:pages|print)\//.test(l.from));
+    expect(shown(views)).toEqual([]);
+    // The bundle of a language puts its folder in place of `en`; no language leans on another.
+    const scripts = values.filter(l => l.from.startsWith('src/browser/') && inLanguage.test(l.to));
+    expect(shown(scripts)).toEqual([]);
+    const across = values.filter(
+      l => inLanguage.test(l.from) && l.to.startsWith('shared/words/en/'),
+    );
+    expect(shown(across)).toEqual([]);
+    expect(values.filter(l => l.from.startsWith('src/browser/')).length).toBeGreaterThan(10);
+  });
+
   it('a stage takes only types from other stages', () => {
     const names = 'read abc engrave pages print export browser import begin cache output'.split(
       ' ',
@@ -115,6 +131,7 @@ describe('the rooms', () => {
     ['src/export', /^(midi-file|fflate)$/],
     ['src/print', /^@myriaddreamin\//],
     ['src/engrave', /^abcjs\/src/],
+    ['src/preview', /^(chokidar|sirv)$/],
   ])('%s is the one doorway to its libraries', (doorway, packages) => {
     const wrong = src.filter(l => packages.test(l.to) && room(l.from) !== doorway && !l.typeOnly);
     expect(shown(wrong)).toEqual([]);
@@ -131,6 +148,13 @@ describe('the rooms', () => {
       return !may && /\bprocess\.(?:argv|cwd|env|exit|on\b|once|std)/.test(code);
     });
     expect(wrong).toEqual([]);
+  });
+
+  it('the preview stands on the build, and takes only types from its stages', () => {
+    const from = src.filter(l => room(l.from) === 'src/preview' && l.to.startsWith('src/'));
+    const may = /^src\/(?:preview\/|report\/|build\.ts$|usage-error\.ts$|pages\/package-root\.ts$)/;
+    expect(from.length).toBeGreaterThan(5);
+    expect(shown(from.filter(l => !may.test(l.to) && !l.typeOnly))).toEqual([]);
   });
 
   it('nothing but the command imports the commands', () => {

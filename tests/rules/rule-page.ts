@@ -39,7 +39,10 @@ export function readRulePage(text: string): RulePage {
     if (end < 0) throw new Error(`the example ${path} is not closed`);
     files.push({
       path,
-      text: lines.slice(i + 1, end).map(l => `${l}\n`).join(''),
+      text: lines
+        .slice(i + 1, end)
+        .map(l => `${l}\n`)
+        .join(''),
       book: book as ExampleFile['book'],
       line: line === undefined ? null : Number(line),
     });

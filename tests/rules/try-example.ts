@@ -1,19 +1,19 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { drawTune } from '../../src/build-tune.ts';
 import { exportTunes } from '../../src/export-book.ts';
 import { importTunes } from '../../src/import-tunes.ts';
 import { print } from '../../src/print-pdf.ts';
 import { studyBook } from '../../src/study-book.ts';
-import type { ExampleFile } from './rule-page.ts';
+import { type ExampleFile, readRulePage } from './rule-page.ts';
 
-/** What the examples leave out, as `docs/rules/README.md` says. */
-const settings = `title: Tuesday Fiddles at the Ice House
-teacher: Wenna Harkle
-rights: own
-`;
+const rules = join(import.meta.dirname, '../../docs/rules');
+
+/** The book that every example is laid over, as its page `README.md` shows it. */
+const standingBook = readRulePage(readFileSync(join(rules, 'README.md'), 'utf8')).files;
 
 /**
  * What is said of one of a page's two books, written into a folder of its own. Rules named
@@ -28,8 +28,8 @@ export async function tryExample(
   const root = mkdtempSync(join(tmpdir(), 'bowbook-rule-'));
   try {
     const its = files.filter(f => f.book === book || f.book === 'both');
-    if (rule !== 'settings-missing') writeFileSync(join(root, 'bowbook.yaml'), settings);
-    for (const { path, text } of its) {
+    const below = rule === 'settings-missing' ? [] : standingBook;
+    for (const { path, text } of [...below, ...its]) {
       mkdirSync(dirname(join(root, path)), { recursive: true });
       // A collection may be in an older encoding than the page that shows it.
       writeFileSync(join(root, path), text, path.endsWith('.latin1.abc') ? 'latin1' : 'utf8');
@@ -53,7 +53,8 @@ async function asked(
   if (rule.startsWith('export-')) return (await exportTunes(root, [], ['abc'], quiet)).problems;
   const { book, tunes, problems } = await studyBook(root, quiet);
   if (!rule.startsWith('print-')) return problems;
-  const drawn = new Map(tunes.map(tune => [tune.block.id, drawTune(tune).built]));
+  const words = wordsFor(book.settings.language, book.settings.noteNames);
+  const drawn = new Map(tunes.map(tune => [tune.block.id, drawTune(tune, words).built]));
   return print(book, drawn, {}).problems;
 }
 

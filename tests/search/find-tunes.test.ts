@@ -20,7 +20,7 @@ const entryOf = (study: Pick<Study, 'tune' | 'performance'>, id: string): Search
   type: study.tune.type,
   key: `${study.tune.key.tonic} ${study.tune.key.mode}`,
   form: study.tune.parts.map(p => p.name).join(''),
-  ...openingOf(study),
+  ...openingOf(study, 'letters'),
 });
 
 const { tunes } = await studyBook(join(import.meta.dirname, '../../content'), () => {});
@@ -30,7 +30,7 @@ const distractors = corpusFiles()
   .map((tune, i) => entryOf({ tune, performance: playedOrder(tune) }, `other-${i}`));
 
 describe('finding a tune', () => {
-  const find = makeTuneFinder(demo);
+  const find = makeTuneFinder(demo, 'letters');
 
   it.each(queries)('%s finds %s', (text, id) => {
     const first = find({ ...nothing, text }).slice(0, 3);
@@ -40,7 +40,7 @@ describe('finding a tune', () => {
   it.skipIf(distractors.length === 0)(
     'still finds nine in ten of them among a thousand others (skipped without the corpus)',
     () => {
-      const among = makeTuneFinder([...distractors, ...demo]);
+      const among = makeTuneFinder([...distractors, ...demo], 'letters');
       const missed = queries.filter(
         ([text, id]) =>
           !among({ ...nothing, text })

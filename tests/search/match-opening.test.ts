@@ -33,7 +33,7 @@ describe('notes as typed', () => {
     ['hag', null],
     ['', null],
   ])('%s', (query, notes) => {
-    expect(typedNotes(query)).toBe(notes);
+    expect(typedNotes(query, 'letters')).toBe(notes);
   });
 });
 

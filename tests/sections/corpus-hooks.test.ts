@@ -65,11 +65,11 @@ describe.skipIf(corpusMissing !== null)(`passages of real tunes ${corpusMissing 
           const chosen = chooseHooks(found, null);
           expect(chosen.length).toBe(Math.min(4, found.length));
           for (const hook of chosen) {
-            expect(hookSentence(tune, retuned, hook)).not.toMatch(/undefined|null|NaN/);
+            expect(hookSentence(tune, retuned, hook, 'letters')).not.toMatch(/undefined|null|NaN/);
           }
           facts += chosen.length;
         }
-        const said = speakTune(study)
+        const said = speakTune(study, 'letters')
           .flatMap(p => p.bars.map(b => b.text))
           .join(' ');
         expect(said, tune.title).not.toMatch(/undefined|null|NaN/);

@@ -30,7 +30,7 @@ function hooks(
   const passage = { first: 0, last: tune.events.length - 1 };
   const found = hooksOf(tune, fingering, passage, strokes);
   const chosen = keep === undefined ? found : chooseHooks(found, keep);
-  return chosen.map(h => hookSentence(tune, fiddleTuning, h));
+  return chosen.map(h => hookSentence(tune, fiddleTuning, h, 'letters'));
 }
 
 describe('what stands out', () => {

@@ -51,7 +51,7 @@ describe('a map with the teacher’s labels', () => {
     expect(kin).toBe('own varied same own');
     expect(of).toEqual([null, 0, 0, null]);
     const map = mapSections(tune, null, parseLabels("a a' a b"));
-    expect(mapSentences(tune, map).phrases[1]).toBe(
+    expect(mapSentences(tune, map, 'letters').phrases[1]).toBe(
       'A variation of A1-A2; they differ already at the first note.',
     );
   });

@@ -113,7 +113,7 @@ describe('the length of a set', () => {
 
 describe('a change of key', () => {
   const words = (from: [string, 'major' | 'dorian' | 'mixolydian'], to: typeof from): string =>
-    setWords.keyChange(keyChange(keyOf(...from), keyOf(...to)));
+    setWords.keyChange(keyChange(keyOf(...from), keyOf(...to)), 'letters');
 
   it('is said in letters and by where home goes', () => {
     expect(words(['D', 'major'], ['D', 'major'])).toBe('The key stays: D major.');

@@ -7,7 +7,7 @@ import { readTune } from '../fingering/read-tune.ts';
 
 describe('the map in sentences', () => {
   const tune = readTune('K:G\nGABc d2BG|ABcA G4|e2f2 g4|d8|GABc d2BG|ABcA G4|GABc d2BG|AFED G4|]');
-  const said = mapSentences(tune, mapSections(tune));
+  const said = mapSentences(tune, mapSections(tune), 'letters');
 
   it('says what each phrase is to another, and where they part', () => {
     expect(said.phrases).toEqual([
@@ -32,12 +32,12 @@ it('has a sentence for every rule of the fingering', () => {
   const { problems } = assignFingers(readTune(abc), fiddleTuning);
   const said = problems.map(p => mapMessages[p.rule]?.(p).message ?? p.rule);
   expect(said).toEqual([
-    'The chord B3 C4 at A2:2 has two notes that need the same string.',
-    'The chord D4 F#5 at A3:1 needs strings that are not neighbours, so the bow cannot play it.',
-    'No string has B4 at A3:2 under finger 0 in first position.',
-    'F3 (once, first at A1:1) is lower than the lowest string, G3.',
-    'D6 (once, first at A1:2) cannot be reached in first position.',
-    'E6 (once, first at A2:1) cannot be reached in first position.',
+    'The chord B3 C4 at note 2 of A2 has two notes that need the same string.',
+    'The chord D4 F#5 at note 1 of A3 needs strings that are not neighbours, so the bow cannot play it.',
+    'No string has B4 at note 2 of A3 under finger 0 in first position.',
+    'F3 (once, first at note 1 of A1) is lower than the lowest string, G3.',
+    'D6 (once, first at note 2 of A1) cannot be reached in first position.',
+    'E6 (once, first at note 1 of A2) cannot be reached in first position.',
   ]);
   expect(problems.map(p => mapMessages[p.rule]?.(p).mend).slice(-2)).toEqual([
     'Shift to third position and take it with finger 4 on string 1, or transpose the tune.',

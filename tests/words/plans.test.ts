@@ -37,7 +37,7 @@ describe('the drift of the bow in words', () => {
     );
     const [start, end] = [path.start, path.end];
     const drift = fraction(end.n * start.d - start.n * end.d, end.d * start.d);
-    return bowPathSentences(tune, path, { drift });
+    return bowPathSentences(tune, path, { drift }, 'letters');
   };
 
   test('its way, its size and where to begin', () => {

@@ -50,9 +50,15 @@ function studyOf(abc: string, strokes: readonly number[], varying: readonly numb
 
 describe('a note in words', () => {
   it('is its name, finger, string and stroke', () => {
-    expect(spokenNote(stopOn(3, at('F#4')), at('F#4'), 'down')).toBe('F sharp, high 2 on D, down');
-    expect(spokenNote(stopOn(1, at('E5')), at('E5'), 'up')).toBe('E, open E, up');
-    expect(spokenNote(null, at('D6'), null)).toBe('D, out of first position');
+    expect(spokenNote(stopOn(3, at('F#4')), at('F#4'), 'down', fiddleTuning, 'letters')).toBe(
+      'F sharp, high 2 on D, down',
+    );
+    expect(spokenNote(stopOn(1, at('E5')), at('E5'), 'up', fiddleTuning, 'letters')).toBe(
+      'E, open E, up',
+    );
+    expect(spokenNote(null, at('D6'), null, fiddleTuning, 'letters')).toBe(
+      'D, out of first position',
+    );
   });
 
   // Common practice, by semitones above the open string; 4 and 6 also have their other name.
@@ -70,16 +76,20 @@ describe('a note in words', () => {
   ])('%s on A', (name, semitones, finger) => {
     const p = name === 'A4' ? at('Bb4') : at(name);
     expect(p.midi - 69).toBe(semitones);
-    expect(spokenNote(stopOn(2, p), p, null)).toBe(`${spokenPitch(p)}, ${finger} on A`);
+    expect(spokenNote(stopOn(2, p), p, null, fiddleTuning, 'letters')).toBe(
+      `${spokenPitch(p, 'letters')}, ${finger} on A`,
+    );
   });
 
   it('tells strings of one letter apart', () => {
-    expect(stringNames(fiddleTuning)).toEqual(['E', 'A', 'D', 'G']);
+    expect(stringNames(fiddleTuning, 'letters')).toEqual(['E', 'A', 'D', 'G']);
     const aeae = parseTuning('AEAE') as Tuning;
-    expect(stringNames(aeae)).toEqual(['high E', 'high A', 'low E', 'low A']);
+    expect(stringNames(aeae, 'letters')).toEqual(['high E', 'high A', 'low E', 'low A']);
     const p = at('F#4');
-    expect(spokenNote(stopOn(3, p, aeae), p, 'up', aeae)).toBe('F sharp, 1 on low E, as if E, up');
-    expect(stringNames(parseTuning(['A5', 'A4', 'D4', 'A3']) as Tuning)).toEqual([
+    expect(spokenNote(stopOn(3, p, aeae), p, 'up', aeae, 'letters')).toBe(
+      'F sharp, 1 on low E, as if E, up',
+    );
+    expect(stringNames(parseTuning(['A5', 'A4', 'D4', 'A3']) as Tuning, 'letters')).toEqual([
       'high A',
       'middle A',
       'D',
@@ -91,7 +101,7 @@ describe('a note in words', () => {
 describe('a tune in words', () => {
   it('goes part by part, bar by bar, its notes gathered by stroke', () => {
     const study = studyOf('K:D\nA|d2 (ef) e4|(d2 [DA]2) z2 d2-|d8|]', [1, 1, 2, 1, 2, 1]);
-    const [part, ...more] = speakTune(study);
+    const [part, ...more] = speakTune(study, 'letters');
     expect(more).toEqual([]);
     expect(part?.part).toBe('A');
     expect(part?.bars.map(b => [b.name, b.phrase, b.text])).toEqual([
@@ -106,6 +116,7 @@ describe('a tune in words', () => {
       register: 'middle',
       string: 'E',
       finger: '1',
+      place: '1 on E',
       asIf: null,
       stroke: 'down',
       slurred: true,
@@ -116,7 +127,7 @@ describe('a tune in words', () => {
 
   it('says a stroke that runs over the bar line, and one that is turned round later', () => {
     const study = studyOf('K:D\nd4 (e4|f4) g4|]', [1, 2, 1], [0]);
-    expect(speakTune(study)[0]?.bars.map(b => b.text)).toEqual([
+    expect(speakTune(study, 'letters')[0]?.bars.map(b => b.text)).toEqual([
       'Down: D, 3 on A. Up: E, open E. Another time through, the strokes are turned round.',
       'Still up: F sharp, 1 on E. Down: G, low 2 on E.',
     ]);
@@ -124,6 +135,9 @@ describe('a tune in words', () => {
 
   it('says the first time through where a part is repeated', () => {
     const study = studyOf('K:D\n|:d4 e4 |f8:|]', [1, 1, 1, 1, 1, 1]);
-    expect(speakTune(study)[0]?.bars[0]?.notes.map(n => n.stroke)).toEqual(['down', 'up']);
+    expect(speakTune(study, 'letters')[0]?.bars[0]?.notes.map(n => n.stroke)).toEqual([
+      'down',
+      'up',
+    ]);
   });
 });

@@ -9,32 +9,33 @@ import type {
 } from '../../bowing/bowing.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
+import { noteNamed } from './note-name.ts';
 
 /** Problems of the bowing in sentences. */
 export const bowingMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
   'stroke-conflict': p => ({
     message:
-      `The sign at ${p.facts.note} asks for ${aBow(p.actual)}, but the bow comes to it ` +
+      `The sign at ${noteNamed(p.facts.note)} asks for ${aBow(p.actual)}, but the bow comes to it ` +
       `${p.expected[0]}, ${strokes(Number(p.facts.since))} after the last settled one ` +
       `(${passesText(p)}).`,
     mend: mendText(
       p,
-      'Take the sign away, or write !breath! before it if the bow is to lift there.',
+      'Take the sign away, or write `!breath!` before it if the bow is to lift there.',
     ),
   }),
   'anchor-not-in-tune': p => ({
-    message: `The anchor "${p.facts.anchor}" names ${p.facts.bars}, but this tune has no ${p.actual}.`,
+    message: `The anchor "${p.facts.anchor}" names ${p.facts.bars}, but this tune has no ${p.actual}: ${barsText(p)}.`,
     mend: p.nearest
       ? `Did you mean ${p.nearest}?`
       : 'Name bars of this tune, such as B7-B8; its page lists them.',
   }),
   'anchor-not-reached': p => ({
-    message: `The bow never comes to the anchor "${p.facts.anchor}": its first note, ${p.facts.note}, is tied on from the note before, or is never played.`,
+    message: `The bow never comes to the anchor "${p.facts.anchor}": its first note, ${noteNamed(p.facts.note)}, is tied on from the note before, or is never played.`,
     mend: 'Begin the anchor on a note that the bow begins.',
   }),
   'anchor-without-stroke': p => ({
     message: `The anchor "${p.facts.anchor}" at ${p.facts.bars} does not say on which stroke it starts.`,
-    mend: 'Write start=down or start=up on it, or a sign (v or u) on its first note in the tune.',
+    mend: 'Write `start=down` or `start=up` on it, or a sign, `v` or `u`, on its first note in the tune.',
   }),
   'anchor-against-mark': p => ({
     message:
@@ -43,18 +44,26 @@ export const bowingMessages: Record<string, (p: Problem) => { message: string; m
     mend: 'Make them agree, or take the sign away; until then the anchor wins.',
   }),
   'slur-into-anchor': p => ({
-    message: `A slur runs into the anchor "${p.facts.anchor}" at ${p.facts.note}, where a stroke begins.`,
-    mend: `End the slur before ${p.facts.note}, or start the anchor earlier.`,
+    message: `A slur runs into the anchor "${p.facts.anchor}" at ${noteNamed(p.facts.note)}, where a stroke begins.`,
+    mend: `End the slur before ${noteNamed(p.facts.note)}, or start the anchor earlier.`,
   }),
   'arrival-missed': p => ({
     message:
-      `The bow comes to the anchor "${p.facts.anchor}" at ${p.facts.note} ${p.actual}, ` +
-      `but it is to start ${p.expected[0]} (${passesText(p)}).`,
+      `The bow comes to the anchor "${p.facts.anchor}" (${noteNamed(p.facts.note)}) on ` +
+      `${aBow(p.actual)}, but is to start it on ${aBow(p.expected[0] ?? null)} (${passesText(p)}).`,
     mend: p.facts.mend
       ? `${editTextSentence(String(p.facts.mend))}${others(Number(p.facts.mends) - 1)}`
       : 'No single change mends it in every pass; look at the repeats, or at the plans.',
   }),
 };
+
+/** "its bars run from A1 to B8"; notes, where a bar has not so many. */
+function barsText({ expected }: Problem): string {
+  const [first, ...more] = expected;
+  if (first === undefined) return 'that bar has no notes';
+  if (more.length === 0) return `it has only ${first}`;
+  return `${first.includes(':') ? 'that bar' : 'it'} runs from ${first} to ${more.at(-1)}`;
+}
 
 const aBow = (direction: string | null): string =>
   direction === 'up' ? 'an up-bow' : 'a down-bow';

@@ -1,15 +1,33 @@
 import type { Problem } from '../../problem.ts';
 
+/** What the machine answers, by its code (POSIX, `errno.h`). */
+const reasons: Readonly<Record<string, string>> = {
+  ENOSPC: 'no room is left on the disk',
+  EDQUOT: 'your share of the disk is used up',
+  EACCES: 'you may not write or read there',
+  EPERM: 'you may not write or read there',
+  EROFS: 'the disk can only be read',
+  ENOENT: 'it is not there',
+  ENOTDIR: 'a file stands where a folder should be',
+  EBUSY: 'another program holds it open',
+  EIO: 'the disk does not answer',
+};
+
+const reason = ({ facts }: Problem): string => {
+  const code = `${facts.reason ?? ''}`;
+  return reasons[code] ? `${reasons[code]}, ${code}` : code;
+};
+
 /** Messages about what a build leaves out. */
 export const buildingMessages: Readonly<
   Record<string, (p: Problem) => { message: string; mend: string }>
 > = {
   'site-unwritable': p => ({
-    message: `The folder "${p.actual}" could not be written (${p.facts.reason}); the site in it is as it was, or is completed by the next build.`,
+    message: `The folder "${p.actual}" could not be written (${reason(p)}); the site in it is as it was, or is completed by the next build.`,
     mend: 'Make room on the disk, or see that you may write in that folder, and build again.',
   }),
   'source-gone': p => ({
-    message: `The file "${p.actual}" went away or could not be read while the book was built (${p.facts.reason}).`,
+    message: `The file "${p.actual}" went away or could not be read while the book was built (${reason(p)}).`,
     mend: 'Put it back, or take out what refers to it, and build again.',
   }),
   'drawing-failed': p => ({

@@ -124,7 +124,7 @@ const noDrillWords: Readonly<Record<NoDrill, { readonly says: string; readonly m
   'no-notes': { says: 'it has no notes', mend: 'Write its notes, or take the drill out.' },
   'no-anchor': {
     says: 'it has no anchor to arrive at',
-    mend: 'Set one with :::anchor, or choose another kind of drill.',
+    mend: 'Set one with `:::anchor`, or choose another kind of drill.',
   },
   'anchor-not-reached': {
     says: 'no stroke begins at its anchor',

@@ -1,14 +1,15 @@
 import type { Tuning } from '../../fingering/fingering.ts';
+import type { NoteNames } from '../../music/note-names.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Crossing, Hook } from '../../sections/hooks.ts';
 import { spokenPitch, stringNames } from './spoken.ts';
 
 /** What stands out in a passage, as a short sentence. */
-export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook): string {
+export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook, names: NoteNames): string {
   const name = (event: number): string => {
     const e = tune.events[event];
     const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
-    return top ? spokenPitch(top) : '';
+    return top ? spokenPitch(top, names) : '';
   };
   switch (hook.kind) {
     case 'slurred-pairs':
@@ -20,7 +21,7 @@ export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook): string {
       return `Finger ${hook.finger} on two strings: ${name(a)} and ${name(b)}.`;
     }
     case 'crossings':
-      return crossingSentence(hook.crossings, stringNames(tuning));
+      return crossingSentence(hook.crossings, stringNames(tuning, names));
     case 'symmetric-strokes':
       return `The strokes are the same from either end: ${hook.counts.join(' ')}.`;
   }

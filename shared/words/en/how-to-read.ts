@@ -1,3 +1,7 @@
+import type { NoteNames } from '../../music/note-names.ts';
+import type { Letter } from '../../music/pitch.ts';
+import { spokenPitch } from './spoken.ts';
+
 /** The page that explains the marks. `sign` names a drawing of `parts/sign` or `parts/legend`. */
 export interface MarkExplained {
   readonly sign:
@@ -22,7 +26,7 @@ export interface MarksSection {
   readonly marks: readonly MarkExplained[];
 }
 
-export const howToRead: readonly MarksSection[] = [
+export const howToRead = (names: NoteNames): readonly MarksSection[] => [
   {
     id: 'strokes',
     heading: 'Strokes of the bow',
@@ -72,12 +76,12 @@ export const howToRead: readonly MarksSection[] = [
       {
         sign: null,
         name: 'Low and high',
-        text: '“Low 2 on A” is the second finger drawn back towards the first; “high 3 on D” the third pushed forward.',
+        text: `“Low 2 on ${named('A', names)}” is the second finger drawn back towards the first; “high 3 on ${named('D', names)}” the third pushed forward.`,
       },
       {
         sign: null,
         name: 'Note letters',
-        text: 'Letters under the staff name the notes: a comma marks the three lowest, on the G string; capitals run from the C above them to the B on the A string; small letters go on from there. A sharp, flat or natural is added only where the key does not say it.',
+        text: `Letters under the staff name the notes: a comma marks the three lowest, on the ${named('G', names)} string; capitals run from the ${named('C', names)} above them to the ${named('B', names)} on the ${named('A', names)} string; small letters go on from there. A sharp, flat or natural is added only where the key does not say it.`,
       },
     ],
   },
@@ -143,3 +147,6 @@ export const howToRead: readonly MarksSection[] = [
     ],
   },
 ];
+
+const named = (letter: Letter, names: NoteNames): string =>
+  spokenPitch({ letter, alter: 0 }, names);

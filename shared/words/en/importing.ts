@@ -35,7 +35,7 @@ export const importingMessages: Readonly<
   'import-no-tune': () => ({
     message:
       'No tune was found in this file: a tune of ABC begins with an `X:` line and has a `K:` line.',
-    mend: 'Look whether it is the right file.',
+    mend: 'See whether it is the right file; if it is, write `X:1` above the title of each tune.',
   }),
   'import-words-left': () => ({
     message: 'The words before the first tune belong to no tune, and were left out.',

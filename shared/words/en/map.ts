@@ -1,6 +1,8 @@
+import type { NoteNames } from '../../music/note-names.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
 import type { Fork, Phrase, SectionMap } from '../../sections/section-map.ts';
+import { noteNamed } from './note-name.ts';
 import { spokenPitch } from './spoken.ts';
 
 /** The section map in sentences, one for each of its phrases and forks. */
@@ -10,19 +12,19 @@ export interface MapSentences {
   readonly toLearn: string;
 }
 
-export function mapSentences(tune: Tune, map: SectionMap): MapSentences {
+export function mapSentences(tune: Tune, map: SectionMap, names: NoteNames): MapSentences {
   return {
-    phrases: map.phrases.map(p => kinSentence(tune, map, p)),
+    phrases: map.phrases.map(p => kinSentence(tune, map, p, names)),
     forks: map.forks.map(f => forkSentence(map, f)),
     toLearn: toLearnSentence(map),
   };
 }
 
 /** "Starts like A1-A2 and ends in its own way; they part at note 3 of A6, E." */
-export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase): string {
+export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase, names: NoteNames): string {
   const other = phrase.of === null ? undefined : map.phrases[phrase.of];
   if (!other || phrase.kin === 'own') return 'A phrase of its own.';
-  const part = differenceWords(tune, phrase);
+  const part = differenceWords(tune, phrase, names);
   switch (phrase.kin) {
     case 'same':
       return `The same as ${other.name}.`;
@@ -38,14 +40,14 @@ export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase): string
 }
 
 /** "; the first note that differs is note 3 of A6, E"; "; they differ already at the first note". */
-function differenceWords(tune: Tune, phrase: Phrase): string {
+function differenceWords(tune: Tune, phrase: Phrase, names: NoteNames): string {
   const opening = firstNote(tune, phrase);
   if (opening === phrase.firstDifference) return '; they differ already at the first note';
   const e = tune.events[phrase.firstDifference ?? -1];
   const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
   if (e?.kind !== 'note' || !top) return '';
   const [bar, number] = e.id.split(':');
-  return `; the first note that differs is note ${number} of ${bar}, ${spokenPitch(top)}`;
+  return `; the first note that differs is note ${number} of ${bar}, ${spokenPitch(top, names)}`;
 }
 
 /** Event index of a phrase's first note, the pickup into it left out. */
@@ -101,7 +103,7 @@ export const mapMessages: Record<string, (p: Problem) => { message: string; mend
   'out-of-reach': p => {
     const { pitch, times, where, position, finger, string, note } = p.facts;
     const often = times === 1 ? 'once' : `${times} times`;
-    const message = `${pitch} (${often}, first at ${note})`;
+    const message = `${pitch} (${often}, first at ${noteNamed(note)})`;
     if (where === 'below') {
       return {
         message: `${message} is lower than the lowest string, ${p.expected[0]}.`,
@@ -123,8 +125,8 @@ export const mapMessages: Record<string, (p: Problem) => { message: string; mend
   'chord-strings': p => ({
     message:
       p.facts.strings === 'apart'
-        ? `The chord ${p.actual} at ${p.facts.note} needs strings that are not neighbours, so the bow cannot play it.`
-        : `The chord ${p.actual} at ${p.facts.note} has two notes that need the same string.`,
+        ? `The chord ${p.actual} at ${noteNamed(p.facts.note)} needs strings that are not neighbours, so the bow cannot play it.`
+        : `The chord ${p.actual} at ${noteNamed(p.facts.note)} has two notes that need the same string.`,
     mend: 'Leave a note out, or choose notes that lie on neighbouring strings.',
   }),
   'labels-count': p => ({
@@ -132,7 +134,7 @@ export const mapMessages: Record<string, (p: Problem) => { message: string; mend
     mend: `Give one label a phrase, as in \`${p.expected[0]}\`, or another \`unit\`.`,
   }),
   'finger-mark': p => ({
-    message: `No string has ${p.facts.pitch} at ${p.facts.note} under finger ${p.actual} in first position.`,
+    message: `No string has ${p.facts.pitch} at ${noteNamed(p.facts.note)} under finger ${p.actual} in first position.`,
     mend: `Write finger ${p.expected.join(' or ')}, or leave the number out.`,
   }),
 };

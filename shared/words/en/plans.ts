@@ -1,10 +1,11 @@
 import type { BowPath } from '../../bowing/bow-path.ts';
 import type { Anchor, Arrival, Direction, LeadIn, Plan, SlurGroup } from '../../bowing/bowing.ts';
 import { compare, type Fraction, fraction, multiply, toNumber } from '../../music/fraction.ts';
+import type { NoteNames } from '../../music/note-names.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
 import { editSentence, repeatSentence } from './bowing.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitches } from './spoken.ts';
 
 /** The bowing of a tune told to a class: arrivals, lead-ins, repeats and other ways of a phrase. */
 
@@ -28,7 +29,12 @@ export function arrivalSentences(
 }
 
 /** Where the lead-in starts, its strokes, and how many ways there are: exact counts. */
-export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): readonly string[] {
+export function leadInSentences(
+  study: Study,
+  anchor: Anchor,
+  leadIn: LeadIn,
+  names: NoteNames,
+): readonly string[] {
   const { tune } = study;
   const [first, last] = [leadIn.notes[0], leadIn.notes.at(-1)];
   if (first === undefined || last === undefined) return [];
@@ -40,7 +46,7 @@ export function leadInSentences(study: Study, anchor: Anchor, leadIn: LeadIn): r
       : `so the bow would begin the passage on ${stroke(arrives)}, and it should be ${stroke(anchor.direction)}`;
   const when = anchor.leadIns.length > 1 ? `${timesWords(leadIn.passes)}: t` : 'T';
   return [
-    `${when}he way there starts at ${noteWords(tune, first)}, ${start}. ${count(leadIn.notes.length, 'note')} in ${count(leadIn.strokes, 'stroke')}, ${verdict}.`,
+    `${when}he way there starts at ${noteWords(tune, first, names)}, ${start}. ${count(leadIn.notes.length, 'note')} in ${count(leadIn.strokes, 'stroke')}, ${verdict}.`,
     `There ${leadIn.groupings === 1n ? 'is one way' : `are ${big(leadIn.groupings)} ways`} to share these notes out between strokes, and ${big(leadIn.arriving)} of them ${leadIn.arriving === 1n ? 'arrives' : 'arrive'} as asked. Within what this level plays, ${big(leadIn.allowedArriving)} of ${big(leadIn.allowed)}.`,
   ];
 }
@@ -76,6 +82,7 @@ export function bowPathSentences(
   tune: Tune,
   path: BowPath,
   { drift }: Pick<Plan, 'drift'>,
+  names: NoteNames,
 ): readonly string[] {
   const toTip = drift.n > 0;
   const size = fraction(Math.abs(drift.n), drift.d);
@@ -89,7 +96,7 @@ export function bowPathSentences(
   const end = out.direction === 'down' ? 'tip' : 'frog';
   return [
     drifts,
-    `At one speed it runs out at the ${end} by ${noteWords(tune, place.event)}, even if it begins ${placeOnBow(path)}: save bow on the ${out.direction}-bows before that.`,
+    `At one speed it runs out at the ${end} by ${noteWords(tune, place.event, names)}, even if it begins ${placeOnBow(path)}: save bow on the ${out.direction}-bows before that.`,
   ];
 }
 
@@ -153,17 +160,17 @@ export function repeatSentences({ tune, bowing }: Study): readonly string[] {
 }
 
 /** One of several bowings of a phrase: "slur notes 1 and 2 of A1 (D, E); slur …", "no slurs". */
-export const bowingWords = (tune: Tune, slurs: readonly SlurGroup[]): string =>
+export const bowingWords = (tune: Tune, slurs: readonly SlurGroup[], names: NoteNames): string =>
   slurs.length === 0
     ? 'no slurs'
-    : slurs.map(group => `slur ${groupWords(tune, group)}`).join('; ');
+    : slurs.map(group => `slur ${groupWords(tune, group, names)}`).join('; ');
 
 /** "notes 2 and 3 of B5 (F sharp, E)"; "note 8 of B5 to note 1 of B6 (D, G)" over a bar line. */
-function groupWords(tune: Tune, group: SlurGroup): string {
+function groupWords(tune: Tune, group: SlurGroup, noteNames: NoteNames): string {
   const notes = group.flatMap(i => noteAt(tune, i) ?? []);
   const [first, last] = [notes[0], notes.at(-1)];
   if (!first || !last) return 'no notes';
-  const names = notes.map(nameOf).join(', ');
+  const names = notes.map(note => nameOf(note, noteNames)).join(', ');
   const [bar, from] = first.id.split(':');
   const [lastBar, to] = last.id.split(':');
   const joint = notes.length === 2 ? 'and' : 'to';
@@ -173,11 +180,11 @@ function groupWords(tune: Tune, group: SlurGroup): string {
 }
 
 /** "note 3 of B5 (F sharp)". */
-function noteWords(tune: Tune, event: number): string {
+function noteWords(tune: Tune, event: number, names: NoteNames): string {
   const note = noteAt(tune, event);
   if (!note) return 'the start';
   const [bar, number] = note.id.split(':');
-  return `note ${number} of ${barWords(bar)} (${nameOf(note)})`;
+  return `note ${number} of ${barWords(bar)} (${nameOf(note, names)})`;
 }
 
 /** "B5"; "the pickup B0" of `B0`. */
@@ -188,7 +195,7 @@ function noteAt(tune: Tune, event: number): NoteEvent | null {
   return e?.kind === 'note' ? e : null;
 }
 
-const nameOf = (note: NoteEvent): string => note.pitches.map(spokenPitch).join(' and ');
+const nameOf = (note: NoteEvent, names: NoteNames): string => spokenPitches(note.pitches, names);
 
 /** The stroke that follows the lead-in's last: strokes alternate. */
 const arrivalOf = (l: LeadIn): Direction =>

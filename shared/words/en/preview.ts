@@ -1,3 +1,5 @@
+import { playerWords } from './player.ts';
+
 /** What the preview says: in the terminal, over the pages, and on its page to tap along. */
 export const previewWords = {
   opened: (title: string, address: string): string => `${title}: ${address}`,
@@ -9,6 +11,8 @@ export const previewWords = {
     `The system keeps port ${port} for itself. Choose one from 1024 up, such as --port 4280.`,
   portsTaken: (from: number, to: number): string =>
     `Every port from ${from} to ${to} is in use by other programs. Name another with --port.`,
+  notWatched: (reason: string): string =>
+    `The system does not let the files of the book be watched (${reason}). Other programs may be watching very many; end some of them and begin again.`,
   portUnread: (written: string): string =>
     `--port takes a number from 0 to 65535 (0 for any that is free), not "${written}".`,
   built: (files: number): string =>
@@ -27,7 +31,7 @@ export const previewWords = {
   },
   leftOut: {
     title: 'Not made in a preview',
-    text: 'The PDFs and the zip take long to make, so a preview leaves them out. bowbook build makes them.',
+    text: 'The PDFs and the zip take long to make, so a preview leaves them out. Run bowbook build to have them.',
   },
 
   panel: 'Preview',
@@ -56,11 +60,12 @@ export const previewWords = {
     speed: 'Speed',
     speeds: { 1: 'full', 0.75: 'three quarters', 0.5: 'half' } as Readonly<Record<number, string>>,
     caution: 'Begin quietly. Ears ringing? Quieter, or stop.',
-    play: 'Play',
-    pause: 'Pause',
     next: (bar: string): string => `Bar ${bar} begins`,
-    phrase: (label: string, bars: string): string =>
-      `phrase ${label}, ${bars.includes('-') ? 'bars' : 'bar'} ${bars.replace('-', ' to ')}`,
+    phrase: (label: string, bars: string, pass: number): string => {
+      const named = `${bars.includes('-') ? 'bars' : 'bar'} ${bars.replace('-', ' to ')}`;
+      const again = pass === 1 ? '' : `, ${playerWords.passes(pass)}`;
+      return `phrase ${label}, ${named}${again}`;
+    },
     done: 'All phrases are tapped',
     space: 'Press here, or the space bar, as the bar begins.',
     undo: 'Undo the last',

@@ -1,8 +1,5 @@
 import type { Problem } from '../../problem.ts';
 
-/** The heading over a page's footnotes, for readers who hear the page. */
-export const footnotesHeading = 'Footnotes';
-
 /** What a value should have been, where it is not one of a list. */
 export const expects = {
   words: 'words, in quotes where they hold a colon',
@@ -36,7 +33,6 @@ const isDescription = (text: string): boolean => text.includes('`') || text.spli
 
 /** `a`, `b` or `c`, the first dozen of them. */
 function either(names: readonly string[]): string {
-  if (names.length === 0) return 'none: there are none yet';
   const shown = names.slice(0, 12).map(name => (isDescription(name) ? name : quoted(name)));
   const rest = names.length > 12 ? ` and ${names.length - 12} more` : '';
   const last = shown.at(-1) ?? '';
@@ -47,6 +43,14 @@ function either(names: readonly string[]): string {
 
 const meant = (p: Problem, otherwise: string): string =>
   p.nearest === null ? otherwise : `Did you mean ${quoted(p.nearest)}?`;
+
+/** The names there are to choose from, at the end of a sentence. */
+const oneOf = (names: readonly string[]): string =>
+  names.length === 0 ? 'and this book has none yet' : `expected ${either(names)}`;
+
+/** What to do about a value that is none of those expected. */
+const choose = (p: Problem): string =>
+  p.expected.some(isDescription) ? 'Write it in that form' : 'Choose one of these';
 
 const fact = (p: Problem, name: string): string => `${p.facts[name] ?? ''}`;
 
@@ -63,12 +67,12 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Make a file `bowbook.yaml` with at least a line such as `title: Tuesday tunes`, or name the folder that has one.',
   }),
   'yaml-broken': p => ({
-    message: `This is not sound YAML: ${p.actual}.`,
+    message: `The settings cannot be read from here on: ${p.actual}.`,
     mend: 'Look for a missing colon, quote or bracket, or an uneven indent, here or on the line above.',
   }),
-  'yaml-repeated': () => ({
-    message: 'This name is given twice.',
-    mend: 'Keep one of the two lines.',
+  'yaml-repeated': p => ({
+    message: `${quoted(p.actual)} is given twice.`,
+    mend: 'Keep the line that you mean, and take the other out.',
   }),
   'setting-unknown': p => ({
     message: `Unexpected ${quoted(p.actual)}${p.facts.under ? ` under ${quoted(fact(p, 'under'))}` : ''}, expected ${either(p.expected)}.`,
@@ -76,7 +80,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'setting-value': p => ({
     message: `Unexpected value ${quoted(p.actual)}${p.facts.setting ? ` of ${quoted(fact(p, 'setting'))}` : ''}, expected ${either(p.expected)}.`,
-    mend: meant(p, 'Change the value, or take the line out.'),
+    mend: meant(p, `${choose(p)}, or take the line out.`),
   }),
   'setting-missing': p => ({
     message: `${quoted(fact(p, 'setting'))} has no value.`,
@@ -91,8 +95,9 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Keep `permission` where someone else owns the tune, and `rights` where nobody does or you do.',
   }),
   'lesson-date-missing': () => ({
-    message: 'This lesson has no date.',
-    mend: 'Add `date: 2026-09-15` to its front matter, or begin the file name with the day.',
+    message:
+      'This lesson has no date, expected `date:` in its front matter or a day at the start of its file name.',
+    mend: 'Add a line such as `date: 2026-09-15`, or name the file as in `2026-09-15-first.md`.',
   }),
   'tune-page-empty': () => ({
     message: 'This file in `tunes` has no tune in it.',
@@ -100,16 +105,19 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'file-name-empty': p => ({
     message: `The file name ${quoted(p.actual)} has no letter or digit to make a page's name from.`,
-    mend: 'Rename the file.',
+    mend: 'Give it a name in plain words, such as `where-we-meet.md`.',
   }),
   'file-name-repeated': p => ({
     message: `${quoted(p.actual)} and ${quoted(fact(p, 'other'))} come to the same page of the site.`,
-    mend: 'Rename one of them.',
+    mend: 'Rename one of them, or put both texts into one file.',
   }),
 
   'file-unread': p => ({
     message: `${quoted(p.actual)} is not read: nothing is looked for there, or under such a name.`,
-    mend: 'Pages end in `.md` and stand in `lessons`, `tunes` or `pages`; pictures and recordings stand in `media`.',
+    mend: meant(
+      p,
+      'Pages end in `.md` and stand in `lessons`, `tunes` or `pages`; pictures and recordings stand in `media`.',
+    ),
   }),
 
   'fence-stray': p => ({
@@ -183,14 +191,17 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'attribute-repeated': p => ({
     message: `${quoted(p.actual)} is given twice on ${quoted(fact(p, 'block'))}.`,
-    mend: 'Keep one of the two.',
+    mend: 'Keep the one that you mean.',
   }),
   'attribute-empty': p => ({
     message: `${quoted(p.actual)} on ${quoted(fact(p, 'block'))} has no value.`,
     mend: `Write ${quoted(`${p.actual}=…`)}, or take it out.`,
   }),
   'attribute-missing': p => ({
-    message: `${quoted(fact(p, 'block'))} has no ${quoted(fact(p, 'name'))}.`,
+    message:
+      fact(p, 'name') === 'id'
+        ? `${quoted(fact(p, 'block'))} has no name of its own.`
+        : `${quoted(fact(p, 'block'))} has no ${quoted(fact(p, 'name'))}.`,
     mend:
       fact(p, 'name') === 'id'
         ? `Name it, as in ${quoted(`${fact(p, 'block')}{#my-name}`)}; no space before the bracket.`
@@ -198,7 +209,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'attribute-value': p => ({
     message: `Unexpected ${quoted(p.actual)} for ${quoted(fact(p, 'name'))} on ${quoted(fact(p, 'block'))}, expected ${either(p.expected)}.`,
-    mend: meant(p, 'Change the value.'),
+    mend: meant(p, `${choose(p)}.`),
   }),
   'label-missing': p => ({
     message: `${quoted(fact(p, 'block'))} has nothing in brackets after it.`,
@@ -221,7 +232,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
 
   'tune-without-abc': () => ({
-    message: 'This tune has no notes.',
+    message: 'This tune has no notes, expected a code block of ABC.',
     mend: 'Put its ABC into a code block fenced with ```abc.',
   }),
   'tune-twice': () => ({
@@ -233,7 +244,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Add a line `T:` with its title, or put it into `:::tune{#its-name}`.',
   }),
   'abc-meta': p => ({
-    message: `Unexpected ${quoted(p.actual)} after \`abc\`.`,
+    message: `Unexpected ${quoted(p.actual)} after \`abc\`, expected nothing more on that line.`,
     mend: 'To say more about a tune, put its code block into `:::tune{#its-name}` … `:::`.',
   }),
   'abc-file-header': () => ({
@@ -245,11 +256,11 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: `Choose another name; to show a tune again, write \`::tune{of=${p.actual}}\`.`,
   }),
   'tune-unknown': p => ({
-    message: `No tune is called ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    message: `No tune is called ${quoted(p.actual)}, ${oneOf(p.expected)}.`,
     mend: meant(p, 'Write the name of a tune of this book.'),
   }),
   'anchor-unknown': p => ({
-    message: `No anchor is called ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    message: `No anchor is called ${quoted(p.actual)}, ${oneOf(p.expected)}.`,
     mend: meant(p, 'Write the name of an anchor of this book.'),
   }),
   'of-missing': p => ({
@@ -298,7 +309,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="her mother, 3 Nov 2026"`. A no is a no. The words are not published.',
   }),
   'set-without-tunes': () => ({
-    message: 'This set has no list of tunes.',
+    message: 'This set has no list of tunes, expected one tune a line.',
     mend: 'Write them in order, one a line: `- the-tide-table x3`.',
   }),
   'set-item': () => ({
@@ -311,7 +322,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'colour-faint': p => ({
     message: `The ${fact(p, 'name')} ${quoted(p.actual)} on paper ${quoted(fact(p, 'paper'))} has a contrast of ${fact(p, 'contrast')} to 1, expected ${fact(p, 'least')} at least, so the colours are left aside.`,
-    mend: 'Make the one darker or the other lighter.',
+    mend: 'Make the lighter of the two lighter, or the darker one darker.',
   }),
   'picture-missing': p => ({
     message: `The picture ${quoted(p.actual)} is not in this book.`,
@@ -324,7 +335,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'html-dropped': p => ({
     message: `HTML is left out: ${quoted(p.actual)}.`,
-    mend: 'Write it in Markdown.',
+    mend: 'Write it in Markdown, or take it out.',
   }),
   'link-unsafe': p => ({
     message: `The link to ${quoted(p.actual)} is left out, because of how it begins.`,

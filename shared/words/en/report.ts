@@ -9,4 +9,6 @@ export const reportWords = {
   more: (page: string): string => `More: ${page}`,
   counted: (severity: Severity, n: number): string => `${n} ${severity}${n === 1 ? '' : 's'}`,
   none: 'no problems',
+  unknownRule: (rule: string, near: string | null): string =>
+    `There is no rule "${rule}".${near === null ? ' Each message names its own.' : ` Did you mean "${near}"?`}`,
 } as const;

@@ -1,17 +1,19 @@
 import type { FileFault } from '../../review/review-file.ts';
 
-const dayFormat = new Intl.DateTimeFormat('en-GB', {
-  weekday: 'long',
-  day: 'numeric',
-  month: 'long',
-  timeZone: 'UTC',
-});
-const shortFormat = new Intl.DateTimeFormat('en-GB', {
-  weekday: 'short',
-  day: 'numeric',
-  month: 'short',
-  timeZone: 'UTC',
-});
+const dayName = (date: Date, locale: string): string =>
+  date.toLocaleDateString(locale, {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    timeZone: 'UTC',
+  });
+const shortName = (date: Date, locale: string): string =>
+  date.toLocaleDateString(locale, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    timeZone: 'UTC',
+  });
 
 const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
 
@@ -37,7 +39,7 @@ export const reviewWords = {
     'This browser keeps nothing for this page, so your ticks last only until you leave it. Save them as a file below.',
 
   minutes: 'Minutes today',
-  today: (date: Date) => `Today, ${dayFormat.format(date)}`,
+  today: (date: Date, locale: string) => `Today, ${dayName(date, locale)}`,
   turnsIntro:
     'Short turns, going round; then each tune whole. First from memory, at a slow tempo; look at the page only when it does not come.',
   part: (name: string) => `part\u00A0${name}`,
@@ -49,7 +51,8 @@ export const reviewWords = {
   },
   rest: 'Put the fiddle down',
   nothingDue: 'Nothing is due today. Play what you like, or nothing.',
-  next: (title: string, date: Date) => `${title} is next, on ${dayFormat.format(date)}.`,
+  next: (title: string, date: Date, locale: string) =>
+    `${title} is next, on ${dayName(date, locale)}.`,
   allDone: 'That is all for today.',
   waiting: (titles: readonly string[]) =>
     `${count(titles.length, 'more tune')} ${titles.length === 1 ? 'is' : 'are'} due, and will wait: ${titles.join(', ')}.`,
@@ -61,8 +64,8 @@ export const reviewWords = {
   /** Names of the two buttons for the ear. */
   wasThereOf: (title: string) => `It was there: ${title}`,
   hadGoneOf: (title: string) => `It had gone: ${title}`,
-  comesBack: (title: string, date: Date, days: number) =>
-    `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${dayFormat.format(date)}.`,
+  comesBack: (title: string, date: Date, days: number, locale: string) =>
+    `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${dayName(date, locale)}.`,
   undo: 'Take the last tick back',
   undone: (title: string) => `The tick of ${title} is taken back.`,
 
@@ -71,7 +74,7 @@ export const reviewWords = {
     'If every tune is there when it comes back. One that has gone comes sooner, so print a new plan now and then.',
   day: 'day',
   tunesColumn: 'tunes',
-  shortDay: (date: Date) => shortFormat.format(date),
+  shortDay: (date: Date, locale: string) => shortName(date, locale),
   week: (n: number) => `Week ${n}`,
   nothing: 'nothing due',
   print: 'Print this plan',

@@ -1,10 +1,11 @@
+import type { NoteNames } from '../../music/note-names.ts';
 import type { Pitch } from '../../music/pitch.ts';
 import { spokenPitch } from './spoken.ts';
 
 /** Labels and sentences of finding a tune. */
 export const searchWords = {
   find: 'Find a tune',
-  how: 'A name, or its first notes as letters: D F A',
+  how: (notes: string): string => `A name, or its first notes as letters: ${notes}`,
   type: 'Type',
   key: 'Key',
   form: 'Form',
@@ -21,7 +22,6 @@ export const searchWords = {
   more: 'Show more',
   opens: 'Opens',
   withheld: 'its notes are not published',
-  kind: (type: string | null, key: string): string => (type === null ? key : `${type} in ${key}`),
   count: (found: number, all: number): string =>
     found === all
       ? `All ${all} tunes.`
@@ -29,7 +29,8 @@ export const searchWords = {
         ? 'No tune fits. Fewer words or fewer notes find more.'
         : `${found} of ${all} tunes.`,
   /** A place on the strings, for those who cannot see the grid. */
-  place: (pitch: Pitch, finger: string, string: string): string =>
-    finger === 'open' ? `open ${string}` : `${finger} on ${string}, ${spokenPitch(pitch)}`,
-  sign: (pitch: Pitch): string => pitch.letter + ({ 1: '♯', [-1]: '♭' }[pitch.alter] ?? ''),
+  place: (pitch: Pitch, finger: string, string: string, names: NoteNames): string =>
+    finger === 'open' ? `open ${string}` : `${finger} on ${string}, ${spokenPitch(pitch, names)}`,
+  /** Words of a title that say nothing of which tune is meant. */
+  idle: ['the', 'a', 'an', 'of'],
 } as const;

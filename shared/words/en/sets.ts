@@ -1,17 +1,12 @@
+import type { NoteNames } from '../../music/note-names.ts';
+import type { Letter } from '../../music/pitch.ts';
 import type { KeyChange } from '../../sets/key-change.ts';
 import type { SetJoin } from '../../sets/set-study.ts';
 import { keyName } from './site.ts';
+import { spokenPitch } from './spoken.ts';
 
 const listWords = (items: readonly string[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-
-const altered: Readonly<Record<number, string>> = {
-  [-2]: ' double flat',
-  [-1]: ' flat',
-  0: '',
-  1: ' sharp',
-  2: ' double sharp',
-};
 
 /** Names of up to six semitones. */
 const intervals = ['', 'a semitone', 'a tone', 'a minor third', 'a major third', 'a fourth'];
@@ -24,14 +19,14 @@ function homeWords(home: number | null): string {
 }
 
 /** "From G major to D major: C becomes C sharp; home moves down a fourth." */
-function keyChangeWords({ from, to, changes, home }: KeyChange): string {
-  if (changes.length === 0 && home === 0) return `The key stays: ${keyName(to)}.`;
-  const names = `From ${keyName(from)} to ${keyName(to)}`;
+function keyChangeWords({ from, to, changes, home }: KeyChange, noteNames: NoteNames): string {
+  if (changes.length === 0 && home === 0) return `The key stays: ${keyName(to, noteNames)}.`;
+  const names = `From ${keyName(from, noteNames)} to ${keyName(to, noteNames)}`;
   const moved = homeWords(home);
   if (changes.length === 0) return `${names}: the same notes${moved && `, and ${moved}`}.`;
-  const letters = changes.map(
-    c => `${c.letter}${altered[c.from] ?? ''} becomes ${c.letter}${altered[c.to] ?? ''}`,
-  );
+  const named = (letter: Letter, alter: number): string =>
+    spokenPitch({ letter, alter }, noteNames);
+  const letters = changes.map(c => `${named(c.letter, c.from)} becomes ${named(c.letter, c.to)}`);
   return `${names}: ${listWords(letters)}${moved && `; ${moved}`}.`;
 }
 

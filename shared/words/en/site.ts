@@ -1,4 +1,7 @@
+import type { NoteNames } from '../../music/note-names.ts';
+import { parsePitch } from '../../music/pitch.ts';
 import type { Key, TuneType } from '../../music/tune.ts';
+import { spokenPitch } from './spoken.ts';
 
 /** The site's own labels. Sentences about bowing, the map and notes are in their rooms' files. */
 export const siteWords = {
@@ -10,6 +13,7 @@ export const siteWords = {
   howToRead: 'How to read the marks',
   newest: 'The newest lesson',
   readLesson: 'Open the lesson',
+  hearIt: 'Hear the tune',
   earlier: 'Earlier lessons',
   allLessons: 'All lessons',
   allTunes: 'All we play',
@@ -99,6 +103,8 @@ export const siteWords = {
   licences: 'Licences of the type and the scripts',
   backToTop: 'Back to the top',
   held: 'held',
+  footnotes: 'Footnotes',
+  footnoteBack: (reference: string): string => `Back to reference ${reference}`,
   bar: (name: string, phrase: string | null): string =>
     phrase === null ? `Bar ${name}.` : `Phrase ${phrase}, bar ${name}.`,
   part: (name: string): string => `Part ${name}`,
@@ -135,15 +141,20 @@ export const typeName: Readonly<Record<TuneType, string>> = {
 };
 
 /** `F sharp minor`: words, since text fonts seldom hold the signs. */
-export function keyName(key: Key): string {
-  const letter = key.tonic.charAt(0);
-  const sign = key.tonic.slice(1).replace('#', ' sharp').replace('b', ' flat');
-  return key.mode === 'none' ? 'no key signature' : `${letter}${sign} ${key.mode}`;
+export function keyName(key: Key, names: NoteNames): string {
+  const tonic = parsePitch(`${key.tonic}4`);
+  return key.mode === 'none' || !tonic
+    ? 'no key signature'
+    : `${spokenPitch(tonic, names)} ${key.mode}`;
 }
 
-/** `Tuesday, 15 September 2026`, of `2026-09-15`. */
-export function dateName(date: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+/** `reel in G major`, of a type and a key in words; the key alone where there is no type. */
+export const kindName = (type: string | null, key: string): string =>
+  type === null ? key : `${type} in ${key}`;
+
+/** `Tuesday, 15 September 2026`, of `2026-09-15`, as `locale` (a BCP 47 tag) writes it. */
+export function dateName(date: string, locale: string): string {
+  return new Intl.DateTimeFormat(locale, {
     weekday: 'long',
     day: 'numeric',
     month: 'long',
@@ -151,3 +162,6 @@ export function dateName(date: string): string {
     timeZone: 'UTC',
   }).format(new Date(`${date}T00:00:00Z`));
 }
+
+/** A title as an index sorts it: a leading article left out. */
+export const sortedAs = (title: string): string => title.replace(/^(?:the|an?)\s+/i, '');

@@ -1,12 +1,11 @@
 import { turned } from '../../bowing/lead-in-form.ts';
 import type { ArriveDrill, CountDrill, IntoDrill } from '../../drills/drill.ts';
-import type { DrillSource } from '../../drills/drill-source.ts';
 import type { Direction } from '../../music/tune.ts';
-import type { ToldChoice, ToldItem } from '../told-drill.ts';
+import type { BeadMarks } from '../lay-beads.ts';
+import type { ToldChoice, ToldItem, ToldSource } from '../told-drill.ts';
 import { editSentence, noteWords, spanWords } from './bowing.ts';
 import {
   aBow,
-  type BeadMarks,
   barsOfNotes,
   barsWords,
   beadsOf,
@@ -20,7 +19,7 @@ import type { Telling } from './tell-note-drills.ts';
 
 const strokeAt = (first: Direction, i: number): Direction => (i % 2 === 0 ? first : turned(first));
 
-export function tellCount(source: DrillSource, drill: CountDrill): Telling {
+export function tellCount(source: ToldSource, drill: CountDrill): Telling {
   const { notes, strokes, starts, bars, right } = drill;
   const time = drill.pass > 1 ? `, the ${ordinal(drill.pass)} time through` : '';
   const where = `${barsWords(source, bars)}${time}`;
@@ -118,13 +117,13 @@ export function tellCount(source: DrillSource, drill: CountDrill): Telling {
   }
 }
 
-const groupWords = ({ tune }: DrillSource, group: readonly number[]): string =>
+const groupWords = ({ tune }: ToldSource, group: readonly number[]): string =>
   group.length === 1 ? noteWords(tune, group[0] ?? -1) : spanWords(tune, group);
 
 /** Ways that are named on paper; the rest are counted. */
 const mostMends = 6;
 
-export function tellArrive(source: DrillSource, drill: ArriveDrill): Telling {
+export function tellArrive(source: ToldSource, drill: ArriveDrill): Telling {
   const { tune } = source;
   const { notes, first, wanted, start, joined, lifts, mends, broken, pass } = drill;
   let stroke = start;
@@ -161,7 +160,7 @@ export function tellArrive(source: DrillSource, drill: ArriveDrill): Telling {
   };
 }
 
-export function tellInto(source: DrillSource, drill: IntoDrill): Telling {
+export function tellInto(source: ToldSource, drill: IntoDrill): Telling {
   const { tune } = source;
   const { steps, first, wanted, agrees, pass } = drill;
   const far = steps.at(-1);
@@ -213,7 +212,7 @@ export function tellInto(source: DrillSource, drill: IntoDrill): Telling {
 }
 
 /** For each note of the longest step: it goes on in the stroke before. */
-function slursOf({ performance, bowing }: DrillSource, drill: IntoDrill): boolean[] {
+function slursOf({ performance, bowing }: ToldSource, drill: IntoDrill): boolean[] {
   const notes = drill.steps.at(-1)?.notes ?? [];
   const { strokeOf } = bowing.plan;
   const end = performance.notes.findIndex(n => n.event === drill.first && n.pass === drill.pass);

@@ -1,11 +1,12 @@
 import type { ForksDrill, SameDrill } from '../../drills/drill.ts';
-import type { DrillSource } from '../../drills/drill-source.ts';
+import { openingOf } from '../lay-beads.ts';
+import type { ToldSource } from '../told-drill.ts';
 import { noteWords } from './bowing.ts';
-import { beadsOf, openingOf, ordinal } from './drill-beads.ts';
+import { beadsOf, ordinal } from './drill-beads.ts';
 import { forkSentence, kinSentence } from './map.ts';
 import type { Telling } from './tell-note-drills.ts';
 
-export function tellSame(source: DrillSource, drill: SameDrill): Telling {
+export function tellSame(source: ToldSource, drill: SameDrill): Telling {
   const { tune, map } = source;
   const { earlierNotes, laterNotes, parts, byHeart } = drill;
   const [earlier, later] = [map.phrases[drill.earlier], map.phrases[drill.later]];
@@ -46,11 +47,11 @@ export function tellSame(source: DrillSource, drill: SameDrill): Telling {
     answer: [
       parts === null ? 'They are the same all the way.' : `They part at ${noteWords(tune, parts)}.`,
     ],
-    why: later ? kinSentence(tune, map, later) : '',
+    why: later ? kinSentence(tune, map, later, source.names) : '',
   };
 }
 
-export function tellForks(source: DrillSource, drill: ForksDrill): Telling {
+export function tellForks(source: ToldSource, drill: ForksDrill): Telling {
   const { map } = source;
   const { after, time, choices, right, openings } = drill;
   const here = map.phrases[after];

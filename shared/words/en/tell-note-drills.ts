@@ -1,7 +1,8 @@
 import type { CallDrill, GapsDrill, StartDrill } from '../../drills/drill.ts';
-import { type DrillSource, noteOf } from '../../drills/drill-source.ts';
+import { noteOf } from '../../drills/drill-source.ts';
 import type { Stop } from '../../fingering/fingering.ts';
-import type { ToldDrill, ToldItem } from '../told-drill.ts';
+import { letterOf } from '../lay-beads.ts';
+import type { ToldDrill, ToldItem, ToldSource } from '../told-drill.ts';
 import { noteWords } from './bowing.ts';
 import {
   aBow,
@@ -11,7 +12,6 @@ import {
   bowWords,
   capital,
   count,
-  letterOf,
   saidNote,
   shortStops,
 } from './drill-beads.ts';
@@ -20,7 +20,7 @@ import { spokenFinger, stringNames } from './spoken.ts';
 /** What a kind of drill says; its name and level are added to all alike. */
 export type Telling = Omit<ToldDrill, 'kind' | 'level' | 'title' | 'levelSays'>;
 
-export function tellCall(source: DrillSource, drill: CallDrill): Telling {
+export function tellCall(source: ToldSource, drill: CallDrill): Telling {
   const { bars, asked, choices, right } = drill;
   const [call, part] = [barsWords(source, bars), barsWords(source, asked)];
   const answer = choices[right] ?? [];
@@ -56,7 +56,7 @@ export function tellCall(source: DrillSource, drill: CallDrill): Telling {
   };
 }
 
-export function tellGaps(source: DrillSource, drill: GapsDrill): Telling {
+export function tellGaps(source: ToldSource, drill: GapsDrill): Telling {
   const { bars, notes, gaps, choices, right } = drill;
   const letters = choices.map(e => letterOf(source, e));
   /** One letter may be two notes where the key changes in the tune: then the finger tells. */
@@ -83,10 +83,10 @@ export function tellGaps(source: DrillSource, drill: GapsDrill): Telling {
   };
 }
 
-export function tellStart(source: DrillSource, drill: StartDrill): Telling {
+export function tellStart(source: ToldSource, drill: StartDrill): Telling {
   const { event, notes, fingers, strings, strokes, right, varying } = drill;
   const { tune, map, tuning } = source;
-  const names = stringNames(tuning);
+  const names = stringNames(tuning, source.names);
   const phrase = map.phrases.find(p => p.first === event || firstFull(source, p.bars) === event);
   const where = phrase ? `, where phrase ${phrase.label} begins` : '';
   const time = varying ? ', the first time through' : '';
@@ -150,7 +150,7 @@ export function tellStart(source: DrillSource, drill: StartDrill): Telling {
 }
 
 /** Why a note has its stroke: the strokes before it in its bar. */
-function strokeReason(source: DrillSource, event: number, stroke: 'down' | 'up'): string {
+function strokeReason(source: ToldSource, event: number, stroke: 'down' | 'up'): string {
   const { performance, bowing } = source;
   const { strokes, strokeOf } = bowing.plan;
   const k = performance.notes.findIndex(n => n.event === event);
@@ -162,7 +162,7 @@ function strokeReason(source: DrillSource, event: number, stroke: 'down' | 'up')
   return `Its bar is reached on ${aBow(first)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
 }
 
-function firstFull(source: DrillSource, bars: readonly number[]): number {
+function firstFull(source: ToldSource, bars: readonly number[]): number {
   const bar = source.tune.bars[bars.find(b => source.tune.bars[b]?.pickup === false) ?? -1];
   for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) if (noteOf(source, e)) return e;
   return -1;

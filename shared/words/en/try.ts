@@ -1,9 +1,10 @@
 import type { Anchor, Direction } from '../../bowing/bowing.ts';
 import type { SlurFault } from '../../bowing/lead-in-of.ts';
 import type { Level } from '../../bowing/settings.ts';
+import type { NoteNames } from '../../music/note-names.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { PastLimit } from '../../trying/past-limits.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitches } from './spoken.ts';
 
 /** What stands where a student tries strokes of their own on the way to a passage. */
 export const tryWords = {
@@ -81,19 +82,20 @@ export function junctionTurned(
   tune: Tune,
   places: readonly { readonly before: number; readonly event: number }[],
   slurred: boolean,
+  names: NoteNames,
 ): string {
-  const named = places.map(p => junctionPlace(tune, p.before, p.event));
+  const named = places.map(p => junctionPlace(tune, p.before, p.event, names));
   return `${slurred ? 'Slurred' : 'Parted'}: ${listed(named)}.`;
 }
 
 /** Name of a link between two notes, whatever its state. */
-export const junctionName = (tune: Tune, before: number, event: number): string =>
-  `Slur ${junctionPlace(tune, before, event)}`;
+export const junctionName = (tune: Tune, before: number, event: number, names: NoteNames): string =>
+  `Slur ${junctionPlace(tune, before, event, names)}`;
 
-function junctionPlace(tune: Tune, before: number, event: number): string {
+function junctionPlace(tune: Tune, before: number, event: number, names: NoteNames): string {
   const [a, b] = [noteAt(tune, before), noteAt(tune, event)];
   if (!a || !b) return '';
-  return `${nameOf(a)} to ${nameOf(b)}, ${placeOf(a, b)}`;
+  return `${nameOf(a, names)} to ${nameOf(b, names)}, ${placeOf(a, b)}`;
 }
 
 /** "F sharp, high 2 on D, down-bow, the second of three in its stroke, note 7 of B5". */
@@ -103,9 +105,10 @@ export function noteTold(
   direction: Direction,
   at: number,
   of: number,
+  names: NoteNames,
 ): string {
   const stroke = `${direction}-bow${of === 1 ? '' : `, ${ordinal(at)} of ${of} in its stroke`}`;
-  return `${nameOf(note)}, ${where}, ${stroke}, ${placeOf(note)}`;
+  return `${nameOf(note, names)}, ${where}, ${stroke}, ${placeOf(note)}`;
 }
 
 /** Runs of notes on the way whose stroke an edit turned; each run by its first and last event. */
@@ -113,16 +116,17 @@ export function turnedTold(
   tune: Tune,
   runs: readonly (readonly [number, number])[],
   last: number,
+  names: NoteNames,
 ): string {
   if (runs.length === 0) return 'No stroke on the way turns round.';
   const told = runs.map(([from, to]) => {
     const start = noteAt(tune, from);
     const end = noteAt(tune, to);
     if (!start || !end) return '';
-    if (to === last) return `from ${placeOf(start)} (${nameOf(start)}) on`;
+    if (to === last) return `from ${placeOf(start)} (${nameOf(start, names)}) on`;
     return from === to
-      ? `${placeOf(start)} (${nameOf(start)})`
-      : `from ${placeOf(start)} (${nameOf(start)}) to ${placeOf(end)} (${nameOf(end)})`;
+      ? `${placeOf(start)} (${nameOf(start, names)})`
+      : `from ${placeOf(start)} (${nameOf(start, names)}) to ${placeOf(end)} (${nameOf(end, names)})`;
   });
   return `Turned round: ${listed(told)}.`;
 }
@@ -165,7 +169,7 @@ function noteAt(tune: Tune, event = -1): NoteEvent | null {
   return e?.kind === 'note' ? e : null;
 }
 
-const nameOf = (note: NoteEvent): string => note.pitches.map(spokenPitch).join(' and ');
+const nameOf = (note: NoteEvent, names: NoteNames): string => spokenPitches(note.pitches, names);
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 const ordinal = (n: number): string => ordinals[n - 1] ?? `number ${n}`;

@@ -65,6 +65,7 @@ function problemList(problems: readonly ToldProblem[]): HTMLElement {
       where.append(
         element('b', '', previewWords.severity[p.severity]),
         ` ${[p.file ?? previewWords.wholeBook, ...(p.at === null ? [] : [p.at])].join(', ')}`,
+        element('span', 'preview-rule', p.rule),
       );
       item.append(where, withCode(p.message), withCode(p.mend));
       if (p.excerpt.length > 0) {

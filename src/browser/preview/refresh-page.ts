@@ -1,3 +1,5 @@
+import { alignChildren, type Gap } from './align-children.ts';
+
 /**
  * Brings a page that is open up to date with its new text without loading it anew, so that nothing
  * jumps: where the reader has scrolled to, what is folded open, what sounds.
@@ -42,14 +44,9 @@ function dropUnscripted(body: HTMLElement): void {
   for (const part of [...body.querySelectorAll('noscript')]) part.remove();
 }
 
-interface Change {
-  /** A node of the copy, whose children change. */
+/** A gap, and the node of the copy in which it is. */
+interface Change extends Gap {
   readonly parent: Node;
-  readonly remove: readonly Node[];
-  /** Of the new text. */
-  readonly add: readonly Node[];
-  /** The child of the copy after which they come; null at the beginning. */
-  readonly after: Node | null;
 }
 
 /** Whether the page could be brought up to date with the body of its new text. */
@@ -80,26 +77,22 @@ function insertAfter(parent: Node, after: Node | null, nodes: readonly Node[]): 
 
 /** The changes that make a node of the copy equal to a new one of the same kind; null: none can. */
 function changesOf(old: Node, next: Node): readonly Change[] | null {
-  const [before, after] = [[...old.childNodes], [...next.childNodes]];
-  const shorter = Math.min(before.length, after.length);
-  let from = 0;
-  while (from < shorter && equal(before[from], after[from])) from++;
-  let same = 0;
-  while (same < shorter - from && equal(before.at(-1 - same), after.at(-1 - same))) same++;
-  const remove = before.slice(from, before.length - same);
-  const add = after.slice(from, after.length - same);
-  if (remove.length === 0 && add.length === 0) return [];
+  if (old.isEqualNode(next)) return [];
   if (isHeld(old)) return null;
+  const gaps = alignChildren([...old.childNodes], [...next.childNodes]);
+  const changes = gaps?.map(gap => changesIn(gap, old)) ?? [null];
+  return changes.some(some => some === null) ? null : changes.flatMap(some => some ?? []);
+}
+
+/** A gap closed: by changes inside its nodes where each may stay, else by other nodes. */
+function changesIn(gap: Gap, parent: Node): readonly Change[] | null {
+  const { remove, add } = gap;
   if (remove.length === add.length && remove.every((node, i) => sameShell(node, add[i]))) {
     const inner = remove.map((node, i) => changesOf(node, add[i] as Node));
     return inner.some(changes => changes === null) ? null : inner.flatMap(changes => changes ?? []);
   }
-  if ([...remove, ...add].some(holdsHeld)) return null;
-  return [{ parent: old, remove, add, after: before[from - 1] ?? null }];
+  return [...remove, ...add].some(holdsHeld) ? null : [{ ...gap, parent }];
 }
-
-const equal = (a: Node | undefined, b: Node | undefined): boolean =>
-  a !== undefined && b !== undefined && a.isEqualNode(b);
 
 /** Elements of the same name and attributes, whatever they contain. */
 function sameShell(a: Node, b: Node | undefined): boolean {

@@ -99,7 +99,7 @@ export function openTapping(main: HTMLElement, book: PreviewBook): void {
     tapButton.disabled = skip.disabled = !next;
     undo.disabled = restart.disabled = !tapping || tapping.taps.length === 0;
     tapName.textContent = next ? words.next(next.bar) : tapping ? words.done : words.loading;
-    tapPhrase.textContent = next ? words.phrase(next.label, next.bars) : '';
+    tapPhrase.textContent = next ? words.phrase(next.label, next.bars, next.pass) : '';
     cueList.replaceChildren(
       ...(tapping?.taps ?? []).flatMap((seconds, i) => {
         const point = tapping?.points[i];
@@ -126,15 +126,16 @@ export function openTapping(main: HTMLElement, book: PreviewBook): void {
       cueList.querySelector<HTMLElement>(`[data-moves="${i} ${by}"]`)?.focus();
       said.textContent = words.tapped(point.bar, cueTime(moved));
     };
-    const step = (text: string, label: string, by: number): HTMLButtonElement => {
-      const made = button(text);
-      made.setAttribute('aria-label', label);
+    const step = (sign: string, label: string, by: number): HTMLButtonElement => {
+      const made = button('');
+      const shown = element('span', '', sign);
+      shown.setAttribute('aria-hidden', 'true');
+      made.append(shown, element('span', 'unseen', label));
       made.dataset.moves = `${i} ${by}`;
       made.addEventListener('click', move(by));
       return made;
     };
-    const hear = button(words.play);
-    hear.setAttribute('aria-label', words.hear(point.bar));
+    const hear = button(words.hear(point.bar));
     hear.addEventListener('click', () => {
       audio.currentTime = Math.max(0, seconds - leadIn);
       void audio.play();

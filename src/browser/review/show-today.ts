@@ -3,6 +3,7 @@ import { isDone, planSession, type Turn } from '../../../shared/review/plan-sess
 import type { ReviewRecord } from '../../../shared/review/review-file.ts';
 import { dueDay, stateOf } from '../../../shared/review/review-state.ts';
 import { reviewWords as words } from '../../../shared/words/en/review.ts';
+import { pageLocale } from '../page-words.ts';
 import { element, part } from './elements.ts';
 import type { ListedTune } from './read-tunes.ts';
 
@@ -17,7 +18,7 @@ export function showToday(
   const all = [...tunes.values()];
   const session = planSession(all, state, today, minutes);
   const named = (id: string): ListedTune[] => [tunes.get(id) ?? []].flat();
-  part(page, 'today').textContent = words.today(dayDate(today));
+  part(page, 'today').textContent = words.today(dayDate(today), pageLocale());
   const playsToday = session.turns.length > 0;
   part(page, 'idle').textContent = playsToday ? '' : restWords(all, state, today);
   part(page, 'turns-intro').hidden = !playsToday;
@@ -41,7 +42,7 @@ function restWords(tunes: readonly ListedTune[], state: ReviewRecord['tunes'], t
       return at && dueDay(at) > today ? [{ tune, day: dueDay(at) }] : [];
     })
     .sort((a, b) => a.day - b.day)[0];
-  const next = coming ? ` ${words.next(coming.tune.title, dayDate(coming.day))}` : '';
+  const next = coming ? ` ${words.next(coming.tune.title, dayDate(coming.day), pageLocale())}` : '';
   return (done ? words.allDone : words.nothingDue) + next;
 }
 

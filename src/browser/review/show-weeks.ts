@@ -2,6 +2,7 @@ import { type Day, dayDate, dayText } from '../../../shared/review/day.ts';
 import { type PlannedDay, planWeeks } from '../../../shared/review/plan-weeks.ts';
 import type { ReviewRecord } from '../../../shared/review/review-file.ts';
 import { reviewWords as words } from '../../../shared/words/en/review.ts';
+import { pageLocale } from '../page-words.ts';
 import { element, part } from './elements.ts';
 import type { ListedTune } from './read-tunes.ts';
 
@@ -35,7 +36,11 @@ function weekTable(
 }
 
 function dayRow({ day, tunes: ids }: PlannedDay, tunes: ReadonlyMap<string, ListedTune>) {
-  const date = element('time', { dateTime: dayText(day) }, words.shortDay(dayDate(day)));
+  const date = element(
+    'time',
+    { dateTime: dayText(day) },
+    words.shortDay(dayDate(day), pageLocale()),
+  );
   const items = ids.map(id => element('span', { className: 'box' }, tunes.get(id)?.title ?? id));
   const none = element('span', { className: 'none' }, words.nothing);
   return element(

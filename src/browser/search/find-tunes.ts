@@ -1,7 +1,9 @@
 import MiniSearch, { type Query } from 'minisearch';
+import type { NoteNames } from '../../../shared/music/note-names.ts';
 import { foldText, typedNotes } from '../../../shared/search/fold-text.ts';
 import { matchOpening } from '../../../shared/search/match-opening.ts';
 import type { SearchEntry } from '../../../shared/search/search-entry.ts';
+import { searchWords } from '../../../shared/words/en/search.ts';
 
 /** What a student asks for. Empty strings and null ask nothing. */
 export interface TuneQuery {
@@ -17,7 +19,7 @@ export interface TuneQuery {
 export type TuneFinder = (query: TuneQuery) => readonly SearchEntry[];
 
 /** Words that say nothing of which tune is meant. */
-const idle = new Set(['the', 'a', 'an', 'of']);
+const idle: ReadonlySet<string> = new Set(searchWords.idle);
 
 /**
  * Indexes the tunes once; the finder then answers as one types. Words find titles, aliases,
@@ -25,7 +27,7 @@ const idle = new Set(['the', 'a', 'an', 'of']);
  * could be notes find openings as well, and stand first where they are set apart as notes are
  * (`D F A`), last where they could as well be a word (`bag`).
  */
-export function makeTuneFinder(entries: readonly SearchEntry[]): TuneFinder {
+export function makeTuneFinder(entries: readonly SearchEntry[], names: NoteNames): TuneFinder {
   const index = new MiniSearch({
     fields: ['title', 'aliases', 'composer', 'kind'],
     processTerm: term => (idle.has(term) ? null : term),
@@ -53,7 +55,7 @@ export function makeTuneFinder(entries: readonly SearchEntry[]): TuneFinder {
       (query.key === null || entry.key === query.key) &&
       (query.form === null || entry.form === query.form);
     const text = query.text.trim();
-    const notes = typedNotes(text);
+    const notes = typedNotes(text, names);
     const opened = notes === null ? [] : byOpening(entries, 'letters', notes);
     const named = text === '' ? [] : byWords(text);
     const apart = /[\s,#|-]/.test(text);

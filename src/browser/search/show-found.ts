@@ -1,5 +1,7 @@
-import type { SearchEntry } from '../../../shared/search/search-entry.ts';
+import { openingText, type SearchEntry } from '../../../shared/search/search-entry.ts';
 import { searchWords } from '../../../shared/words/en/search.ts';
+import { kindName } from '../../../shared/words/en/site.ts';
+import { noteNames } from '../page-words.ts';
 import { drawOpenings } from './draw-openings.ts';
 import type { TuneQuery } from './find-tunes.ts';
 
@@ -46,9 +48,9 @@ function tuneItem(entry: SearchEntry): HTMLLIElement {
   heading.append(link);
   item.append(heading);
   if (entry.aliases.length > 0) item.append(paragraph('aliases', entry.aliases.join(', ')));
-  item.append(paragraph('kind', searchWords.kind(entry.type, entry.key)));
+  item.append(paragraph('kind', kindName(entry.type, entry.key)));
   const opening =
-    entry.letters === '' ? searchWords.withheld : [...entry.letters.slice(0, 7)].join(' ');
+    entry.letters === '' ? searchWords.withheld : openingText(entry.letters, 7, noteNames());
   item.append(paragraph('kind', `${searchWords.opens} ${opening}`));
   const listed = document.querySelector<HTMLElement>(
     `[data-all] [data-tune="${CSS.escape(entry.id)}"]`,

@@ -2,8 +2,9 @@ import { plainLetter } from '../../../shared/notation/plain-letter.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { Trial } from '../../../shared/trying/trial.ts';
 import type { WayNote, WayThere } from '../../../shared/trying/way-there.ts';
-import { spokenStop, stringNames } from '../../../shared/words/en/spoken.ts';
+import { spokenStops, stringNames } from '../../../shared/words/en/spoken.ts';
 import { junctionName, noteTold, tryWords } from '../../../shared/words/en/try.ts';
+import { noteNames } from '../page-words.ts';
 import { element, strokeSign, svgElement } from './element.ts';
 
 /**
@@ -94,7 +95,7 @@ function linkBetween(
     class: 'bead-link',
     tabindex: '-1',
     'data-link': String(event),
-    'aria-label': junctionName(trial.tune, before, event),
+    'aria-label': junctionName(trial.tune, before, event, noteNames()),
   });
   const picture = svgElement('svg', { viewBox: '0 0 44 30', 'aria-hidden': 'true' });
   picture.append(
@@ -116,7 +117,14 @@ function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean):
   const sign = cell.querySelector('.bead-sign');
   sign?.replaceChildren(...(note.at === 1 ? [strokeSign(note.direction)] : []));
   const bead = cell.querySelector('.bead');
-  const told = noteTold(written, whereTold(study, note.event), note.direction, note.at, note.of);
+  const told = noteTold(
+    written,
+    whereTold(study, note.event),
+    note.direction,
+    note.at,
+    note.of,
+    noteNames(),
+  );
   bead?.replaceChildren(...beadFace(study, note.event), element('span', { class: 'unseen' }, told));
   cell.querySelector('.bead-link')?.setAttribute('aria-pressed', String(note.at > 1));
 }
@@ -125,7 +133,7 @@ function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean):
 function beadFace(study: Study, event: number): Node[] {
   const note = study.tune.events[event];
   if (note?.kind !== 'note') return [];
-  const letters = note.pitches.map(plainLetter).join(' ');
+  const letters = note.pitches.map(p => plainLetter(p, noteNames())).join(' ');
   return [
     element('b', { class: letters.length > 3 ? 'long' : '', 'aria-hidden': 'true' }, letters),
     element('small', { 'aria-hidden': 'true' }, shortStops(study, event)),
@@ -134,7 +142,7 @@ function beadFace(study: Study, event: number): Node[] {
 
 /** "2 D"; "0 D A" of a double stop; nothing out of first position. */
 function shortStops(study: Study, event: number): string {
-  const names = stringNames(study.tuning);
+  const names = stringNames(study.tuning, noteNames());
   const stops = (study.fingering[event] ?? []).flatMap(s => (s ? [s] : []));
   return stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' ');
 }
@@ -142,9 +150,8 @@ function shortStops(study: Study, event: number): string {
 function whereTold(study: Study, event: number): string {
   const note = study.tune.events[event];
   if (note?.kind !== 'note') return '';
-  return note.pitches
-    .map((_, i) => spokenStop(study.fingering[event]?.[i] ?? null, study.tuning))
-    .join(' and ');
+  const stops = note.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
+  return spokenStops(stops, study.tuning, noteNames());
 }
 
 function passageCell(study: Study, { passage }: WayThere): HTMLElement {

@@ -21,6 +21,7 @@ import { planSentence } from '../../../shared/words/en/bowing.ts';
 import { noPlanSentence } from '../../../shared/words/en/plans.ts';
 import { junctionTurned, tryWords, turnedTold } from '../../../shared/words/en/try.ts';
 import { linkFaults } from '../../../shared/words/en/try-link.ts';
+import { noteNames } from '../page-words.ts';
 import { chainView } from './chain-view.ts';
 import { choicesView } from './choices-view.ts';
 import { element } from './element.ts';
@@ -60,7 +61,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
       const places = trial.junctions.filter((_, i) => to[i] !== steps.now[i]);
       const named = places.map(e => ({ before: trial.slurs.previous[e] ?? -1, event: e }));
       const slurred = to[trial.junctions.indexOf(event)] === true;
-      take(stepTo(steps, to), junctionTurned(trial.tune, named, slurred));
+      take(stepTo(steps, to), junctionTurned(trial.tune, named, slurred, noteNames()));
     },
     touch(event) {
       show(chain.root.querySelector(`[data-bead="${event}"] .unseen`)?.textContent ?? '');
@@ -117,7 +118,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
       after ? after.notes.flatMap(n => (inRuns(n.event, runs) ? [n.event] : [])) : [],
     );
     share.close();
-    show(`${did} ${turnedTold(trial.tune, runs, after?.leadIn.notes.at(-1) ?? -1)}`);
+    show(`${did} ${turnedTold(trial.tune, runs, after?.leadIn.notes.at(-1) ?? -1, noteNames())}`);
   }
 
   function retrace(to: Steps | null, did: string): void {

@@ -1,5 +1,6 @@
 import { readTrialLink } from '../../../shared/trying/trial-link.ts';
 import { linkFaults, tryWaits } from '../../../shared/words/en/try-link.ts';
+import { scriptFile } from '../../../shared/words/script-file.ts';
 
 /**
  * What every page does about the places to try strokes: fetches their script when the first is
@@ -35,7 +36,7 @@ function fetchScript(fold: HTMLDetailsElement): void {
   const room = fold.querySelector('.try-room');
   if (room) room.textContent = tryWaits.wait;
   const script = document.createElement('script');
-  script.src = `${fold.dataset.root ?? ''}assets/try.js`;
+  script.src = `${fold.dataset.root ?? ''}assets/${scriptFile('try', document.documentElement.lang)}.js`;
   script.onerror = () => {
     fetching = false; // so that opening it again tries again
     script.remove();

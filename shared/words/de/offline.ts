@@ -1,0 +1,17 @@
+import type * as english from '../en/offline.ts';
+import type { InAnyLanguage } from '../in-any-language.ts';
+
+const tenths = new Intl.NumberFormat('de', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
+/** Was eine Seite dazu sagt, dass das Buch auf dem Gerät bleibt. */
+export const offlineWords: InAnyLanguage<typeof english.offlineWords> = {
+  heading: 'Ohne Netz',
+  kept: 'Dieses Buch liegt auf deinem Gerät und öffnet sich ohne Netz.',
+  recordings: size => `Auch die Aufnahmen behalten (${size})`,
+  recordingsFailed:
+    'Nicht alle Aufnahmen ließen sich holen. Versuch es noch einmal, wo der Empfang besser ist.',
+  newer: 'In diesem Buch gibt es etwas Neues.',
+  show: 'Zeigen',
+  size: bytes =>
+    bytes < 1_000_000 ? `${Math.ceil(bytes / 1000)} KB` : `${tenths.format(bytes / 1_000_000)} MB`,
+};

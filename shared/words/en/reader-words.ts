@@ -1,0 +1,57 @@
+/**
+ * All that a reader of a book sees of Bowbook's own words: on its pages, in its scripts, on paper.
+ * Another language has a file of this name, with the same names in it. What is said to the teacher
+ * at the terminal is in English alone, and not here.
+ */
+export {
+  editSentence,
+  planSentence,
+  repeatSentence,
+  wholeTuneSentence,
+} from './bowing.ts';
+export { byEarWords } from './by-ear.ts';
+export { creditLine } from './credits.ts';
+export { drillTitles, drillWords, levelSays, mendVerdicts, noDrillSentence } from './drills.ts';
+export { hookSentence } from './hooks.ts';
+export { howToRead } from './how-to-read.ts';
+export { kinSentence, mapSentences } from './map.ts';
+export { offlineWords } from './offline.ts';
+export {
+  arrivalSentences,
+  bowingWords,
+  bowPathSentences,
+  drawnPlanTitle,
+  leadInSentences,
+  noPlanSentence,
+  repeatSentences,
+  strokeCount,
+  varyingSentences,
+} from './plans.ts';
+export { beatName, playerWords } from './player.ts';
+export { printWords } from './print.ts';
+export { reviewWords } from './review.ts';
+export { searchWords } from './search.ts';
+export { setWords } from './sets.ts';
+export { dateName, keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
+export {
+  speakTune,
+  spokenFinger,
+  spokenNote,
+  spokenPitch,
+  spokenPitches,
+  spokenStop,
+  spokenStops,
+  stringNames,
+} from './spoken.ts';
+export { tellDrill } from './tell-drill.ts';
+export {
+  arrivals,
+  junctionName,
+  junctionTurned,
+  noteTold,
+  pastLimitTold,
+  strokesTold,
+  tryWords,
+  turnedTold,
+} from './try.ts';
+export { linkFaults, tryWaits } from './try-link.ts';

@@ -1,0 +1,240 @@
+import { asIfStandard } from '../fingering/as-if-standard.ts';
+import type { Stop, Tuning } from '../fingering/fingering.ts';
+import { fiddleTuning } from '../fingering/tunings.ts';
+import type { Pitch } from '../music/pitch.ts';
+import type { Direction, NoteEvent } from '../music/tune.ts';
+import type { Study } from '../study.ts';
+
+/** What a language gives for a tune to be said aloud in it, its notes named as the book names them. */
+export interface Speech {
+  readonly pitch: (pitch: Pitch) => string;
+  readonly stop: (stop: Stop | null, tuning: Tuning) => string;
+  readonly finger: (stop: Stop) => string;
+  readonly strings: (tuning: Tuning) => readonly string[];
+  /** "as if A", of the note that the finger would give on a fiddle as it comes. */
+  readonly asIf: (pitch: Pitch) => string;
+  /** " and ", between the notes of a double stop. */
+  readonly and: string;
+  /** " together with ", between notes with their places. */
+  readonly together: string;
+  readonly rest: string;
+  readonly held: (note: string) => string;
+  readonly notPlayed: string;
+  /** What each way of the bow is called: at its start, begun in the bar before, and lifted and begun again. */
+  readonly stroke: Readonly<Record<Direction, { begins: string; still: string; again: string }>>;
+  /** A sentence: the strokes are not the same each time. */
+  readonly turned: string;
+}
+
+/**
+ * Which of its octaves a note is in, counted from the fiddle's lowest string: G3 to F4 sharp is
+ * low, G4 to F5 sharp is middle, from G5 high.
+ */
+export const register = (p: Pitch): 'low' | 'middle' | 'high' =>
+  p.midi < 67 ? 'low' : p.midi < 79 ? 'middle' : 'high';
+
+/**
+ * On a retuned string, the note that the finger would give on a fiddle as it comes; null where the
+ * string is as it comes, or the note out of reach.
+ */
+export function asIfPitch(p: Pitch, stop: Stop | null, tuning: Tuning): Pitch | null {
+  const open = stop && tuning[stop.string - 1];
+  if (!stop || !open || open.midi === fiddleTuning[stop.string - 1]?.midi) return null;
+  return asIfStandard(p, stop, tuning);
+}
+
+/**
+ * "F sharp, high 2 on D, down"; on a retuned string "B, 1 on low A, as if A, down". Without a
+ * direction in words the stroke is left out.
+ */
+export function sayNote(
+  speech: Pick<Speech, 'pitch' | 'stop' | 'asIf'>,
+  stop: Stop | null,
+  pitch: Pitch,
+  direction: string | null,
+  tuning: Tuning,
+): string {
+  const asIf = asIfPitch(pitch, stop, tuning);
+  return [
+    speech.pitch(pitch),
+    speech.stop(stop, tuning),
+    ...(asIf ? [speech.asIf(asIf)] : []),
+    ...(direction === null ? [] : [direction]),
+  ].join(', ');
+}
+
+/**
+ * Names of the strings, made by `name` from their notes. Where two strings have the same note they
+ * are told apart by `places`: AEAE has "high E", "high A", "low E", "low A"; a third is "middle".
+ */
+export function nameStrings(
+  tuning: Tuning,
+  name: (p: Pitch) => string,
+  places: Readonly<Record<'high' | 'middle' | 'low', string>>,
+): readonly string[] {
+  const letters = tuning.map(name);
+  return letters.map((letter, i) => {
+    const alike = letters.flatMap((n, at) => (n === letter ? [at] : []));
+    if (alike.length === 1) return letter;
+    const place = i === alike[0] ? 'high' : i === alike.at(-1) ? 'low' : 'middle';
+    return places[place] + letter;
+  });
+}
+
+export interface SpokenPart {
+  readonly part: string;
+  readonly bars: readonly SpokenBar[];
+}
+
+export interface SpokenBar {
+  readonly name: string;
+  /** Label of the phrase that begins with this bar. */
+  readonly phrase: string | null;
+  readonly notes: readonly SpokenNote[];
+  /** The bar as a sentence, its notes gathered by stroke. */
+  readonly text: string;
+}
+
+export interface SpokenNote {
+  /** Event index. */
+  readonly event: number;
+  /** "F sharp"; a double stop is "D and A". */
+  readonly name: string;
+  readonly register: 'low' | 'middle' | 'high';
+  /** "D", "low E"; null out of first position. A double stop names both. */
+  readonly string: string | null;
+  /** "high 2", "open". */
+  readonly finger: string | null;
+  /** "high 2 on D"; "open D and open A" of a double stop; empty out of first position. */
+  readonly place: string;
+  /** "as if A" on a retuned string, else null. */
+  readonly asIf: string | null;
+  /** On the first time through; null where the note is never played. */
+  readonly stroke: Direction | null;
+  /** On the same stroke as the note before it. */
+  readonly slurred: boolean;
+  /** Tied on from the note before it: not sounded anew. */
+  readonly held: boolean;
+  /** The stroke is another one on another time through. */
+  readonly varying: boolean;
+}
+
+/** The whole tune in words, part by part and bar by bar as written. */
+export function sayTune(study: Study, speech: Speech): readonly SpokenPart[] {
+  const { tune, map } = study;
+  const sound = firstSounds(study);
+  const varying = new Set(study.bowing.varying);
+  const opens = new Map(map.phrases.map(p => [p.bars[0], p.label]));
+  return tune.parts.map(part => ({
+    part: part.name,
+    bars: part.bars.flatMap(index => {
+      const bar = tune.bars[index];
+      if (!bar) return [];
+      const said: Said[] = [];
+      for (let event = bar.first; event < bar.end; event++) {
+        const e = tune.events[event];
+        if (e?.kind === 'rest') said.push('rest');
+        if (e?.kind !== 'note') continue;
+        said.push(speakEvent(study, e, event, speech, sound.get(event), varying.has(event)));
+      }
+      const notes = said.flatMap(s => (s === 'rest' ? [] : [s.note]));
+      return [
+        { name: bar.name, phrase: opens.get(index) ?? null, notes, text: barText(said, speech) },
+      ];
+    }),
+  }));
+}
+
+/** A sounded note as the first time through plays it. */
+interface Sound {
+  readonly stroke: number;
+  readonly direction: Direction;
+  readonly slurred: boolean;
+  readonly held: boolean;
+  readonly retake: boolean;
+}
+
+type Said =
+  | 'rest'
+  | { readonly note: SpokenNote; readonly where: string; readonly sound: Sound | null };
+
+function firstSounds({ performance, bowing }: Study): ReadonlyMap<number, Sound> {
+  const sounds = new Map<number, Sound>();
+  performance.notes.forEach((n, i) => {
+    const stroke = bowing.plan.strokeOf[i];
+    const s = stroke === undefined ? undefined : bowing.plan.strokes[stroke];
+    if (stroke === undefined || !s) return;
+    const slurred = s.notes[0] !== i;
+    const sound = { stroke, direction: s.direction, slurred, held: false, retake: s.retake };
+    if (!sounds.has(n.event)) sounds.set(n.event, sound);
+    for (const tied of n.tied) {
+      if (!sounds.has(tied)) sounds.set(tied, { ...sound, slurred: true, held: true });
+    }
+  });
+  return sounds;
+}
+
+function speakEvent(
+  study: Study,
+  e: NoteEvent,
+  event: number,
+  speech: Speech,
+  sound: Sound | undefined,
+  varying: boolean,
+): Exclude<Said, 'rest'> {
+  const { tuning } = study;
+  const strings = speech.strings(tuning);
+  const stops = e.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
+  const known = stops.flatMap(s => (s ? [s] : []));
+  const all = known.length === stops.length;
+  const top = e.pitches.at(-1);
+  const asIf = e.pitches.flatMap((p, i) => asIfPitch(p, stops[i] ?? null, tuning) ?? []);
+  const note: SpokenNote = {
+    event,
+    name: e.pitches.map(speech.pitch).join(speech.and),
+    register: top ? register(top) : 'middle',
+    string: all ? known.map(s => strings[s.string - 1]).join(speech.and) : null,
+    finger: all ? known.map(speech.finger).join(speech.and) : null,
+    place: all ? known.map(s => speech.stop(s, tuning)).join(speech.and) : '',
+    asIf: asIf.length > 0 ? asIf.map(speech.asIf).join(speech.and) : null,
+    stroke: sound?.direction ?? null,
+    slurred: sound?.slurred ?? false,
+    held: sound?.held ?? false,
+    varying,
+  };
+  const where = e.pitches
+    .map((p, i) => sayNote(speech, stops[i] ?? null, p, null, tuning))
+    .join(speech.together);
+  return { note, where, sound: sound ?? null };
+}
+
+/**
+ * "Down: G, 3 on D; A, open A. Up: B, 1 on A." A stroke that began in the bar before goes on: "Still
+ * down: …". A bow that is lifted and starts again the same way: "Down again: …".
+ */
+function barText(said: readonly Said[], speech: Speech): string {
+  const groups: { head: string; words: string[] }[] = [];
+  let stroke: number | null = null;
+  for (const s of said) {
+    if (s === 'rest') {
+      groups.push({ head: '', words: [speech.rest] });
+      continue;
+    }
+    const words = s.note.held ? speech.held(s.note.name) : s.where;
+    const last = groups.at(-1);
+    if (last && s.sound && s.sound.stroke === stroke && last.head !== '') last.words.push(words);
+    else groups.push({ head: strokeHead(s.sound, speech), words: [words] });
+    stroke = s.sound?.stroke ?? null;
+  }
+  const text = groups.map(g => (g.head ? `${g.head}: ` : '') + g.words.join('; ')).join('. ');
+  const turned = said.some(s => s !== 'rest' && s.note.varying);
+  if (text === '') return '';
+  return turned ? `${text}. ${speech.turned}` : `${text}.`;
+}
+
+function strokeHead(sound: Sound | null, { notPlayed, stroke }: Speech): string {
+  if (!sound) return notPlayed;
+  const { begins, still, again } = stroke[sound.direction];
+  if (sound.slurred) return still;
+  return sound.retake ? again : begins;
+}
