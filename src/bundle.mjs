@@ -26,6 +26,13 @@ for (const name of readdirSync('dist/parts')) {
 const scripts = readdirSync('src/browser')
   .filter(name => /^[^.]+\.ts$/.test(name))
   .filter(name => !/^export /m.test(readFileSync(`src/browser/${name}`, 'utf8')));
+// Styles, each by itself, since the build puts some of its own between them.
+await build({
+  entryPoints: readdirSync('templates/styles').map(name => `templates/styles/${name}`),
+  outdir: 'dist/styles',
+  minify: true,
+});
+
 const forBrowsers = { bundle: true, minify: true, format: 'iife', target: 'es2020' };
 /**
  * Puts the words of another language in place of the English ones that a script imports. The

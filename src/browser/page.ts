@@ -58,9 +58,24 @@ function revealTarget(): void {
   }
 }
 
+/**
+ * Fetches the scripts of the page's own parts (the player, drills) once the page stands: on a slow
+ * line they would hold up the type and the notation.
+ */
+function fetchLater(): void {
+  const { later, assets } = document.body.dataset;
+  for (const name of later?.split(' ') ?? []) {
+    const script = document.createElement('script');
+    script.src = `${assets}${name}.js`;
+    document.head.append(script);
+  }
+}
+
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-layers]'))
   keepLayers(form);
 for (const place of document.querySelectorAll<HTMLElement>('[data-kept]')) keepBook(place);
 revealTarget();
 addEventListener('hashchange', revealTarget);
 openTries();
+if (document.readyState === 'complete') fetchLater();
+else addEventListener('load', fetchLater);

@@ -10,7 +10,9 @@ import { fileURLToPath } from 'node:url';
 export function programHash(root: string): string {
   const bundled = fileURLToPath(import.meta.url).endsWith('.js');
   // The names of a bundle's parts, which its entries import, are hashes themselves.
-  const code = bundled ? ['dist/cli.js', 'dist/tune-worker.js', 'dist/browser'] : ['src', 'shared'];
+  const code = bundled
+    ? ['dist/cli.js', 'dist/tune-worker.js', 'dist/browser', 'dist/styles']
+    : ['src', 'shared'];
   const sum = createHash('sha256').update(process.version);
   for (const name of [...code, 'templates', 'package.json', 'package-lock.json']) {
     for (const file of filesIn(join(root, name))) sum.update(file).update(readFileSync(file));

@@ -45,7 +45,7 @@ export function siteAssets({
 }: Pick<BookSettings, 'theme' | 'language'>): readonly SiteAsset[] {
   const root = packageRoot();
   const styles = sheets.map(name => {
-    const text = readFileSync(join(root, 'templates', 'styles', `${name}.css`), 'utf8');
+    const text = readFileSync(join(root, 'dist', 'styles', `${name}.css`), 'utf8');
     return name === 'notation' ? fitStyles() + text : text;
   });
   return [
@@ -70,6 +70,7 @@ export function siteAssets({
 function licences(root: string): string {
   const parts = [
     ['Bowbook: styles and scripts', 'LICENSE'],
+    ['abcjs, whose signs the notation is drawn with', 'node_modules/abcjs/LICENSE.md'],
     ['MiniSearch, in search.js', 'node_modules/minisearch/LICENSE.txt'],
     ['Brygada 1918, in fonts', 'node_modules/@fontsource/brygada-1918/LICENSE'],
     ['Andika, in fonts', 'node_modules/@fontsource/andika/LICENSE'],

@@ -29,8 +29,9 @@ export interface FrameView {
   readonly isPrivate: boolean;
   /** The page is unfinished, and in no site that is published. */
   readonly isDraft: boolean;
-  /** Files of the page's scripts, without their ending. */
-  readonly scripts: readonly string[];
+  /** The script that every page has, and those of its own parts, fetched when it stands. */
+  readonly script: string;
+  readonly later: string | null;
   /** Symbols that the drawings of the page use; null where it has none. */
   readonly symbols: Html | null;
   /** Answers to the page's drills, printed after it; null where it has none. */
@@ -89,7 +90,11 @@ export function frameView(
     isPrivate: input.isPrivate,
     isDraft: context.page?.draft ?? false,
     noteNames: noteNames === 'letters' ? null : noteNames,
-    scripts: ['page', ...scripts].map(name => scriptFile(name, settings.language)),
+    script: scriptFile('page', settings.language),
+    later:
+      scripts.size === 0
+        ? null
+        : [...scripts].map(name => scriptFile(name, settings.language)).join(' '),
     answers: answers.length === 0 ? null : { title: drillWords.answers, answers },
     symbols: symbols.size === 0 ? null : html([...symbols.values()].join('')),
   };

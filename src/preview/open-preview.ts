@@ -4,6 +4,7 @@ import { createServer } from 'node:http';
 import { join, resolve } from 'node:path';
 import type { PreviewBook, PreviewNews } from '../../shared/preview-news.ts';
 import { type BuildResult, openBuilds, type Progress } from '../build.ts';
+import { draftWatch } from '../draft-watch.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import { countProblems } from '../report/format-problems.ts';
 import { answerRequest } from './answer-request.ts';
@@ -78,8 +79,11 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     knownAs: 'preview',
   });
 
+  const neededDrafts = draftWatch();
   const buildOnce = async (): Promise<void> => {
-    const result = await builds.build();
+    const built = await builds.build();
+    const needed = await neededDrafts(built.book);
+    const result = { ...built, problems: [...built.problems, ...needed] };
     const before = site;
     if (!result.failed) {
       site = readSiteState(out);

@@ -63,9 +63,7 @@ const settings = z.strictObject(
     title: words.optional(),
     teacher: words.optional(),
     about: words.optional(),
-    language: words
-      .refine(tag => /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(tag), { error: expects.language })
-      .optional(),
+    language: words.refine(isLanguageTag, { error: expects.language }).optional(),
     paper: z.preprocess(lower, z.enum(['a4', 'letter'])).optional(),
     tuning: tuning.optional(),
     level: z.enum(levels).optional(),
@@ -208,6 +206,16 @@ function presetOf(key: string, written: z.infer<typeof preset>): Preset {
 
 function lower(value: unknown): unknown {
   return typeof value === 'string' ? value.toLowerCase() : value;
+}
+
+/** A well-formed tag of BCP 47 that begins with a language, as days are written by it. */
+function isLanguageTag(text: string): boolean {
+  if (!/^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(text)) return false;
+  try {
+    return Intl.getCanonicalLocales(text).length === 1;
+  } catch {
+    return false;
+  }
 }
 
 /** An address that a site can stand at. */

@@ -11,7 +11,7 @@ const page = window.document.querySelector('#page');
 const folder = join(process.argv[2], 'tunes');
 let bytes = 0;
 for (const name of readdirSync(folder)) {
-  const abc = /```abc\n([^]*?)```/.exec(readFileSync(join(folder, name), 'utf8'))?.[1] ?? '';
+  const abc = /```abc\n([\s\S]*?)```/.exec(readFileSync(join(folder, name), 'utf8'))?.[1] ?? '';
   try {
     abcjs.renderAbc(page, abc, { add_classes: true });
     bytes += page.innerHTML.length;

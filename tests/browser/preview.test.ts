@@ -234,6 +234,19 @@ describe('tapping along with a recording', () => {
     writeFileSync(lesson, before);
   });
 
+  it('is pressed once by any way of pressing: a screen reader’s too', async () => {
+    await at(1);
+    await page.evaluate(() => document.querySelector<HTMLElement>('.tap-button')?.click());
+    expect(await cuesOf()).toBe('A1=0:01');
+    await at(4);
+    await page.locator('.tap-button').focus();
+    await page.keyboard.press('Enter', { delay: 50 });
+    expect(await cuesOf()).toBe('A1=0:01 A3=0:04');
+    await at(7);
+    await page.keyboard.press(' ', { delay: 50 });
+    expect(await cuesOf()).toBe('A1=0:01 A3=0:04 A1/2=0:07');
+  });
+
   it('takes back, moves, passes over, and copies', async () => {
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
     await at(1);

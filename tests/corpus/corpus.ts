@@ -8,6 +8,9 @@ export const corpusMissing = existsSync(folder)
   ? null
   : 'skipped: no corpus of real tunes beside the project (../shared/corpus)';
 
+/** Tests that take long look at every tune only where `BOWBOOK_ALL_TUNES=1` asks for it. */
+export const allTunes = process.env.BOWBOOK_ALL_TUNES === '1';
+
 export interface CorpusFile {
   readonly name: string;
   readonly text: string;

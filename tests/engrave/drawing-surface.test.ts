@@ -13,6 +13,7 @@ import { engraveOn, engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { layOutLines } from '../../src/engrave/lay-out-lines.ts';
 import { measureText } from '../../src/engrave/measure-text.ts';
 import type { ParsedTune } from '../../src/engrave/split-lines.ts';
+import { allTunes } from '../corpus/corpus.ts';
 import { composeStudy } from './compose-study.ts';
 import { corpusTunes } from './corpus-tunes.ts';
 import { jig, reel, slipJig } from './test-tunes.ts';
@@ -24,7 +25,6 @@ import { jig, reel, slipJig } from './test-tunes.ts';
  * All tunes of the corpus are drawn with `BOWBOOK_ALL_TUNES=1`; else forty of them, spread evenly,
  * to keep the tests short.
  */
-const all = process.env.BOWBOOK_ALL_TUNES === '1';
 
 /** The teacher's own lines, laid out by abcjs and drawn on papers of a kind, each read by `read`. */
 function drawLines<T>(text: string, makePaper: MakePaper, read: (paper: Paper) => T): readonly T[] {
@@ -91,7 +91,7 @@ const escaped = (text: string): string =>
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;');
 
-const sample = [reel, jig, slipJig, ...corpusTunes(all ? 100_000 : 40)];
+const sample = [reel, jig, slipJig, ...corpusTunes(allTunes ? 100_000 : 40)];
 
 describe(`${sample.length} tunes: our surface gets from abcjs what a document gets`, () => {
   test('the same markup, byte for byte', { timeout: 600_000 }, () => {

@@ -5,7 +5,7 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyBook } from '../../src/study-book.ts';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { allTunes, corpusFiles } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -33,12 +33,16 @@ export async function demoStudies(): Promise<readonly Study[]> {
   return tunes.flatMap(t => (t.study === null ? [] : [t.study]));
 }
 
-/** Every real tune beside the project that can be read, without plans; none where they are not kept. */
+/**
+ * Real tunes beside the project that can be read, every fourth of them or all, without plans; none
+ * where they are not kept.
+ */
 export function corpusStudies(): readonly Study[] {
   studied ??= corpusFiles().flatMap(({ name, text }) =>
     text
       .split(/^(?=X:)/m)
       .filter(t => parseTunes({ text: t, file: name, line: 1, indent: 0 }).tunes.length > 0)
+      .filter((_, i) => allTunes || i % 4 === 0)
       .map(t => composeStudy(t)),
   );
   return studied;

@@ -68,32 +68,29 @@ function tryUntilFault(kind: Kind, first: number, stop: number, tally: Tally): P
   );
   let at = first;
   let began = Date.now();
-  let running = false;
   let hung = false;
   let complaint = '';
   child.stderr?.on('data', data => {
     complaint = (complaint + data).slice(-2000);
   });
   const watch = setInterval(() => {
-    if (!running || Date.now() - began < bound * 1000) return;
+    if (Date.now() - began < bound * 1000) return;
     hung = true;
     child.kill('SIGKILL');
   }, 500);
   createInterface({ input: child.stdio[3] as Readable }).on('line', line => {
     const told = JSON.parse(line);
-    began = Date.now();
-    running = told.begun !== undefined;
-    if (running) {
+    if (told.begun !== undefined) {
+      tally.tried += told.begun - at;
       at = told.begun;
-      return;
+      began = Date.now();
+    } else if (told.failed !== undefined) {
+      tally.crashes += 1;
+      report('crash', kind, told.failed, told.fault);
+    } else {
+      tally.memory = Math.max(tally.memory, told.memory);
+      if (told.ms > tally.longest) [tally.longest, tally.longestCase] = [told.ms, told.number];
     }
-    at = told.done + 1;
-    tally.tried += 1;
-    tally.memory = Math.max(tally.memory, told.memory);
-    if (told.ms > tally.longest) [tally.longest, tally.longestCase] = [told.ms, told.done];
-    if (told.fault === null) return;
-    tally.crashes += 1;
-    report('crash', kind, told.done, told.fault);
   });
   return new Promise(resolve => {
     child.on('close', code => {

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, request } from 'node:http';
 import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PreviewNews } from '../../shared/preview-news.ts';
 import { buildSite } from '../../src/build.ts';
 import { openPreview, type Preview } from '../../src/preview/open-preview.ts';
+import { readBook } from '../../src/read/read-book.ts';
 import { lessonText, previewFolder, writeSmallBook } from './small-book.ts';
 
 interface Answer {
@@ -270,6 +271,29 @@ describe('when the book changes', () => {
     expect((await ask(`/${added}.html`)).status).toBe(200);
     await turnAfter(() => rmSync(file), tells);
     expect((await ask(`/${added}.html`)).status).toBe(404);
+  });
+});
+
+describe('what holds only with unfinished pages', () => {
+  it('is warned of where it stands, and is what the build to publish finds there', async () => {
+    const draft = join(root, 'lessons/2026-09-22-second-evening.md');
+    const before = [readFileSync(draft, 'utf8'), readFileSync(lesson, 'utf8')] as const;
+    const abc = '```abc\nT:Lid Off\nR:reel\nK:D\nDEFG ABcd|d8|\n```\n';
+    writeFileSync(draft, before[0] + abc);
+    const needs = ({ problems }: PreviewNews) => problems.some(p => p.rule === 'draft-needed');
+    const news = await save(lessonText('::map{of=lid-off}'), needs);
+    expect([news.outcome, news.counted]).toEqual(['built', '1 warning']);
+    const [told] = news.problems;
+    expect(told).toMatchObject({
+      file: 'lessons/2026-09-15-first-evening.md',
+      severity: 'warning',
+    });
+    const published = await readBook(root);
+    const [error] = published.problems.filter(p => p.severity === 'error');
+    expect(told?.message).toContain(`\`${error?.rule}\``);
+    expect(told?.at).toBe(`Line ${error?.place?.line}, column ${error?.place?.column}`);
+    writeFileSync(draft, before[0]);
+    await save(before[1], ({ problems }) => problems.length === 0);
   });
 });
 

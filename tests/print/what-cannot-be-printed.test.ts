@@ -22,6 +22,25 @@ it('tells of a character that no font has, once for each text, with its place', 
   if (popplerMissing === null) expect(pageTexts(pdf).join('')).toContain('snowman [U+2603]');
 });
 
+it('prints sharps, flats and naturals in every kind of text', () => {
+  const { problems, pdf } = printOf(
+    lesson(
+      '## B♭ and **C♯**\n\n**D♮**, *E♭*, ***F♯***, `G♮`\n\n| **A♭** | *B♮* |\n|---|---|\n| ♯ | ♭ |',
+    ),
+  );
+  expect(problems.filter(p => p.rule === 'print-character')).toEqual([]);
+  if (popplerMissing !== null) return;
+  const text = pageTexts(pdf).join('');
+  for (const note of ['B♭', 'C♯', 'D♮', 'E♭', 'F♯', 'G♮', 'A♭', 'B♮']) expect(text).toContain(note);
+});
+
+it('leaves out the arrow back from a footnote, which leads nowhere on paper', () => {
+  const { problems, pdf } = printOf(lesson('Salt[^1].\n\n[^1]: From the sea.'));
+  expect(problems.filter(p => p.rule === 'print-character')).toEqual([]);
+  if (popplerMissing === null)
+    expect(pageTexts(pdf).join('')).toMatch(/Footnotes\s+1\. From the sea\.\s/);
+});
+
 it('tells of one in a title and in the notation', () => {
   const tune = files['tunes/quay-reel.md']?.replace('T:The Quay Reel', 'T:The 漢 Reel') ?? '';
   const { problems } = printOf({

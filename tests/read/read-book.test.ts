@@ -50,6 +50,25 @@ describe('settings', () => {
     });
   });
 
+  test.each([
+    ['de', 'german'],
+    ['de-AT', 'german'],
+    ['den', 'letters'],
+    ['en-US', 'letters'],
+    ['ga', 'letters'],
+  ])('a book in %s that says nothing names its notes: %s', (language, noteNames) => {
+    const { settings, problems } = book({ 'bowbook.yaml': `title: T\nlanguage: ${language}\n` });
+    expect(problems).toEqual([]);
+    expect(settings).toMatchObject({ language, noteNames });
+  });
+
+  // Well-formed by BCP 47 (RFC 5646, section 2.1), as the runtime reads it; dates are written by it.
+  test.each(['en_GB', 'English', 'en-12', 'de-AT-CH', 'en-'])('%s is no language tag', language => {
+    const { settings, problems } = book({ 'bowbook.yaml': `title: T\nlanguage: "${language}"\n` });
+    expect(problems).toMatchObject([{ rule: 'setting-value', actual: language }]);
+    expect(settings.language).toBe('en');
+  });
+
   test('each setting replaces its own default and no other', () => {
     const { settings, problems } = book({
       'bowbook.yaml': [

@@ -53,6 +53,12 @@ Hier spielen alle gleich.
 
 ::drill{kind=same of=eiskeller}
 
+::clip[So klang es im Herbst]{link=https://example.org/eiskeller of=eiskeller}
+
+:::private
+Nicht zu schnell anfangen.
+:::
+
 So beginnt es: :notes[G (B_B) A]{from=up}, dann :stroke[down].
 
 [^1]: Und für warme.

@@ -17,14 +17,18 @@ const folder = mkdtempSync(join(tmpdir(), 'bowbook-languages-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Builds the German book; its pages by path. */
-async function built(name: string, settings: string): Promise<ReadonlyMap<string, string>> {
+async function built(
+  name: string,
+  settings: string,
+  isPrivate = false,
+): Promise<ReadonlyMap<string, string>> {
   const root = join(folder, name);
   for (const [path, text] of Object.entries(germanBook(settings))) {
     mkdirSync(dirname(join(root, path)), { recursive: true });
     writeFileSync(join(root, path), text);
   }
   const out = join(folder, `${name}-site`);
-  const { failed, problems } = await buildSite({ root, out, isPrivate: false, progress: () => {} });
+  const { failed, problems } = await buildSite({ root, out, isPrivate, progress: () => {} });
   expect([failed, problems.filter(p => p.severity === 'error')]).toEqual([false, []]);
   const files = readdirSync(out, { recursive: true, encoding: 'utf8' });
   const texts = files.filter(f => /\.(?:html|webmanifest|js)$/.test(f));
@@ -74,10 +78,11 @@ const alike = new Set(['Finger', 'Form', 'Phrase', 'Stop', 'Reel', 'Jig', 'Polka
 const englishOnly =
   /\b(?:the|and|with|your|this|that|which|stroke|strokes|slur|slurs|note|notes|bar|bars|down-bow|up-bow|through|begins|ends|open|low|high|sharp|flat|major|minor|reel|jig|play|again|first|second|beginner|improver|advanced)\b/;
 
+// A private copy has all that a published one has, and the teacher's notes.
 describe('a book in German', () => {
   let pages: ReadonlyMap<string, string>;
   beforeAll(async () => {
-    pages = await built('german', 'pdf: none\n');
+    pages = await built('german', 'pdf: none\n', true);
   });
   const htmlPages = () => [...pages].filter(([path]) => path.endsWith('.html'));
 

@@ -10,12 +10,12 @@ import type {
 import type { Tune } from '../../music/tune.ts';
 import { capital, listed, strokes } from './counted.ts';
 
-/** „Binde die Noten 2 und 3 in B5.“ Ein Satz für eine Änderung. */
+/** „Binde Note 2 und 3 in B5.“ One sentence for an edit. */
 export const editSentence = (tune: Tune, edit: Edit): string => {
   return `${capital(editWords(tune, edit))}.`;
 };
 
-/** Dasselbe, wie es mitten in einem Satz steht: „binde die Noten 2 und 3 in B5“. */
+/** The same as it stands within a sentence: „binde Note 2 und 3 in B5“. */
 export function editWords(tune: Tune, edit: Edit): string {
   const span = (g: SlurGroup): string => spanWords(tune, g);
   const slur = (g: SlurGroup): string => `den Bindebogen über ${span(g)}`;
@@ -80,7 +80,7 @@ const extras: Readonly<Partial<Record<Reason, string>>> = {
   'phrases-untied': 'gleiche Phrasen können nicht alle gleich bleiben',
 };
 
-/** Ein Satz zu einem Weg: was er ändert, und warum er ankommt. */
+/** One plain sentence for a plan: what it changes, and why it arrives. */
 export function planSentence(tune: Tune, plan: Plan): string {
   if (plan.changes.length === 0) return 'So, wie es dasteht, kommt der Bogen richtig an.';
   const changes = plan.changes.map((edit, i) =>
@@ -109,7 +109,7 @@ export function repeatSentence(repeat: RepeatStudy): string {
   return `${each}${second}.`;
 }
 
-/** Wie das ganze Stück auf einmal in Ordnung kommt, oder was im Weg steht. */
+/** How the whole tune can be mended at once, or what stands in the way. */
 export function wholeTuneSentence(tune: Tune, whole: WholeTune): string {
   switch (whole.kind) {
     case 'solved':

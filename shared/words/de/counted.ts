@@ -1,15 +1,15 @@
 const plurals = new Intl.PluralRules('de');
 const numbers = new Intl.NumberFormat('de');
 
-/** „1 Strich“, „3 Striche“: eine Zahl mit ihrem Hauptwort. */
+/** „1 Strich“, „3 Striche“: a number with its noun. */
 export const counted = (n: number, one: string, other: string): string =>
   `${numbers.format(n)} ${plurals.select(n) === 'one' ? one : other}`;
 
-/** Lange Zahlen, zu dreien getrennt: „1.234“. */
+/** Long numbers, in threes: „1.234“. */
 export const number = (n: number | bigint): string => numbers.format(n);
 
 export const strokes = (n: number): string => counted(n, 'Strich', 'Striche');
-/** Nach „in“ und „nach“. */
+/** In the dative, after „in“. */
 export const strokesDative = (n: number): string => counted(n, 'Strich', 'Strichen');
 export const notes = (n: number): string => counted(n, 'Note', 'Noten');
 
@@ -31,7 +31,7 @@ const ordinals = [
   'achte',
 ];
 
-/** „zweite“; gebeugt mit `ending`: „zweiten“, „zweiter“. */
+/** „zweite“; with an `ending`, „zweiten“. */
 export const ordinal = (n: number, ending = ''): string =>
   n < ordinals.length ? `${ordinals[n]}${ending}` : `${n}.`;
 

@@ -1,6 +1,6 @@
 import type { CreditFacts } from '../en/credits.ts';
 
-/** Komponist, Rechte und ihr Umfang, von wem gelernt, Fassung: in einer Zeile. */
+/** Composer, rights and their scope, learned from, version: one line. See the English one. */
 export function creditLine({ abc, rights, learnedFrom, version }: CreditFacts): string {
   const composer = abc?.composer ?? null;
   const by = composer === null ? null : /^trad/i.test(composer) ? 'Überliefert' : `Von ${composer}`;

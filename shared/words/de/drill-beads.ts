@@ -5,7 +5,7 @@ import type { Bead, ToldSource } from '../told-drill.ts';
 import { noteWords } from './bowing.ts';
 import { spokenNote, stringNames } from './spoken.ts';
 
-/** Noten als Perlen. */
+/** Notes as beads. */
 export const beadsOf = (
   source: ToldSource,
   events: readonly number[],
@@ -23,7 +23,7 @@ export const beadsOf = (
 
 export const bowWords = (d: Direction): string => (d === 'down' ? 'Abstrich' : 'Aufstrich');
 
-/** „Fis, hoher 2 auf D“; beim Doppelgriff beide. */
+/** „Fis, hoher 2 auf D“; both notes of a double stop. */
 export const saidNote = (source: ToldSource, event: number): string =>
   (noteOf(source, event)?.pitches ?? [])
     .map((p, i) =>
@@ -31,7 +31,7 @@ export const saidNote = (source: ToldSource, event: number): string =>
     )
     .join(' und ');
 
-/** „2 D“; beim Doppelgriff „0 D A“. */
+/** „2 D“; „0 D A“ of a double stop. */
 export const shortStops = (source: ToldSource, event: number): string =>
   shortStopsOn(source, event, stringNames(source.tuning, source.names));
 
@@ -41,12 +41,12 @@ export function barsWords({ tune }: ToldSource, bars: readonly number[]): string
   return from === to ? `Takt ${from}` : `Takte ${from} bis ${to}`;
 }
 
-/** „Takt A3“ oder „den Takten A3 bis A6“, nach „von“ und „in“. */
+/** „Takt A3“, „den Takten A3 bis A6“: after „von“ and „in“. */
 export function barsDative({ tune }: ToldSource, bars: readonly number[]): string {
   const [from, to] = [tune.bars[bars[0] ?? -1]?.name, tune.bars[bars.at(-1) ?? -1]?.name];
   return from === to ? `Takt ${from}` : `den Takten ${from} bis ${to}`;
 }
 
-/** Dasselbe, von Noten in ihnen. */
+/** The same of notes in them. */
 export const barsOfNotes = (source: ToldSource, events: readonly number[]): string =>
   barsDative(source, [...new Set(events.map(e => source.tune.events[e]?.bar ?? -1))]);

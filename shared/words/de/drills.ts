@@ -11,7 +11,7 @@ const levelNames: Readonly<Record<Level, string>> = {
   advanced: 'Für Fortgeschrittene:',
 };
 
-/** Beschriftungen der Übungen. */
+/** Labels of drills. */
 export const drillWords: InAnyLanguage<typeof english.drillWords> = {
   practise: 'Üben',
   practiseHow:
@@ -100,7 +100,7 @@ export const levelSays: Readonly<Record<DrillKind, Readonly<Record<Level, string
   },
 };
 
-/** Warum eine falsche Zahl falsch ist. */
+/** Why a wrong count is wrong. */
 export const miscountWords: Readonly<Record<Miscount, string>> = {
   notes: 'So viele Noten sind es, und Noten unter einem Bindebogen teilen sich einen Strich.',
   'written-notes':
@@ -113,7 +113,7 @@ export const miscountWords: Readonly<Record<Miscount, string>> = {
   'two-more': 'Das sind zwei zu viel.',
 };
 
-/** Was aus einer Änderung wird, die man an einer falschen Ankunft versucht. */
+/** What comes of a change tried on a wrong arrival. */
 export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
   mends: 'Ja, er kommt richtig an: jedes Mal, und sonst kehrt sich nichts um.',
   misses: 'Er kommt immer noch verkehrt an, mindestens bei einem Mal.',

@@ -4,7 +4,7 @@ import type { Tune } from '../../music/tune.ts';
 import type { Crossing, Hook } from '../../sections/hooks.ts';
 import { spokenPitch, stringNames } from './spoken.ts';
 
-/** Was an einer Stelle auffällt, in einem kurzen Satz. */
+/** What stands out in a passage, as a short sentence. */
 export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook, names: NoteNames): string {
   const name = (event: number): string => {
     const e = tune.events[event];

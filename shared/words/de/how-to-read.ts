@@ -3,7 +3,7 @@ import type { Letter } from '../../music/pitch.ts';
 import type { MarksSection } from '../en/how-to-read.ts';
 import { spokenPitch } from './spoken.ts';
 
-/** Die Seite, die die Zeichen erklärt. */
+/** The page that explains the marks. */
 export const howToRead = (names: NoteNames): readonly MarksSection[] => [
   {
     id: 'strokes',

@@ -42,7 +42,7 @@ function differenceWords(tune: Tune, phrase: Phrase, names: NoteNames): string {
   return `; die erste Note, die anders ist, ist Note ${number} in ${bar}, ${spokenPitch(top, names)}`;
 }
 
-/** Die erste Note einer Phrase, ihr Auftakt nicht gezählt. */
+/** Event index of a phrase's first note, the pickup into it left out. */
 function firstNote(tune: Tune, phrase: Phrase): number | null {
   const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
   for (let e = full?.first ?? phrase.first; e < phrase.end; e++) {

@@ -3,7 +3,7 @@ import type { InAnyLanguage } from '../in-any-language.ts';
 
 const tenths = new Intl.NumberFormat('de', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
-/** Was eine Seite dazu sagt, dass das Buch auf dem Gerät bleibt. */
+/** What a page says of keeping the book on the device. */
 export const offlineWords: InAnyLanguage<typeof english.offlineWords> = {
   heading: 'Ohne Netz',
   kept: 'Dieses Buch liegt auf deinem Gerät und öffnet sich ohne Netz.',

@@ -17,7 +17,7 @@ import {
 } from './counted.ts';
 import { spokenPitches } from './spoken.ts';
 
-/** Die Striche eines Stücks, für eine Klasse erzählt. */
+/** The bowing of a tune told to a class. */
 
 const stroke = (d: Direction): string => (d === 'down' ? 'Abstrich' : 'Aufstrich');
 
@@ -38,7 +38,7 @@ export function arrivalSentences(
   });
 }
 
-/** Wo der Weg beginnt, seine Striche, und wie viele Arten es gibt: genau gezählt. */
+/** Where the lead-in starts, its strokes, and how many ways there are: exact counts. */
 export function leadInSentences(
   study: Study,
   anchor: Anchor,
@@ -66,7 +66,7 @@ export function leadInSentences(
 /** „Das sind 44 Striche.“ */
 export const strokeCount = (n: number): string => `Das ${n === 1 ? 'ist' : 'sind'} ${strokes(n)}.`;
 
-/** Warum kein Weg zu zeigen ist; null, wo es einen gibt. */
+/** Why there is no way to show; null where there is one. */
 export function noPlanSentence({ arrivals, leadIns }: Anchor): string | null {
   if (leadIns.some(l => l.plans.length > 0)) return null;
   if (arrivals.length === 0) {
@@ -83,13 +83,13 @@ export function noPlanSentence({ arrivals, leadIns }: Anchor): string | null {
     : 'Eine Änderung unterwegs würde den Bogen auch für den nächsten Durchgang umkehren; es gibt also keine Art, die jedes Mal taugt.';
 }
 
-/** Welcher Weg gezeichnet ist. */
+/** Which way is drawn. */
 export const drawnPlanTitle = (leadIn: LeadIn, several: boolean): string =>
   several
     ? `${timesWords(leadIn.passes)}: der erste dieser Wege, in Noten`
     : 'Der erste dieser Wege, in Noten';
 
-/** Wie der Bogen wandert, wo man beginnt, und wo er zu Ende ist. */
+/** How the bow drifts, where to begin, and where it runs out. */
 export function bowPathSentences(
   tune: Tune,
   path: BowPath,
@@ -121,7 +121,7 @@ function placeOnBow({ start, bow }: BowPath): string {
   return share <= 7 / 8 ? 'näher an der Spitze als am Frosch' : 'an der Spitze';
 }
 
-/** „3 Viertel“, „5 Achtel“; sonst auf Achtel gerundet. */
+/** „3 Viertel“, „5 Achtel“; a length that is neither to the nearest quaver. */
 function lengthWords(length: Fraction): string {
   for (const [name, part] of [
     ['Viertel', 4],
@@ -134,7 +134,7 @@ function lengthWords(length: Fraction): string {
   return `etwa ${counted(Math.max(1, Math.round(toNumber(length) * 8)), 'Achtel', 'Achtel')}`;
 }
 
-/** Welche Noten nicht jedes Mal auf demselben Strich sind. */
+/** Where notes are played down one time and up another. */
 export function varyingSentences({ tune, bowing }: Study): readonly string[] {
   const bars = new Map<string, string[]>();
   for (const event of bowing.varying) {
@@ -156,7 +156,7 @@ export function varyingSentences({ tune, bowing }: Study): readonly string[] {
   ];
 }
 
-/** Zu jedem wiederholten Teil: ob er auf demselben Strich beginnt, und was sonst hilft. */
+/** For each part that is played again: whether it starts on the same stroke, and what mends it. */
 export function repeatSentences({ tune, bowing }: Study): readonly string[] {
   return bowing.repeats
     .filter(repeat => repeat.secondPass !== null)
@@ -174,7 +174,7 @@ export const bowingWords = (tune: Tune, slurs: readonly SlurGroup[], names: Note
     ? 'ohne Bindebögen'
     : `gebunden: ${slurs.map(group => groupWords(tune, group, names)).join('; ')}`;
 
-/** „Note 2 und 3 in B5 (Fis, E)“; über den Taktstrich „Note 8 in B5 bis Note 1 in B6 (D, G)“. */
+/** „Note 2 und 3 in B5 (Fis, E)“; over a bar line „Note 8 in B5 bis Note 1 in B6 (D, G)“. */
 function groupWords(tune: Tune, group: SlurGroup, names: NoteNames): string {
   const notes = group.flatMap(i => noteAt(tune, i) ?? []);
   const [first, last] = [notes[0], notes.at(-1)];
@@ -205,7 +205,7 @@ function noteAt(tune: Tune, event: number): NoteEvent | null {
   return e?.kind === 'note' ? e : null;
 }
 
-/** Der Strich nach dem letzten des Weges: Striche wechseln sich ab. */
+/** The stroke that follows the lead-in's last: strokes alternate. */
 const arrivalOf = (l: LeadIn): Direction =>
   (l.start === 'down') === (l.strokes % 2 === 0) ? 'down' : 'up';
 

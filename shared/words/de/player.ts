@@ -15,7 +15,7 @@ const beatNames: Readonly<Record<string, string>> = {
   '3/16': 'punktiertes Achtel',
 };
 
-/** „Halbe“; „5/8 einer ganzen Note“, wo ein Schlag keinen Namen hat. */
+/** „Halbe“; „5/8 einer ganzen Note“ where a beat has no name. */
 export const beatName = (beat: Fraction): string =>
   beatNames[fractionText(beat)] ?? `${fractionText(beat)} einer ganzen Note`;
 
@@ -27,7 +27,7 @@ const paces: Readonly<Record<PaceName, string>> = {
 
 const ratio = new Intl.NumberFormat('de', { minimumFractionDigits: 2, maximumFractionDigits: 2 });
 
-/** Was auf dem Abspieler und bei den Aufnahmen steht. */
+/** What stands on the player and the recordings. */
 export const playerWords: InAnyLanguage<typeof english.playerWords> = {
   listen: title => `${title} anhören`,
   play: 'Abspielen',

@@ -3,7 +3,7 @@ import type { InAnyLanguage } from '../in-any-language.ts';
 
 const steps = ['Alles', 'Phrasenanfänge', 'Der Plan', 'Die ersten Noten', 'Der Titel'];
 
-/** Die Worte auf Papier: Blätter, Notenbuch, Taschenheft. */
+/** The words of what is printed: sheets, the tune book, the pocket booklet. */
 export const printWords: InAnyLanguage<typeof english.printWords> = {
   contents: 'Inhalt',
   howToRead: 'So liest man die Zeichen',

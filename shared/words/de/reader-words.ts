@@ -1,4 +1,4 @@
-/** Alle Worte von Bowbook für die Leserinnen und Leser eines deutschen Buchs; siehe `../en/`. */
+/** All that a reader of a book in German sees of Bowbook’s own words; see the English file of this name. */
 export {
   editSentence,
   planSentence,

@@ -28,7 +28,7 @@ const faults: Readonly<Record<FileFault, (at: string) => string>> = {
   day: at => `Sie sagt, „${at}“ sei an einem Tag gespielt worden, der noch nicht da ist`,
 };
 
-/** Was auf der Seite steht, die sagt, was heute zu spielen ist. */
+/** Labels and sentences of the page of what to play today. */
 export const reviewWords: InAnyLanguage<typeof english.reviewWords> = {
   title: 'Was heute zu spielen ist',
   lead: 'Alte Stücke kommen wieder: nach einem Tag, dann nach 3, 7, 14, 30 und 60. Hak ab, ob ein Stück noch da war, und es kommt später oder früher wieder.',

@@ -2,7 +2,7 @@ import type * as english from '../en/search.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 import { spokenPitch } from './spoken.ts';
 
-/** Was beim Suchen eines Stücks steht. */
+/** Labels and sentences of finding a tune. */
 export const searchWords: InAnyLanguage<typeof english.searchWords> = {
   find: 'Ein Stück suchen',
   how: notes => `Ein Name, oder die ersten Noten: ${notes}`,

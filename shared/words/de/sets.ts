@@ -8,7 +8,7 @@ import { counted, listed } from './counted.ts';
 import { keyName } from './site.ts';
 import { spokenPitch } from './spoken.ts';
 
-/** Intervalle bis zu fünf Halbtönen. */
+/** Names of up to five semitones. */
 const intervals = [
   '',
   'einen Halbton',
@@ -54,7 +54,7 @@ function liftWords({ room, first }: SetJoin): string {
   return `Zum Abheben gibt es keine Pause: den Bogen rasch abheben und ${again}.`;
 }
 
-/** Was bei Stücken steht, die zusammen gespielt werden. */
+/** Labels and sentences of sets. */
 export const setWords: InAnyLanguage<typeof english.setWords> = {
   title: 'Zusammen gespielt',
   intro:

@@ -5,7 +5,7 @@ import type * as english from '../en/site.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 import { spokenPitch } from './spoken.ts';
 
-/** Die Beschriftungen der Seiten. */
+/** The site's own labels. */
 export const siteWords: InAnyLanguage<typeof english.siteWords> = {
   skip: 'Zum Inhalt der Seite',
   siteNav: 'Dieses Buch',
@@ -146,7 +146,7 @@ const modeNames: Readonly<Record<string, string>> = {
   locrian: 'lokrisch',
 };
 
-/** „Fis-Dur“, „e-Moll“, „A dorisch“: in Moll ist der Grundton klein geschrieben. */
+/** „Fis-Dur“, „e-Moll“, „A dorisch“: the tonic of a minor key is a small letter (common practice). */
 export function keyName(key: Key, names: NoteNames): string {
   const tonic = parsePitch(`${key.tonic}4`);
   if (key.mode === 'none' || !tonic) return 'ohne Vorzeichen';
@@ -171,6 +171,6 @@ export function dateName(date: string, locale: string): string {
   }).format(new Date(`${date}T00:00:00Z`));
 }
 
-/** Ein Titel, wie ein Register ihn ordnet: ohne den Artikel am Anfang, auch den englischen. */
+/** A title as an index sorts it: a leading article left out, an English one too. */
 export const sortedAs = (title: string): string =>
   title.replace(/^(?:der|die|das|den|dem|des|ein|eine|the|an?)\s+/i, '');

@@ -5,13 +5,13 @@ import type { Direction } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
 import { nameStrings, type Speech, type SpokenPart, sayNote, sayTune } from '../say-tune.ts';
 
-/** „Fis“, „B“, „H“; als Buchstaben „F-Kreuz“, „B-Be“; als Silben „fa-Kreuz“. */
+/** „Fis“, „B“, „H“; by letters „F-Kreuz“, „B-Be“; by syllables „fa-Kreuz“. */
 export const spokenPitch = (p: Pick<Pitch, 'letter' | 'alter'>, names: NoteNames): string => {
   if (names === 'german') return germanName(p);
   return (names === 'solfege' ? syllableOf(p.letter) : p.letter) + (signs[p.alter + 2] ?? '');
 };
 
-/** Vom Doppel-Be an aufwärts. */
+/** From a double flat up. */
 const signs = ['-Doppel-Be', '-Be', '', '-Kreuz', '-Doppelkreuz'] as const;
 
 /** „D und A“. */
@@ -26,7 +26,7 @@ export const stringNames = (tuning: Tuning, names: NoteNames): readonly string[]
     low: 'Tief-',
   });
 
-/** Nach dem Finger und den Halbtönen über der leeren Saite, wie üblich. */
+/** By finger, then semitones above the open string (common practice). */
 const fingerNames: readonly Readonly<Record<number, string>>[] = [
   { 0: 'leer' },
   { 1: 'tiefer 1', 2: '1', 3: 'hoher 1' },
@@ -69,7 +69,7 @@ export const spokenNote = (
     tuning,
   );
 
-/** Das ganze Stück in Worten, Teil für Teil und Takt für Takt, wie es dasteht. */
+/** The whole tune in words, part by part and bar by bar as written. */
 export const speakTune = (study: Study, names: NoteNames): readonly SpokenPart[] =>
   sayTune(study, speechIn(names));
 

@@ -1,5 +1,6 @@
 import { turned } from '../../bowing/lead-in-form.ts';
 import type { ArriveDrill, CountDrill, IntoDrill } from '../../drills/drill.ts';
+import { slursOfWayIn } from '../../drills/drill-places.ts';
 import type { Direction } from '../../music/tune.ts';
 import type { BeadMarks } from '../lay-beads.ts';
 import type { ToldChoice, ToldItem, ToldSource } from '../told-drill.ts';
@@ -178,7 +179,7 @@ export function tellInto(source: ToldSource, drill: IntoDrill): Telling {
         name: null,
         beads: beadsOf(source, [...shown, first], {
           where: true,
-          slurred: [...slursOf(source, drill), false],
+          slurred: [...slursOfWayIn(source, drill), false],
           strokes,
         }),
       },
@@ -208,13 +209,4 @@ export function tellInto(source: ToldSource, drill: IntoDrill): Telling {
     ),
     why: 'Eine gerade Zahl von Strichen bringt den Bogen in die Richtung des Anfangs zurück, eine ungerade kehrt ihn um.',
   };
-}
-
-/** For each note of the longest step: it goes on in the stroke before. */
-function slursOf({ performance, bowing }: ToldSource, drill: IntoDrill): boolean[] {
-  const notes = drill.steps.at(-1)?.notes ?? [];
-  const { strokeOf } = bowing.plan;
-  const end = performance.notes.findIndex(n => n.event === drill.first && n.pass === drill.pass);
-  const from = end - notes.length;
-  return notes.map((_, i) => i > 0 && strokeOf[from + i] === strokeOf[from + i - 1]);
 }

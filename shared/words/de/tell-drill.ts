@@ -7,7 +7,7 @@ import { tellArrive, tellCount, tellInto } from './tell-bowing-drills.ts';
 import { tellForks, tellSame } from './tell-map-drills.ts';
 import { type Telling, tellCall, tellGaps, tellStart } from './tell-note-drills.ts';
 
-/** Eine Übung in Worten: Frage, Antworten zur Wahl und was an jeder falsch ist, Antwort und Grund. */
+/** A drill in words: question, choices with what is wrong about each, answer and why. */
 export const tellDrill = (source: DrillSource, drill: Drill, names: NoteNames): ToldDrill => ({
   kind: drill.kind,
   level: drill.level,

@@ -1,5 +1,5 @@
 import type { CallDrill, GapsDrill, StartDrill } from '../../drills/drill.ts';
-import { noteOf } from '../../drills/drill-source.ts';
+import { firstFullNote, strokesIntoBar } from '../../drills/drill-places.ts';
 import type { Stop } from '../../fingering/fingering.ts';
 import { letterOf } from '../lay-beads.ts';
 import type { ToldDrill, ToldItem, ToldSource } from '../told-drill.ts';
@@ -86,7 +86,9 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
   const { event, notes, fingers, strings, strokes, right, varying } = drill;
   const { tune, map, tuning } = source;
   const names = stringNames(tuning, source.names);
-  const phrase = map.phrases.find(p => p.first === event || firstFull(source, p.bars) === event);
+  const phrase = map.phrases.find(
+    p => p.first === event || firstFullNote(source, p.bars) === event,
+  );
   const where = phrase ? `, wo Phrase ${phrase.label} beginnt` : '';
   const time = varying ? ', beim ersten Mal' : '';
   const stroke = strokes[right.stroke] ?? 'down';
@@ -150,19 +152,8 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
 
 /** Why a note has its stroke: the strokes before it in its bar. */
 function strokeReason(source: ToldSource, event: number, stroke: 'down' | 'up'): string {
-  const { performance, bowing } = source;
-  const { strokes, strokeOf } = bowing.plan;
-  const k = performance.notes.findIndex(n => n.event === event);
-  const bar = performance.notes.findIndex(n => n.barPlayed === performance.notes[k]?.barPlayed);
-  const before = (strokeOf[k] ?? 0) - (strokeOf[bar] ?? 0);
-  const first = strokes[strokeOf[bar] ?? -1]?.direction ?? stroke;
+  const { reached, before } = strokesIntoBar(source, event, stroke);
   if (before === 0)
-    return `Ihr Takt wird im ${bowWords(first)} erreicht, und das ist der erste Strich des Takts.`;
-  return `Ihr Takt wird im ${bowWords(first)} erreicht, und ${strokeCount(before)} später kommt ein ${bowWords(stroke)}.`;
-}
-
-function firstFull(source: ToldSource, bars: readonly number[]): number {
-  const bar = source.tune.bars[bars.find(b => source.tune.bars[b]?.pickup === false) ?? -1];
-  for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) if (noteOf(source, e)) return e;
-  return -1;
+    return `Ihr Takt wird im ${bowWords(reached)} erreicht, und das ist der erste Strich des Takts.`;
+  return `Ihr Takt wird im ${bowWords(reached)} erreicht, und ${strokeCount(before)} später kommt ein ${bowWords(stroke)}.`;
 }

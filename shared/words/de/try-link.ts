@@ -1,7 +1,7 @@
 import type * as english from '../en/try-link.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 
-/** Was ein Verweis auf die Bindebögen von jemandem sagt, dem man nicht folgen kann. */
+/** What a link to somebody’s slurs says where it cannot be followed. */
 export const linkFaults: InAnyLanguage<typeof english.linkFaults> = {
   broken:
     'Der Verweis ist nicht vollständig, darum stehen die Bindebögen, wie die Lehrkraft sie schrieb.',

@@ -15,7 +15,7 @@ const levels: Readonly<Record<Level, string>> = {
   advanced: 'Fortgeschritten',
 };
 
-/** Was dort steht, wo man eigene Striche ausprobiert. */
+/** What stands where a student tries strokes of their own on the way to a passage. */
 export const tryWords: InAnyLanguage<typeof english.tryWords> = {
   open: 'Eigene Striche ausprobieren',
   needsScript:
@@ -62,7 +62,7 @@ export const tryWords: InAnyLanguage<typeof english.tryWords> = {
 
 const stroke = (d: Direction): string => (d === 'down' ? 'Abstrich' : 'Aufstrich');
 
-/** „Der Bogen kommt im Aufstrich an, wie er soll.“ Ein Satz für jedes Mal, oder einer für jede Art. */
+/** „Der Bogen kommt im Aufstrich an, wie er soll.“ One sentence for all times, or one for each kind. */
 export function arrivals(anchor: Anchor): readonly {
   readonly agrees: boolean;
   readonly direction: Direction;
@@ -98,7 +98,7 @@ export function junctionTurned(
   return `${slurred ? 'Gebunden' : 'Getrennt'}: ${apart(named)}.`;
 }
 
-/** Name eines Glieds zwischen zwei Noten, wie immer es steht. */
+/** Name of a link between two notes, whatever its state. */
 export const junctionName = (tune: Tune, before: number, event: number, names: NoteNames): string =>
   `Bindung von ${junctionPlace(tune, before, event, names)}`;
 
@@ -121,7 +121,7 @@ export function noteTold(
   return `${nameOf(note, names)}, ${where}, ${stroke(direction)}${place}, ${placeOf(note)}`;
 }
 
-/** Strecken auf dem Weg, deren Striche eine Änderung umgekehrt hat. */
+/** Runs of notes on the way whose stroke an edit turned. */
 export function turnedTold(
   tune: Tune,
   runs: readonly (readonly [number, number])[],
@@ -140,7 +140,7 @@ export function turnedTold(
   return `Umgekehrt: ${apart(told)}.`;
 }
 
-/** Was über die Grenzen einer Stufe hinausgeht. `seconds`: ihr längster Strich. */
+/** What goes past the limits of a level. `seconds`: its longest stroke. */
 export function pastLimitTold(tune: Tune, limit: PastLimit, level: Level, seconds: number): string {
   const [first, last] = [noteAt(tune, limit.events[0]), noteAt(tune, limit.events.at(-1))];
   if (!first || !last) return '';

@@ -1,5 +1,5 @@
 import type { CallDrill, GapsDrill, StartDrill } from '../../drills/drill.ts';
-import { noteOf } from '../../drills/drill-source.ts';
+import { firstFullNote, strokesIntoBar } from '../../drills/drill-places.ts';
 import type { Stop } from '../../fingering/fingering.ts';
 import { letterOf } from '../lay-beads.ts';
 import type { ToldDrill, ToldItem, ToldSource } from '../told-drill.ts';
@@ -87,7 +87,9 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
   const { event, notes, fingers, strings, strokes, right, varying } = drill;
   const { tune, map, tuning } = source;
   const names = stringNames(tuning, source.names);
-  const phrase = map.phrases.find(p => p.first === event || firstFull(source, p.bars) === event);
+  const phrase = map.phrases.find(
+    p => p.first === event || firstFullNote(source, p.bars) === event,
+  );
   const where = phrase ? `, where phrase ${phrase.label} begins` : '';
   const time = varying ? ', the first time through' : '';
   const stroke = strokes[right.stroke] ?? 'down';
@@ -151,19 +153,8 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
 
 /** Why a note has its stroke: the strokes before it in its bar. */
 function strokeReason(source: ToldSource, event: number, stroke: 'down' | 'up'): string {
-  const { performance, bowing } = source;
-  const { strokes, strokeOf } = bowing.plan;
-  const k = performance.notes.findIndex(n => n.event === event);
-  const bar = performance.notes.findIndex(n => n.barPlayed === performance.notes[k]?.barPlayed);
-  const before = (strokeOf[k] ?? 0) - (strokeOf[bar] ?? 0);
-  const first = strokes[strokeOf[bar] ?? -1]?.direction ?? stroke;
+  const { reached, before } = strokesIntoBar(source, event, stroke);
   if (before === 0)
-    return `Its bar is reached on ${aBow(first)}, and this is the first stroke of the bar.`;
-  return `Its bar is reached on ${aBow(first)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
-}
-
-function firstFull(source: ToldSource, bars: readonly number[]): number {
-  const bar = source.tune.bars[bars.find(b => source.tune.bars[b]?.pickup === false) ?? -1];
-  for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) if (noteOf(source, e)) return e;
-  return -1;
+    return `Its bar is reached on ${aBow(reached)}, and this is the first stroke of the bar.`;
+  return `Its bar is reached on ${aBow(reached)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
 }

@@ -1,23 +1,15 @@
 import { checkCues } from '../../../shared/clips/check-cues.ts';
-import {
-  clipLine,
-  cueOf,
-  cueTime,
-  type TapPoint,
-  type TappedCue,
-  tapPoints,
-} from '../../../shared/clips/tap-cues.ts';
+import { cueOf, cueTime, type TapPoint, tapPoints } from '../../../shared/clips/tap-cues.ts';
 import type { PreviewBook } from '../../../shared/preview-news.ts';
 import { type Study, studyTune } from '../../../shared/study.ts';
 import { previewWords } from '../../../shared/words/en/preview.ts';
 import { wordProblem } from '../../../shared/words/words.ts';
 import { loadTune } from '../tune-data.ts';
-import { button, element, field, pick } from './tap-parts.ts';
+import { type ShownTap, tapCueList } from './tap-cue-list.ts';
+import { tapLine } from './tap-line.ts';
+import { button, element, pick } from './tap-parts.ts';
 
 const { tap: words } = previewWords;
-
-/** How far one press moves a cue, in seconds. */
-const nudge = 0.05;
 
 /** Seconds of the recording that are heard before a cue. */
 const leadIn = 1;
@@ -27,23 +19,12 @@ interface Tapping {
   readonly study: Study;
   readonly points: readonly TapPoint[];
   /** One for each point so far: its seconds, or null where the recording has not got it. */
-  taps: (number | null)[];
+  taps: readonly (number | null)[];
 }
 
 /** Fills the page: a tune and a recording to choose, the button to tap, the cues, the line. */
 export function openTapping(main: HTMLElement, book: PreviewBook): void {
-  const tune = pick(
-    words.tune,
-    book.tunes.map(t => [t.id, t.title] as const),
-  );
-  const recording = pick(
-    words.recording,
-    book.recordings.map(r => [r, r] as const),
-  );
-  const name = field(words.words, 'text');
-  const learner = field(words.learner, 'checkbox');
-  const consent = field(words.consent, 'text');
-  const consentHow = element('p', 'tap-hint', words.consentHow);
+  let tapping: Tapping | null = null;
   const audio = document.createElement('audio');
   audio.controls = true;
   audio.preload = 'auto';
@@ -60,113 +41,59 @@ export function openTapping(main: HTMLElement, book: PreviewBook): void {
   const restart = button(words.restart);
   const said = element('p', 'unseen');
   said.setAttribute('role', 'status');
-  const cueList = element('ol', 'tap-cues');
   const amiss = element('ul', 'tap-amiss');
-  const line = document.createElement('textarea');
-  line.readOnly = true;
-  line.rows = 4;
-  line.spellcheck = false;
-  line.setAttribute('aria-label', words.line);
-  const copy = button(words.copy, 'tap-copy');
-  const copied = element('p', 'tap-hint');
-  copied.setAttribute('role', 'status');
+  const line = tapLine(book, () => show());
+  const cues = tapCueList({
+    move(tap, to) {
+      setTaps(tapping?.taps.map((was, i) => (i === tap.index ? hundredths(to) : was)) ?? []);
+      said.textContent = words.tapped(tap.point.bar, cueTime(to));
+    },
+    hear({ seconds }) {
+      audio.currentTime = Math.max(0, seconds - leadIn);
+      void audio.play();
+    },
+  });
 
-  let tapping: Tapping | null = null;
-
-  const cues = (): readonly TappedCue[] =>
-    tapping?.taps.flatMap((seconds, i) => {
-      const point = tapping?.points[i];
-      return seconds === null || !point ? [] : [{ bar: point.bar, seconds }];
+  const tapped = (): readonly ShownTap[] =>
+    tapping?.taps.flatMap((seconds, index) => {
+      const point = tapping?.points[index];
+      return seconds === null || !point ? [] : [{ index, point, seconds }];
     }) ?? [];
 
-  const showLine = (): void => {
-    line.value = clipLine(
-      {
-        words: name.input.value || name.input.placeholder,
-        src: recording.select.value,
-        of: tune.select.value,
-        learner: learner.input.checked,
-        consent: consent.input.value,
-      },
-      cues(),
-    );
-    consent.label.hidden = consentHow.hidden = !learner.input.checked;
-    copied.textContent = '';
-  };
-
   const show = (): void => {
+    const shown = tapped();
+    const named = shown.map(({ point, seconds }) => ({ bar: point.bar, seconds }));
     const next = tapping?.points[tapping.taps.length];
     tapButton.disabled = skip.disabled = !next;
-    undo.disabled = restart.disabled = !tapping || tapping.taps.length === 0;
+    undo.disabled = restart.disabled = !tapping?.taps.length;
     tapName.textContent = next ? words.next(next.bar) : tapping ? words.done : words.loading;
     tapPhrase.textContent = next ? words.phrase(next.label, next.bars, next.pass) : '';
-    cueList.replaceChildren(
-      ...(tapping?.taps ?? []).flatMap((seconds, i) => {
-        const point = tapping?.points[i];
-        return seconds === null || !point ? [] : [cueRow(point, seconds, i)];
-      }),
-    );
-    const problems = tapping
-      ? checkCues(tapping.study.tune, tapping.study.performance, cues().map(cueOf))
-      : [];
+    cues.show(shown);
+    const { tune, performance } = tapping?.study ?? {};
+    const problems = tune && performance ? checkCues(tune, performance, named.map(cueOf)) : [];
     amiss.replaceChildren(
       ...problems.map(p => element('li', '', wordProblem(p).message.replaceAll('`', ''))),
     );
-    showLine();
+    line.show(named);
   };
-
-  const cueRow = (point: TapPoint, seconds: number, i: number): HTMLElement => {
-    const row = document.createElement('li');
-    const move = (by: number) => (): void => {
-      if (!tapping) return;
-      const moved = Math.max(0, Math.round((seconds + by) * 100) / 100);
-      tapping.taps = tapping.taps.map((tap, at) => (at === i ? moved : tap));
-      show();
-      // The row is a new one: the focus goes on in it.
-      cueList.querySelector<HTMLElement>(`[data-moves="${i} ${by}"]`)?.focus();
-      said.textContent = words.tapped(point.bar, cueTime(moved));
-    };
-    const step = (sign: string, label: string, by: number): HTMLButtonElement => {
-      const made = button('');
-      const shown = element('span', '', sign);
-      shown.setAttribute('aria-hidden', 'true');
-      made.append(shown, element('span', 'unseen', label));
-      made.dataset.moves = `${i} ${by}`;
-      made.addEventListener('click', move(by));
-      return made;
-    };
-    const hear = button(words.hear(point.bar));
-    hear.addEventListener('click', () => {
-      audio.currentTime = Math.max(0, seconds - leadIn);
-      void audio.play();
-    });
-    row.append(
-      element('b', '', point.bar),
-      element('span', 'tap-letter', point.label),
-      element('span', 'tap-time', cueTime(seconds)),
-      step('−', words.earlier(point.bar), -nudge),
-      step('+', words.later(point.bar), nudge),
-      hear,
-    );
-    return row;
+  const setTaps = (taps: Tapping['taps']): void => {
+    if (tapping) tapping.taps = taps;
+    show();
   };
-
   const tap = (seconds: number | null): void => {
     const point = tapping?.points[tapping.taps.length];
     if (!tapping || !point) return;
-    tapping.taps = [...tapping.taps, seconds === null ? null : Math.round(seconds * 100) / 100];
-    show();
+    setTaps([...tapping.taps, seconds === null ? null : hundredths(seconds)]);
     if (seconds !== null) said.textContent = words.tapped(point.bar, cueTime(seconds));
   };
 
   const chooseTune = async (): Promise<void> => {
-    const id = tune.select.value;
+    const id = line.tune.value;
     tapping = null;
-    name.input.placeholder = tune.select.selectedOptions[0]?.textContent ?? '';
     show();
     try {
       const data = await loadTune(id, '/');
-      if (tune.select.value !== id) return; // another was chosen meanwhile
+      if (line.tune.value !== id) return; // another was chosen meanwhile
       const study = studyTune(data.tune, data.request);
       tapping = { study, points: tapPoints(study.tune, study.performance, study.map), taps: [] };
       show();
@@ -174,80 +101,62 @@ export function openTapping(main: HTMLElement, book: PreviewBook): void {
       tapName.textContent = words.notLoaded;
     }
   };
+  const chooseSpeed = (): void => {
+    audio.defaultPlaybackRate = audio.playbackRate = Number(speeds.select.value);
+  };
   const chooseRecording = (): void => {
-    audio.src = `/${recording.select.value.split('/').map(encodeURIComponent).join('/')}`;
-    audio.playbackRate = Number(speeds.select.value);
-    if (tapping) tapping.taps = [];
-    show();
+    audio.src = `/${line.recording.value.split('/').map(encodeURIComponent).join('/')}`;
+    chooseSpeed();
+    setTaps([]);
   };
 
-  tune.select.addEventListener('change', () => void chooseTune());
-  recording.select.addEventListener('change', chooseRecording);
-  speeds.select.addEventListener('change', () => {
-    audio.defaultPlaybackRate = audio.playbackRate = Number(speeds.select.value);
-  });
-  for (const input of [name.input, learner.input, consent.input]) {
-    input.addEventListener('input', showLine);
-  }
+  line.tune.addEventListener('change', () => void chooseTune());
+  line.recording.addEventListener('change', chooseRecording);
+  speeds.select.addEventListener('change', chooseSpeed);
   // When it is pressed, not when it is let go: that is the moment one means.
   tapButton.addEventListener('pointerdown', event => {
     if (event.button === 0) tap(audio.currentTime);
   });
-  tapButton.addEventListener('keydown', event => {
-    if (event.key === 'Enter' && !event.repeat) tap(audio.currentTime);
-  });
+  let isKeyDown = false;
   addEventListener('keydown', event => {
-    if (event.key !== ' ' || event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
-    const at = event.target;
-    if (at instanceof Element && at !== tapButton && at.closest(usesSpace)) return;
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    const at = event.target instanceof Element ? event.target : null;
+    const isOwn = at === tapButton && (event.key === ' ' || event.key === 'Enter');
+    if (!isOwn && (event.key !== ' ' || at?.closest(usesSpace))) return;
     event.preventDefault();
-    tap(audio.currentTime);
+    isKeyDown = true;
+    if (!event.repeat) tap(audio.currentTime);
   });
-  undo.addEventListener('click', () => {
-    if (!tapping) return;
-    tapping.taps = tapping.taps.slice(0, -1);
-    show();
+  addEventListener('keyup', () => {
+    // After the click that some browsers still make of the key.
+    setTimeout(() => {
+      isKeyDown = false;
+    });
   });
+  // A screen reader presses a button with neither pointer nor key.
+  tapButton.addEventListener('click', event => {
+    if (event.detail === 0 && !isKeyDown) tap(audio.currentTime);
+  });
+  undo.addEventListener('click', () => setTaps(tapping?.taps.slice(0, -1) ?? []));
   skip.addEventListener('click', () => tap(null));
   restart.addEventListener('click', () => {
-    if (tapping) tapping.taps = [];
     audio.currentTime = 0;
-    show();
-  });
-  copy.addEventListener('click', async () => {
-    try {
-      await navigator.clipboard.writeText(line.value);
-      copied.textContent = words.copied;
-    } catch {
-      line.select();
-      copied.textContent = words.notCopied;
-    }
+    setTaps([]);
   });
 
-  const choose = element('div', 'tap-choose');
-  choose.append(tune.label, recording.label, name.label, learner.label, consent.label, consentHow);
   const hearing = element('div', 'tap-hear');
   hearing.append(audio, speeds.label, element('p', 'tap-hint', words.caution));
   const steps = element('div', 'tap-steps');
   steps.append(undo, skip, restart);
-  main.append(
-    choose,
-    hearing,
-    tapButton,
-    element('p', 'tap-hint', words.space),
-    steps,
-    said,
-    element('h2', '', words.cues),
-    cueList,
-    amiss,
-    element('h2', '', words.line),
-    line,
-    copy,
-    copied,
-  );
+  const howTo = element('p', 'tap-hint', words.space);
+  main.append(line.fields, hearing, tapButton, howTo, steps, said);
+  main.append(element('h2', '', words.cues), cues.list, amiss);
+  main.append(element('h2', '', words.line), ...line.line);
   chooseRecording();
   void chooseTune();
 }
+
+const hundredths = (seconds: number): number => Math.round(seconds * 100) / 100;
 
 /** What the space bar already does something to. */
 const usesSpace = 'a, button, input, select, textarea, summary, audio';
