@@ -57,7 +57,7 @@ const bringUp = (page, selector) =>
       scrollTo(0, e.getBoundingClientRect().top + scrollY - 16);
     });
 
-await take('tune-page', tideTable, { width: 1000, height: 1790 });
+await take('tune-page', tideTable, { width: 1000, height: 1830 });
 await take('lesson', firstTry, phone, page => bringUp(page, '#at-what-we-all-play-alike'));
 await take('plan', firstTry, { width: 760, height: 620 }, page =>
   bringUp(page, '#plan-tide-turn-first-try'),
@@ -67,7 +67,7 @@ await take('try', tideTable, { width: 800, height: 2000 }, async page => {
   await place.locator('summary').first().click();
   await place.locator('.try-room button').first().waitFor();
   // The last slur on the way, parted: the bow now arrives the wrong way.
-  await place.locator('.bead-link').nth(-2).click();
+  await place.locator('.bead-link').last().click();
   await bringUp(page, 'details.try');
   return place;
 });

@@ -34,16 +34,18 @@ function takenIn(): ReadonlySet<string> {
 const headOf = (of: Document): string =>
   [...of.head.querySelectorAll('script[src], link')]
     .map(e => e.getAttribute('src') ?? e.getAttribute('href'))
-    .filter(address => !address?.includes('tunes/')) // brought in by scripts
     .join(' ');
+
+/** As it was read: scripts bring in others. */
+const head = headOf(document);
 
 async function bringUpToDate(): Promise<void> {
   const answer = await fetch(location.pathname);
   const next = new DOMParser().parseFromString(await answer.text(), 'text/html');
   if (
     !answer.ok ||
-    headOf(next) !== headOf(document) ||
-    next.body.className !== document.body.className ||
+    headOf(next) !== head ||
+    next.body.className !== page.read.className ||
     !patchPage(page, next.body)
   ) {
     reloadHere();
