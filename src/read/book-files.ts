@@ -55,6 +55,7 @@ export async function bookFiles(root: string): Promise<BookFiles> {
       ...outside.map(file => problem('outside-the-book', 'error', null, { actual: file })),
       ...tooMany,
       ...media.flatMap(oddName),
+      ...(await Promise.all(media.map(file => runsOf(root, file)))).flat(),
       ...(await Promise.all(media.map(file => largeMedia(root, file)))).flat(),
     ],
   };
@@ -79,6 +80,29 @@ function oddName(path: string): readonly Problem[] {
       facts: { sign: impossible ?? unkept ?? '' },
     }),
   ];
+}
+
+/** Endings of files that a browser opens as a page, or runs. */
+const isProgram = /\.(?:x?html?|xht|xml|xslt?|m?js|cjs|wasm|swf)$/i;
+
+/** What a drawing can hold that runs when it is opened by itself, where no policy of a page holds. */
+const runsInDrawing =
+  /<(?:\w+:)?(?:script|foreignObject|handler)\b|\son\w+\s*=|javascript:|<!ENTITY/i;
+
+/** A file that would run in the reader's browser: the site opens from a folder, and every page may link to it. */
+async function runsOf(root: string, file: string): Promise<readonly Problem[]> {
+  const runs =
+    isProgram.test(file) ||
+    (/\.svg$/i.test(file) && runsInDrawing.test(await drawingText(root, file)));
+  return runs ? [problem('media-runs', 'error', null, { actual: file })] : [];
+}
+
+/** Empty where it is past the limit, which is said already. */
+async function drawingText(root: string, file: string): Promise<string> {
+  const found = await stat(join(root, file)).catch(emptyIfMissing);
+  if (!('size' in found) || found.size > limits.pictureSize) return '';
+  const text = await readFile(join(root, file), 'utf8').catch(emptyIfMissing);
+  return typeof text === 'string' ? text.replaceAll('\0', '') : '';
 }
 
 const picture = /\.(?:png|jpe?g|gif|webp|svg|avif)$/i;

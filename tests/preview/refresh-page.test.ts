@@ -54,6 +54,18 @@ describe('a page is brought up to date in place', () => {
     expect(standing()).toBe(before);
   });
 
+  it('goes by the body itself only where that is another', () => {
+    document.body.innerHTML = '<p>a</p>';
+    document.body.dataset.later = 'player';
+    const page = keepTwins(document.body);
+    delete document.body.dataset.later;
+    const next = bodyOf('<p>b</p>');
+    expect(patchPage(page, next)).toBe(false);
+    next.dataset.later = 'player';
+    expect(patchPage(page, next)).toBe(true);
+    expect(standing()).toBe('<p>b</p>');
+  });
+
   it('and where a script has moved or taken away what would change', () => {
     const page = openPage('<p>a</p><div></div>');
     document.querySelector('div')?.append(document.querySelector('p') as Node);

@@ -1,4 +1,12 @@
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -174,6 +182,30 @@ describe('the files of a book', () => {
     expect(await said()).toEqual([['media-name', 'media/a\\b.png']]);
   });
 
+  it.each([
+    ['a.html', ''],
+    ['a.XHTML', ''],
+    ['a.js', ''],
+    ['a.xml', ''],
+    ['a.svg', '<svg xmlns="http://www.w3.org/2000/svg"><script>1</script></svg>'],
+    ['b.svg', '<svg xmlns="http://www.w3.org/2000/svg" onload = "x()"/>'],
+    ['c.svg', '<svg><a href="javascript:x()"/></svg>'],
+    ['d.svg', '<!DOCTYPE svg [<!ENTITY x "y">]><svg>&x;</svg>'],
+    ['e.svg', '<svg><s:script xmlns:s="http://www.w3.org/2000/svg"/></svg>'],
+    ['f.svg', '<svg><foreignObject><b/></foreignObject></svg>'],
+  ])('may not be one that runs: %s', async (name, text) => {
+    writeFileSync(join(root, 'media', name), text);
+    expect(await said()).toEqual([['media-runs', `media/${name}`]]);
+  });
+
+  it('may be a drawing that is only drawn', async () => {
+    const plain =
+      '<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0L9 9" stroke="#000"/></svg>';
+    writeFileSync(join(root, 'media', 'a.svg'), plain);
+    writeFileSync(join(root, 'media', 'b.svg'), Buffer.from(plain, 'utf16le'));
+    expect(await said()).toEqual([]);
+  });
+
   it.each(['tunes/leak.md', 'lessons/2026-09-15-leak.md', 'media/leak.png', 'media/leak.md'])(
     'are not read through a link out of the book: %s',
     async path => {
@@ -251,4 +283,12 @@ it('every message about a limit was made by what breaks it', () => {
   // A book of twenty thousand files is made by no test; its message is worded like the others.
   const untried = Object.keys(limitMessages).filter(rule => !broken.has(rule));
   expect(untried).toEqual(['files-past-limit']);
+});
+
+it('the page about limits says each of them, and no other', () => {
+  const page = readFileSync(join(import.meta.dirname, '../../docs/limits.md'), 'utf8');
+  const said = [...page.matchAll(/^\| `(\w+)` \| ([\d,]+)/gm)].map(
+    m => [m[1], Number(m[2]?.replaceAll(',', ''))] as const,
+  );
+  expect(Object.fromEntries(said)).toEqual(limits);
 });

@@ -63,6 +63,10 @@ export const limitMessages: Readonly<
     message: `The name of the file "${p.actual}" has the sign ${signText(`${p.facts.sign}`)}, which ${p.severity === 'error' ? 'no site can have in a name' : 'memory sticks and some computers cannot have in a name'}.`,
     mend: 'Give the file a name of letters, digits, hyphens and dots, and change what refers to it.',
   }),
+  'media-runs': p => ({
+    message: `The file "${p.actual}" is a program or a page, or a drawing with a program in it, which would run on the reader’s machine.`,
+    mend: 'Keep recordings and pictures alone in `media`; save the drawing without its script, or as PNG.',
+  }),
   'files-past-limit': p => ({
     message: `The book has ${p.facts.found} files in "${p.actual}"; it may have ${p.facts.most}.`,
     mend: 'Cut the book into several.',

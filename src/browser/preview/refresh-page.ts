@@ -52,7 +52,9 @@ interface Change extends Gap {
 /** Whether the page could be brought up to date with the body of its new text. */
 export function patchPage({ read, twins }: PageTwins, next: HTMLElement): boolean {
   dropUnscripted(next);
-  const changes = changesOf(read, next);
+  // What the body says of the whole page, its scripts have gone by.
+  if (!sameShell(read, next)) return false;
+  const changes = changesInside(read, next);
   if (changes === null || !changes.every(change => stands(change, twins))) return false;
   for (const { parent, remove, add, after } of changes) {
     for (const node of remove) {
@@ -78,7 +80,10 @@ function insertAfter(parent: Node, after: Node | null, nodes: readonly Node[]): 
 /** The changes that make a node of the copy equal to a new one of the same kind; null: none can. */
 function changesOf(old: Node, next: Node): readonly Change[] | null {
   if (old.isEqualNode(next)) return [];
-  if (isHeld(old)) return null;
+  return isHeld(old) ? null : changesInside(old, next);
+}
+
+function changesInside(old: Node, next: Node): readonly Change[] | null {
   const gaps = alignChildren([...old.childNodes], [...next.childNodes]);
   const changes = gaps?.map(gap => changesIn(gap, old)) ?? [null];
   return changes.some(some => some === null) ? null : changes.flatMap(some => some ?? []);
