@@ -39,7 +39,10 @@ async function take(name, url, { width, height, scale = 1 }, show) {
   const { x, y, ...size } = (await part?.boundingBox()) ?? { x: 0, y: 0, ...viewport };
   const clip = { x: x - 14, y: y - 14, width: size.width + 28, height: size.height + 28 };
   await page.screenshot({ path: raw, ...(part ? { clip } : {}) });
-  shrink(raw, name === 'tune-page' ? join(root, 'docs/tune-page.png') : join(pictures, `${name}.png`));
+  shrink(
+    raw,
+    name === 'tune-page' ? join(root, 'docs/tune-page.png') : join(pictures, `${name}.png`),
+  );
   await context.close();
 }
 
