@@ -117,7 +117,10 @@ function settingsOf({ texts, media }: BookFiles): SettingsReading {
   return { settings: defaultSettings, problems: [missing] };
 }
 
-/** Media that only private notes, or recordings withheld, refer to. */
+/**
+ * Media that nothing published refers to: named in private notes, on drafts or by recordings withheld,
+ * or not at all. A recording nobody has agreed to must not go out because its page is not ready yet.
+ */
 function privateMedia(
   { media }: BookFiles,
   pages: readonly FinishedPage[],
@@ -130,11 +133,10 @@ function privateMedia(
   );
   const isOpen = (clip: ClipBlock): boolean =>
     !clip.hidden && clip.published && published.has(clip.of);
-  const open = new Set(pages.flatMap(page => [...page.media.open]));
-  const hidden = new Set(pages.flatMap(page => [...page.media.hidden]));
-  for (const clip of clips) if (clip.src !== null) (isOpen(clip) ? open : hidden).add(clip.src);
+  const open = new Set(pages.flatMap(page => [...page.media]));
+  for (const clip of clips) if (clip.src !== null && isOpen(clip)) open.add(clip.src);
   if (theme?.picture) open.add(theme.picture);
-  return media.filter(file => hidden.has(file) && !open.has(file));
+  return media.filter(file => !open.has(file));
 }
 
 /** A recording of a learner is not published before somebody has consented. */

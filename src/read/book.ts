@@ -22,7 +22,7 @@ export interface Book {
   readonly pages: readonly Page[];
   /** Paths of media files, from the book's folder, with forward slashes. */
   readonly media: readonly string[];
-  /** Those of `media` that only private notes, or recordings withheld, refer to: not to be published. */
+  /** Those of `media` that nothing published refers to. */
   readonly privateMedia: readonly string[];
   readonly problems: readonly Problem[];
 }

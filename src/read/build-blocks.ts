@@ -31,8 +31,8 @@ export interface PageBlocks {
   readonly body: Hast;
   /** Blocks with an error are left out, and the marks in `body` then miss their aim. */
   readonly blocks: readonly Block[];
-  /** Media files that the page refers to, outside private notes and inside them. */
-  readonly media: { readonly open: ReadonlySet<string>; readonly hidden: ReadonlySet<string> };
+  /** Media files that the page refers to, outside private notes. */
+  readonly media: ReadonlySet<string>;
   readonly problems: readonly Problem[];
 }
 
@@ -49,7 +49,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   /** The tunes of the nearest definition or showing above. */
   let above: readonly string[] = [];
   let bodies = 0;
-  const media = { open: new Set<string>(), hidden: new Set<string>() };
+  const media = new Set<string>();
 
   const placeOf = (node: RootContent): Place =>
     placeAt(source.file, node.position?.start.line ?? 1, node.position?.start.column ?? 1);
@@ -197,7 +197,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   function withTarget<T extends { url: string } & RootContent>(node: T, hidden: boolean): T | null {
     const kind = node.type === 'image' ? 'image' : 'link';
     const resolved = resolveLink(node.url, kind, source.file, placeOf(node), index);
-    if (resolved.media !== null) media[hidden ? 'hidden' : 'open'].add(resolved.media);
+    if (resolved.media !== null && !hidden) media.add(resolved.media);
     if (resolved.problem) problems.push(resolved.problem);
     return resolved.url === null ? null : { ...node, url: resolved.url };
   }

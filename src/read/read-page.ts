@@ -129,7 +129,7 @@ export function finishPage(
   };
 }
 
-const noMedia: PageBlocks['media'] = { open: new Set(), hidden: new Set() };
+const noMedia: ReadonlySet<string> = new Set();
 
 const empty: Page['body'] = { type: 'root', children: [] };
 

@@ -46,7 +46,7 @@ async function take(name, url, { width, height, scale = 1 }, show) {
   await context.close();
 }
 
-const phone = { width: 390, height: 760, scale: 2 };
+const phone = { width: 390, height: 760, scale: 1.25 };
 
 const firstTry = address('lessons/2026-09-22-the-tide-turns-too-soon.html');
 const tideTable = address('tunes/the-tide-table.html');

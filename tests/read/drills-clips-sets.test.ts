@@ -78,7 +78,7 @@ describe('recordings', () => {
   test('of a learner are published with consent alone, and their media with them', () => {
     const clip = (more: string): string => `${marsh}::clip[Lena]{src=media/lena.mp3 ${more}}\n`;
     const read = (more: string, settings?: string): Book =>
-      book({ 'lessons/2026-09-15-first.md': clip(more) }, media, settings);
+      book({ 'lessons/2026-09-15-first.md': clip(more) }, ['media/lena.mp3'], settings);
     const without = read('learner');
     expect(without.problems.map(p => [p.rule, p.severity])).toEqual([['clip-consent', 'warning']]);
     expect(without.privateMedia).toEqual(['media/lena.mp3']);
@@ -92,7 +92,7 @@ describe('recordings', () => {
 
   test('in a private note stay there', () => {
     const text = `${marsh}:::private\n::clip[Mine]{src=media/quay.mp3}\n:::\n`;
-    const { privateMedia } = book({ 'lessons/2026-09-15-first.md': text }, media);
+    const { privateMedia } = book({ 'lessons/2026-09-15-first.md': text }, ['media/quay.mp3']);
     expect(privateMedia).toEqual(['media/quay.mp3']);
   });
 });

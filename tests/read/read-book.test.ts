@@ -339,16 +339,17 @@ describe('pages', () => {
     expect(made).not.toMatch(/<script|onclick|href|src=|<i>|<img/);
   });
 
-  test('media that only private notes name is told apart', () => {
-    const media = ['media/both.jpg', 'media/none.jpg', 'media/tom.jpg', 'media/us.jpg'];
+  test('media that nothing published names is told apart', () => {
+    const media = ['both', 'draft', 'none', 'tom', 'us'].map(name => `media/${name}.jpg`);
     const { privateMedia } = book(
       {
         'pages/a.md':
           ':::private\n![t](../media/tom.jpg) ![b](../media/both.jpg)\n:::\n\n![u](../media/us.jpg) ![b](../media/both.jpg)\n',
+        'pages/b.md': '---\ndraft: true\n---\n\n![d](../media/draft.jpg)\n',
       },
       media,
     );
-    expect(privateMedia).toEqual(['media/tom.jpg']);
+    expect(privateMedia).toEqual(['media/draft.jpg', 'media/none.jpg', 'media/tom.jpg']);
   });
 
   test('footnotes of two bodies on one page have ids of their own', () => {
