@@ -35,13 +35,17 @@ const built = spawnSync(process.execPath, args, { encoding: 'utf8' });
 if (built.status !== 0) throw new Error(built.stderr);
 
 let sent = 0;
+/** Scripts of a page's parts are asked for when it stands. */
+let sentLater = 0;
+const isLater = (path: string): boolean => /\/(?:player|drills|review)\.js$/.test(path);
 const server = createServer((request, response) => {
   const path = decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname);
   try {
     const body = path === '/text.html' ? textAlone() : readFileSync(join(site, path));
     const type = types[extname(path)];
     const zipped = type && extname(path) !== '.woff2' ? gzipSync(body) : body;
-    if (!path.endsWith('keep-site.js')) sent += zipped.length;
+    if (isLater(path)) sentLater += zipped.length;
+    else sent += zipped.length;
     response.writeHead(200, {
       'Content-Type': type ?? 'application/octet-stream',
       ...(zipped === body ? {} : { 'Content-Encoding': 'gzip' }),
@@ -67,7 +71,7 @@ function textAlone(): Buffer {
 }
 
 interface View {
-  /** Sent until the page has loaded, and with what it fetches when it stands. */
+  /** Sent for the first view, and with what it fetches when it stands. */
   readonly bytes: number;
   readonly all: number;
   /** Milliseconds until the first text stands, and until the page answers. */
@@ -92,9 +96,8 @@ async function view(path: string): Promise<View> {
     uploadThroughput: 50_000,
   });
   await cdp.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  sent = 0;
+  [sent, sentLater] = [0, 0];
   await page.goto(address + path, { waitUntil: 'load' });
-  const bytes = sent;
   await page.waitForTimeout(3000);
   const [painted, ready] = await page.evaluate(() => {
     const [first] = performance.getEntriesByName('first-contentful-paint');
@@ -105,7 +108,7 @@ async function view(path: string): Promise<View> {
     ] as const;
   });
   await context.close();
-  return { bytes, all: sent, painted, ready };
+  return { bytes: sent, all: sent + sentLater, painted, ready };
 }
 
 const median = (views: readonly View[]): View =>
