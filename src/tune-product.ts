@@ -1,10 +1,11 @@
 import type { Problem } from '../shared/problem.ts';
+import type { TuneData } from '../shared/tune-data.ts';
 import { type Words, wordsFor } from '../shared/words/words-for.ts';
 import { buildTune, drawTune, type StudiedTune } from './build-tune.ts';
-import { tuneDataScript } from './export/tune-data.ts';
 import { tuneDownloads } from './export/tune-downloads.ts';
 import { exportFacts, mayLeave } from './export-facts.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
+import { scriptCall } from './pages/script-call.ts';
 import { type TuneCard, tuneCard } from './pages/tune-card.ts';
 import type { TuneJob } from './tune-jobs.ts';
 
@@ -59,8 +60,9 @@ function tuneFiles(studied: StudiedTune, isPrivate: boolean, words: Words): Tune
   if (study === null || !mayLeave(studied, isPrivate)) return [];
   const { id } = block;
   const { tune } = study;
+  const data: TuneData = { id, title: tune.title, tune, request };
   return [
-    { path: `tunes/${id}.js`, content: tuneDataScript({ id, title: tune.title, tune, request }) },
+    { path: `tunes/${id}.js`, content: scriptCall('bowbookTune', data) },
     ...tuneDownloads(study, exportFacts(studied, words)).map(({ ending, content }) => ({
       path: `tunes/${id}.${ending}`,
       content,

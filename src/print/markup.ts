@@ -31,9 +31,3 @@ export const list = (items: readonly string[]): string =>
 
 /** A millimetre length, to hundredths. */
 export const mm = (length: number): string => `${Math.round(length * 100) / 100}mm`;
-
-/** A label that links lead to, of an id and what it is the place of. */
-export const placeName = (
-  kind: 'tune' | 'lesson' | 'drill' | 'answer' | 'page',
-  id: string,
-): string => literal(`${kind}/${id}`);
