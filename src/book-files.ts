@@ -8,8 +8,7 @@ import { aroundSite } from './pages/around-site.ts';
 import { offlineScript, siteAssets } from './pages/assets.ts';
 import { entriesScript } from './pages/finder-view.ts';
 import { searchEntries } from './pages/lists-view.ts';
-import { type Opening, openingFiles, openingOf, openingsScript } from './pages/openings.ts';
-import { mayShow } from './pages/page-context.ts';
+import { openingFiles, openingsScript } from './pages/openings.ts';
 import type { TuneCard } from './pages/tune-card.ts';
 import { printFiles } from './print-files.ts';
 import type { Book } from './read/book.ts';
@@ -25,7 +24,7 @@ export interface BookFilesInput {
   /** What lists say of every tune, by id, in the order of the book. */
   readonly cards: ReadonlyMap<string, TuneCard>;
   /** Each with its study and drawing: ask for one after another, and hold on to none. */
-  readonly tunes: Pick<TuneShelf, 'product' | 'state'>;
+  readonly tunes: Pick<TuneShelf, 'built' | 'opening' | 'state'>;
   /** Hash of the program, for files that say what they are made from. */
   readonly program: string;
   /** What the site holds so far, with hashes, and its bytes. */
@@ -83,15 +82,10 @@ const picturesOf = ({ written }: BookFilesInput['site']): string =>
 /** The first phrases of some tunes; those whose notes are withheld are left out. */
 async function openingsOf(
   ids: readonly string[],
-  { tunes, isPrivate }: BookFilesInput,
+  { tunes }: Pick<BookFilesInput, 'tunes'>,
 ): Promise<string> {
-  const openings: Opening[] = [];
-  for (const id of ids) {
-    const { built } = await tunes.product(id);
-    const opening = mayShow(built, { isPrivate }) ? openingOf(built) : null;
-    if (opening) openings.push(opening);
-  }
-  return openingsScript(openings);
+  const openings = await Promise.all(ids.map(tunes.opening));
+  return openingsScript(openings.filter(opening => opening !== null));
 }
 
 /** Marks a folder that holds private notes, for people and for the command. */

@@ -6,9 +6,11 @@ import { type BookFilesInput, plainFiles, wholeFiles } from './book-files.ts';
 import { knownLedger, type Ledger } from './cache/ledger.ts';
 import { cacheKey, openCache } from './cache/open-cache.ts';
 import { programHash } from './cache/program-hash.ts';
-import { type TuneMaker, tuneMaker } from './make-tunes.ts';
+import { tuneOfEntry } from './cache/tune-cache.ts';
+import type { TuneNote } from './make-tune.ts';
 import { type OpenSite, openSite } from './output/open-site.ts';
-import { type SiteFile, SiteTrouble } from './output/site-file.ts';
+import type { SiteFile } from './output/site-file.ts';
+import { SiteTrouble } from './output/site-trouble.ts';
 import { pageMakers } from './page-makers.ts';
 import { pageTurns } from './page-turns.ts';
 import { planPages } from './pages/make-pages.ts';
@@ -17,9 +19,9 @@ import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
 import { readBook } from './read/read-book.ts';
 import { readMemo } from './read/read-memo.ts';
-import { jobKey, tuneJobs } from './tune-jobs.ts';
-import type { TuneNote } from './tune-product.ts';
+import { type TuneMaker, tuneMaker } from './tune-maker.ts';
 import { tuneShelf } from './tune-shelf.ts';
+import { tuneTasks } from './tune-tasks.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {
@@ -88,7 +90,7 @@ export function openBuilds(options: BuildOptions): Builds {
     if (isSaved) return;
     isSaved = true;
     cache.write(ledgerName, ledger);
-    cache.keepOnly(name => name.startsWith('ledger-') || ledger.notes.has(name));
+    cache.keepOnly(name => name.startsWith('ledger-') || ledger.notes.has(tuneOfEntry(name)));
   };
   return {
     async build() {
@@ -130,12 +132,12 @@ async function buildOnce(
   };
   if (problems.some(isError)) return end(0);
 
-  const jobs = tuneJobs(book, isPrivate).map(job => ({ key: jobKey(job, program), job }));
-  const tunes = tuneShelf(jobs, maker, ledger.notes);
   const cards = new Map<string, TuneCard>();
-  const makers = pageMakers(book);
-  const pages = planPages({ book, cards, isPrivate, ...makers });
-  const turns = pageTurns(pages, { tunes, program, load: makers.load });
+  const makers = pageMakers(book, isPrivate);
+  const plans = planPages({ book, cards, isPrivate, ...makers });
+  const tasks = tuneTasks(book, { plans, isPrivate, program });
+  const tunes = tuneShelf(tasks, { maker, known: ledger.notes, makePage: makers.make });
+  const turns = pageTurns(plans, { tunes, program, makers });
   try {
     const site = await openSite(out, ledger.files, () => progress('wait', 0, 0));
     try {
@@ -143,15 +145,15 @@ async function buildOnce(
       const input: BookFilesInput = { book, isPrivate, isQuick, cards, tunes, site, program, say };
       await putAll(site, plainFiles(input));
       await putAll(site, turns.first);
-      for await (const note of tunes.notes()) {
-        progress('tunes', notes.length, jobs.length);
+      for await (const { note, files } of tunes.placed(site)) {
+        progress('tunes', notes.length, tasks.length);
         notes.push(note);
         problems.push(...note.problems);
         cards.set(note.id, note.card);
-        await putAll(site, tunes.files(note));
+        await putAll(site, files);
         await putAll(site, turns.after(note.id));
       }
-      progress('tunes', jobs.length, jobs.length);
+      progress('tunes', tasks.length, tasks.length);
       await putAll(site, turns.last());
       await putAll(site, wholeFiles(input));
     } catch (error) {
@@ -163,8 +165,8 @@ async function buildOnce(
       return end(0);
     }
     site.commit();
-    const byKey = new Map(notes.map((note, i) => [jobs[i]?.key ?? '', note] as const));
-    return end(pages.length, { program, notes: byKey, files: site.written, read: ledger.read });
+    const byKey = new Map(notes.map((note, i) => [tasks[i]?.key ?? '', note] as const));
+    return end(plans.length, { program, notes: byKey, files: site.written, read: ledger.read });
   } catch (error) {
     if (!(error instanceof SiteTrouble)) throw error;
     problems.push(troubleOf(error, root));

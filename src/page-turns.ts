@@ -1,9 +1,10 @@
-import { cacheKey } from './cache/open-cache.ts';
 import type { SiteFile } from './output/site-file.ts';
+import type { PageMakers } from './page-makers.ts';
 import type { PagePlan } from './pages/make-pages.ts';
 import type { TuneShelf } from './tune-shelf.ts';
+import { pageFrom } from './tune-tasks.ts';
 
-/** The pages of a book by when they can be made: as soon as their last tune is there. */
+/** The pages of a book that show no tune, or more than one, by when they can be made. */
 export interface PageTurns {
   /** Those that show no tune. */
   readonly first: readonly SiteFile[];
@@ -17,32 +18,32 @@ interface PageTurnsInput {
   readonly tunes: TuneShelf;
   /** Hash of the program, since it makes the pages. */
   readonly program: string;
-  /** Loads what pages are made with. */
-  readonly load: () => Promise<void>;
+  readonly makers: PageMakers;
 }
 
 export function pageTurns(
   plans: readonly PagePlan[],
-  { tunes, program, load }: PageTurnsInput,
+  { tunes, program, makers }: PageTurnsInput,
 ): PageTurns {
   const at = new Map(tunes.ids.map((id, i) => [id, i] as const));
   const byLast = new Map<number, PagePlan[]>();
   for (const plan of plans) {
-    if (plan.tunes === null) continue;
+    if (plan.tunes === null || plan.tunes.length === 1) continue;
     const last = Math.max(-1, ...plan.tunes.map(id => at.get(id) ?? -1));
     byLast.set(last, [...(byLast.get(last) ?? []), plan]);
   }
-  const file = ({ path, tunes: ids, from, make }: PagePlan): SiteFile => ({
-    path,
-    from: cacheKey(program, from(), ids ? tunes.state(ids) : ''),
+  const fileOf = (plan: PagePlan): SiteFile => ({
+    path: plan.path,
+    from: pageFrom(program, plan, tunes.state(plan.tunes ?? [])),
     async make() {
-      await load();
-      return make(await tunes.shown(ids ?? []));
+      if (plan.tunes !== null) return makers.make(plan.recipe, await tunes.shown(plan.tunes));
+      await makers.load();
+      return plan.make();
     },
   });
   return {
-    first: (byLast.get(-1) ?? []).map(file),
-    after: tune => (byLast.get(at.get(tune) ?? -1) ?? []).map(file),
-    last: () => plans.filter(plan => plan.tunes === null).map(file),
+    first: (byLast.get(-1) ?? []).map(fileOf),
+    after: tune => (byLast.get(at.get(tune) ?? -1) ?? []).map(fileOf),
+    last: () => plans.filter(plan => plan.tunes === null).map(fileOf),
   };
 }

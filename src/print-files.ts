@@ -12,7 +12,7 @@ export interface PrintFilesInput {
   readonly ids: readonly string[];
   /** Those whose notes could be read. */
   readonly readable: (id: string) => boolean;
-  readonly tunes: Pick<TuneShelf, 'product' | 'state'>;
+  readonly tunes: Pick<TuneShelf, 'built' | 'state'>;
   readonly program: string;
   /** Tells one state of the pictures from another. */
   readonly pictures: string;
@@ -27,7 +27,7 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
   const from = cacheKey(program, tunes.state(ids), pictures, JSON.stringify(prose));
   const gather = once(async () => {
     const gathered = new Map<string, PrintTune>();
-    for (const id of ids) gathered.set(id, printTune((await tunes.product(id)).built));
+    for (const id of ids) gathered.set(id, printTune(await tunes.built(id)));
     return gathered;
   });
   const whole = (path: string, options: Partial<PrintOptions>): SiteFile => ({
@@ -51,7 +51,7 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
       path: printPaths.tune(id),
       from: cacheKey(program, tunes.state([id]), JSON.stringify(book.settings)),
       make: async () => {
-        const tune = printTune((await tunes.product(id)).built);
+        const tune = printTune(await tunes.built(id));
         const { print } = await import('./print-pdf.ts');
         return print(book, new Map([[id, tune]]), { what: 'sheets', only: id }).pdf;
       },

@@ -1,4 +1,5 @@
 import { cacheKey } from './cache/open-cache.ts';
+import type { PageRecipe } from './pages/make-page.ts';
 import type {
   AnchorBlock,
   Block,
@@ -19,6 +20,22 @@ export interface TuneJob {
   readonly drills: readonly DrillBlock[];
   readonly settings: BookSettings;
   readonly isPrivate: boolean;
+}
+
+/** A tune to be made, with the pages that show it alone. Plain data: any thread can make it. */
+export interface TuneTask {
+  /** What its work is kept under. */
+  readonly key: string;
+  readonly job: TuneJob;
+  readonly pages: readonly PageTask[];
+  /** Other pages or PDFs show it too, so its study and drawings are kept for them. */
+  readonly isShared: boolean;
+}
+
+export interface PageTask {
+  readonly path: string;
+  readonly from: string;
+  readonly recipe: PageRecipe;
 }
 
 /** Every tune of the book, in its order, with the blocks of any page that are about it. */

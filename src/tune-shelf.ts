@@ -1,62 +1,80 @@
-import type { KeyedJob, TuneMaker } from './make-tunes.ts';
-import type { SiteFile } from './output/site-file.ts';
+import type { TuneNote } from './make-tune.ts';
+import type { OpenSite } from './output/open-site.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
-import type { TuneNote, TuneProduct } from './tune-product.ts';
+import type { PageRecipe } from './pages/make-page.ts';
+import type { Opening } from './pages/openings.ts';
+import type { PageTask, TuneTask } from './tune-jobs.ts';
+import type { PlacedTune, TuneMaker } from './tune-maker.ts';
 
-/** The tunes of a book during a build: their notes all at once, their products one at a time. */
+/** The tunes of a book during a build: what was made of all of them, and each whole when asked for. */
 export interface TuneShelf {
   /** Their ids, in the order of the book. */
   readonly ids: readonly string[];
-  /** Notes in the order of the book, each as soon as it and those before it are there. */
-  readonly notes: () => AsyncGenerator<TuneNote>;
-  /** Everything made of a tune whose note has come. */
-  readonly product: (id: string) => Promise<TuneProduct>;
-  /** Studies and drawings of some tunes, for a page. */
+  /**
+   * Every tune in the order of the book, with the files that are still to be put, as soon as it and
+   * those before it are made. Files that stand in the site as they should are kept there.
+   */
+  readonly placed: (site: Pick<OpenSite, 'keepAll' | 'place'>) => AsyncGenerator<PlacedTune>;
+  /** Study and drawings of a tune that has been placed. */
+  readonly built: (id: string) => Promise<BuiltTune>;
+  /** Those of some tunes, for a page. */
   readonly shown: (ids: readonly string[]) => Promise<ReadonlyMap<string, BuiltTune>>;
-  /** The files that stand beside the page of a tune. */
-  readonly files: (note: TuneNote) => readonly SiteFile[];
+  readonly opening: (id: string) => Promise<Opening | null>;
   /** Tells one state of these tunes from another. */
   readonly state: (ids: readonly string[]) => string;
 }
 
-/** `known`: notes that an earlier build made, by key. */
-export function tuneShelf(
-  jobs: readonly KeyedJob[],
-  maker: TuneMaker,
-  known: ReadonlyMap<string, TuneNote>,
-): TuneShelf {
-  const byId = new Map(jobs.map(keyed => [keyed.job.block.id, keyed] as const));
-  const product = async (id: string): Promise<TuneProduct> => {
-    const keyed = byId.get(id);
-    if (!keyed) throw new Error(`there is no tune ${id} in the book`);
-    return maker.product(keyed);
+interface TuneShelfInput {
+  readonly maker: TuneMaker;
+  /** Notes that an earlier build made, by key. */
+  readonly known: ReadonlyMap<string, TuneNote>;
+  /** Makes a page of a tune that is known. */
+  readonly makePage: (recipe: PageRecipe, tunes: ReadonlyMap<string, BuiltTune>) => Promise<string>;
+}
+
+export function tuneShelf(tasks: readonly TuneTask[], input: TuneShelfInput): TuneShelf {
+  const { maker, known, makePage } = input;
+  const byId = new Map(tasks.map(task => [task.job.block.id, task] as const));
+  const taskOf = (id: string): TuneTask => {
+    const task = byId.get(id);
+    if (!task) throw new Error(`there is no tune ${id} in the book`);
+    return task;
   };
-  const fileOf = async (id: string, path: string): Promise<string | Uint8Array> => {
-    const file = (await product(id)).files.find(f => f.path === path);
-    if (!file) throw new Error(`the tune ${id} has no file ${path}`);
-    return file.content;
+  /** A tune of which nothing but pages is to be made, from its kept study and drawings. */
+  const standing = (task: TuneTask, keepAll: OpenSite['keepAll']): PlacedTune | null => {
+    const { key, job, pages, isShared } = task;
+    const note = known.get(key);
+    if (!note) return null;
+    const files = note.files.map(path => ({ path, from: key }));
+    if (keepAll([...files, ...pages])) return { note, files: [] };
+    if (!isShared || !keepAll(files)) return null;
+    const make = async ({ recipe }: PageTask): Promise<string> =>
+      makePage(recipe, new Map([[job.block.id, await maker.built(task)]]));
+    return {
+      note,
+      files: pages.map(page => ({ path: page.path, from: page.from, make: () => make(page) })),
+    };
   };
   return {
     ids: [...byId.keys()],
-    async *notes() {
-      const made = maker.make(jobs.filter(({ key }) => !known.has(key)));
-      for (const { key } of jobs) {
-        const note = known.get(key) ?? (await made.next()).value;
-        if (note) yield note;
+    async *placed({ keepAll, place }) {
+      const found = tasks.map(task => standing(task, keepAll));
+      const made = maker.make(
+        tasks.filter((_, i) => found[i] === null),
+        place,
+      );
+      for (const tune of found) {
+        const placed = tune ?? (await made.next()).value;
+        if (placed) yield placed;
       }
     },
-    product,
+    built: id => maker.built(taskOf(id)),
     async shown(ids) {
       const tunes = new Map<string, BuiltTune>();
-      for (const id of ids) tunes.set(id, (await product(id)).built);
+      for (const id of ids) tunes.set(id, await maker.built(taskOf(id)));
       return tunes;
     },
-    files: ({ id, files }) =>
-      files.map(path => ({
-        path,
-        from: byId.get(id)?.key ?? '',
-        make: () => fileOf(id, path),
-      })),
+    opening: id => maker.opening(taskOf(id)),
     state: ids => ids.map(id => byId.get(id)?.key ?? '').join(' '),
   };
 }

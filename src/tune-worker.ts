@@ -1,16 +1,24 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { openCache } from './cache/open-cache.ts';
-import type { KeyedJob } from './make-tunes.ts';
-import { makeTune, type TuneNote } from './tune-product.ts';
+import { tuneCache } from './cache/tune-cache.ts';
+import { makeTune } from './make-tune.ts';
+import { stageFile } from './output/stage-file.ts';
+import { keepTune, type PlacedTune } from './tune-maker.ts';
+import type { Batch } from './tune-workers.ts';
 
-/** A worker: takes batches of tunes, keeps each product in the cache, and answers with the notes. */
-const cache = openCache((workerData as { readonly cache: string }).cache);
+/** A worker: takes batches of tunes, stages their files, and answers with notes and hashes. */
+const cache = tuneCache(openCache((workerData as { readonly cache: string }).cache));
 
-parentPort?.on('message', (jobs: readonly KeyedJob[]) => {
-  const notes = jobs.map(({ key, job }): TuneNote => {
-    const product = makeTune(job);
-    cache.write(key, product);
-    return product.note;
+parentPort?.on('message', ({ tasks, place }: Batch) => {
+  const placed = tasks.map((task): PlacedTune => {
+    const made = makeTune(task);
+    keepTune(cache, task, made);
+    const files = made.files.map(({ path, from, content }) => ({
+      path,
+      from,
+      staged: stageFile(place, path, content),
+    }));
+    return { note: made.note, files };
   });
-  parentPort?.postMessage(notes);
+  parentPort?.postMessage(placed);
 });

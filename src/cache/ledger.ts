@@ -1,6 +1,6 @@
+import type { TuneNote } from '../make-tune.ts';
 import type { Written } from '../output/open-site.ts';
 import type { ReadMemo } from '../read/read-memo.ts';
-import type { TuneNote } from '../tune-product.ts';
 
 /** What a build tells the next one of the same book into the same folder. */
 export interface Ledger {

@@ -1,9 +1,11 @@
-import { createHash } from 'node:crypto';
-import { copyFileSync, mkdirSync, readFileSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmdirSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { isInside, manifestName, rollForward, stagedFile, writeJournal } from './roll-forward.ts';
-import { type Content, type SiteFile, SiteTrouble } from './site-file.ts';
+import { manifestText, readManifest } from './manifest.ts';
+import { isInside, rollForward, stagedFile, writeJournal } from './roll-forward.ts';
+import type { SiteFile } from './site-file.ts';
 import { lockSite } from './site-lock.ts';
+import { asTrouble, attempt, SiteTrouble } from './site-trouble.ts';
+import { type SitePlace, type StagedFile, stageFile } from './stage-file.ts';
 
 /** A file of the site as a build left it. */
 export interface Written {
@@ -16,12 +18,20 @@ export interface Written {
   readonly time: number;
 }
 
+/** A file of the site, by what it is made from. */
+export interface MadeFrom {
+  readonly path: string;
+  readonly from: string;
+}
+
 /** A site being written. */
 export interface OpenSite {
+  /** Where other threads may stage files for it. */
+  readonly place: SitePlace;
   /** Stages a file, unless it stands in the site already just so. */
   readonly put: (file: SiteFile) => Promise<void>;
-  /** Keeps a file that stands in the site as the last build left it, with this hash. */
-  readonly keep: (path: string, hash: string) => boolean;
+  /** Keeps files that stand in the site as the last build left them, made from the same: all or none. */
+  readonly keepAll: (files: readonly MadeFrom[]) => boolean;
   /** What has been put and kept so far, by path. */
   readonly written: ReadonlyMap<string, Written>;
   /** The bytes of a file that has been put or kept. */
@@ -49,6 +59,7 @@ export async function openSite(
   onWait: () => void,
 ): Promise<OpenSite> {
   const staging = join(dirname(folder), `.bowbook-${basename(folder)}`);
+  const place = { folder, staging };
   const unlock = await attempt(folder, async () => {
     const release = await lockSite(staging, onWait);
     try {
@@ -69,23 +80,13 @@ export async function openSite(
     const now = known && statSync(join(folder, path), { throwIfNoEntry: false });
     return now?.isFile() && now.size === known?.size && now.mtimeMs === known.time ? known : null;
   };
-  const keepAs = (path: string, hash: string, from: string | null): void => {
-    const { size, mtimeMs } = statSync(join(folder, path));
-    written.set(path, { hash, from, size, time: mtimeMs });
-  };
-  const stage = (path: string, from: string | null, content: Content | { copyOf: string }) => {
-    const isCopy = typeof content === 'object' && 'copyOf' in content;
-    const hash = isCopy ? hashOf(readSource(content.copyOf)) : hashOf(content);
-    if (intact(path)?.hash === hash || fileHash(join(folder, path)) === hash) {
-      return keepAs(path, hash, from);
-    }
-    const target = stagedFile(staging, path);
-    mkdirSync(dirname(target), { recursive: true });
-    if (isCopy) copyFileSync(content.copyOf, target);
-    else writeFileSync(target, content);
-    const { size, mtimeMs } = statSync(target);
-    written.set(path, { hash, from, size, time: mtimeMs });
-    staged.add(path);
+  const add = (
+    path: string,
+    from: string | null,
+    { hash, size, time, isNew }: StagedFile,
+  ): void => {
+    written.set(path, { hash, from, size, time });
+    if (isNew) staged.add(path);
   };
   const end = (): void => {
     unlock();
@@ -97,22 +98,29 @@ export async function openSite(
   };
 
   return {
+    place,
     written,
     put: file =>
       attempt(folder, async () => {
         const { path } = file;
         if (!isInside(path)) throw new Error(`not a path inside the site: ${path}`);
         if (written.has(path)) throw new Error(`made twice: ${path}`);
-        if ('content' in file) return stage(path, null, file.content);
-        const from = 'from' in file ? file.from : sourceStamp(file.copyOf);
+        if ('staged' in file) return add(path, file.from, file.staged);
         const known = intact(path);
-        if (known?.from === from) written.set(path, known);
-        else stage(path, from, 'make' in file ? await file.make() : { copyOf: file.copyOf });
+        const from = madeFrom(file);
+        if (from !== null && known?.from === from) return void written.set(path, known);
+        const content =
+          'make' in file ? await file.make() : 'content' in file ? file.content : file;
+        add(path, from, stageFile(place, path, content, known?.hash));
       }),
-    keep(path, hash) {
-      const known = intact(path);
-      if (known?.hash !== hash) return false;
-      written.set(path, known);
+    keepAll(files) {
+      const kept: (readonly [string, Written])[] = [];
+      for (const { path, from } of files) {
+        const known = intact(path);
+        if (known?.from !== from) return false;
+        kept.push([path, known]);
+      }
+      for (const [path, known] of kept) written.set(path, known);
       return true;
     },
     read: path => readFileSync(staged.has(path) ? stagedFile(staging, path) : join(folder, path)),
@@ -126,7 +134,7 @@ export async function openSite(
         });
         rollForward(staging, folder);
       } catch (error) {
-        throw trouble(error, folder);
+        throw asTrouble(error, folder);
       } finally {
         end();
       }
@@ -143,29 +151,10 @@ export async function openSite(
   };
 }
 
-function manifestText(written: ReadonlyMap<string, Written>): string {
-  const files = [...written].map(([path, { hash }]) => [path, hash] as const);
-  const sorted = files.sort(([a], [b]) => (a < b ? -1 : 1));
-  return `${JSON.stringify({ bowbook: 1, files: Object.fromEntries(sorted) }, null, 1)}\n`;
-}
-
-function readManifest(folder: string): readonly string[] {
-  try {
-    const read: unknown = JSON.parse(readFileSync(join(folder, manifestName), 'utf8'));
-    return Object.keys((read as { files?: object }).files ?? {});
-  } catch {
-    return []; // none yet, or torn: nothing is known to be ours, so nothing is removed
-  }
-}
-
-const hashOf = (content: Content): string => createHash('sha256').update(content).digest('hex');
-
-function fileHash(path: string): string | null {
-  try {
-    return hashOf(readFileSync(path));
-  } catch {
-    return null; // not there, a folder, or not to be read: it is written anew
-  }
+/** What a file is made from; null where that is its content itself. */
+function madeFrom(file: Exclude<SiteFile, { staged: StagedFile }>): string | null {
+  if ('content' in file) return null;
+  return 'from' in file ? file.from : sourceStamp(file.copyOf);
 }
 
 /** Tells one state of a file to copy from another, without reading it. */
@@ -173,29 +162,4 @@ function sourceStamp(path: string): string {
   const stats = statSync(path, { throwIfNoEntry: false });
   if (!stats) throw new SiteTrouble('source-gone', path, 'ENOENT');
   return `${path} ${stats.size} ${stats.mtimeMs}`;
-}
-
-function readSource(path: string): Buffer {
-  try {
-    return readFileSync(path);
-  } catch (error) {
-    throw new SiteTrouble('source-gone', path, (error as NodeJS.ErrnoException).code ?? '');
-  }
-}
-
-async function attempt<T>(folder: string, work: () => Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    throw trouble(error, folder);
-  }
-}
-
-/** What the system refuses is trouble with the folder; all else is a defect of ours. */
-function trouble(error: unknown, folder: string): unknown {
-  const code = (error as NodeJS.ErrnoException).code;
-  const refused =
-    /^(?:EACCES|EPERM|EROFS|ENOSPC|EDQUOT|EIO|ENOTDIR|EISDIR|EEXIST|ENOTEMPTY|EMFILE)$/;
-  if (error instanceof SiteTrouble || code === undefined || !refused.test(code)) return error;
-  return new SiteTrouble('site-unwritable', folder, code);
 }

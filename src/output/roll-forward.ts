@@ -10,9 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
-
-/** Lists what Bowbook wrote in this folder, so that it never touches what it did not write. */
-export const manifestName = 'bowbook-manifest.json';
+import { manifestName } from './manifest.ts';
 
 /** What is left to do once every file of a site is staged; done in this order. */
 export interface Journal {

@@ -1,4 +1,5 @@
-import type { AnchorBlock, Block, Book, Page, TuneBlock } from '../read/book.ts';
+import type { AnchorBlock, Block, Page, TuneBlock } from '../read/book.ts';
+import type { PageBook } from './site.ts';
 
 /** Where things stand in a book. */
 export interface BookIndex {
@@ -17,7 +18,7 @@ export interface BookIndex {
  * Looks through every page of the book. What only stands in a private note counts only in a
  * private copy: otherwise the public page of a tune would tell of it.
  */
-export function indexBook(book: Book, isPrivate: boolean): BookIndex {
+export function indexBook(book: PageBook, isPrivate: boolean): BookIndex {
   const pages = [...book.lessons, ...book.tunePages, ...book.pages];
   const blocks = pages.flatMap(p => p.blocks);
   const anchors = new Map(

@@ -1,9 +1,7 @@
 import type { NoteNames } from '../../shared/music/note-names.ts';
 import { scriptFile } from '../../shared/words/script-file.ts';
-import { setsOf, setsPath } from './book-sets.ts';
 import type { PaperAnswer } from './drill-view.ts';
 import type { PageContext } from './page-context.ts';
-import { pagePath, reviewPath } from './page-context.ts';
 import { type Html, html } from './render.ts';
 
 /** What every page has around it. */
@@ -63,17 +61,9 @@ export function frameView(
   description: string | null,
   kind: string,
 ): FrameView {
-  const { input, root, symbols, scripts, answers } = context;
-  const { siteWords, setWords, reviewWords, drillWords, noteNames } = context.words;
-  const { settings, pages } = input.book;
-  const entries = [
-    { to: 'lessons/index.html', label: siteWords.lessons },
-    { to: 'tunes/index.html', label: siteWords.tunes },
-    ...pages.map(page => ({ to: pagePath(page), label: page.title })),
-    ...(setsOf(input.book).length === 0 ? [] : [{ to: setsPath, label: setWords.title }]),
-    ...(input.book.lessons.length === 0 ? [] : [{ to: reviewPath, label: reviewWords.title }]),
-    { to: 'how-to-read.html', label: siteWords.howToRead },
-  ];
+  const { input, nav, root, symbols, scripts, answers } = context;
+  const { drillWords, noteNames } = context.words;
+  const { settings } = input.book;
   return {
     lang: settings.language,
     title: path === 'index.html' ? settings.title : `${title} · ${settings.title}`,
@@ -86,7 +76,7 @@ export function frameView(
       settings.site === null ? null : settings.site + path.replace(/(^|\/)index\.html$/, '$1'),
     picture: settings.site === null ? null : `${settings.site}assets/icons/book-512.png`,
     teacher: settings.teacher,
-    nav: entries.map(e => ({ href: root + e.to, label: e.label, current: e.to === path })),
+    nav: nav.map(({ to, label }) => ({ href: root + to, label, current: to === path })),
     isPrivate: input.isPrivate,
     isDraft: context.page?.draft ?? false,
     noteNames: noteNames === 'letters' ? null : noteNames,

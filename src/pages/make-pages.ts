@@ -1,11 +1,17 @@
-import type { Words } from '../../shared/words/words-for.ts';
-import type { Page } from '../read/book.ts';
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import { indexBook } from './book-index.ts';
+import { bookSeen } from './book-seen.ts';
 import { setsOf, setsPath } from './book-sets.ts';
-import type { BuiltTune } from './built-tune.ts';
-import { frameView } from './frame-view.ts';
-import { lessonLink, lessonView, pageBody } from './lesson-view.ts';
+import { lessonLink } from './lesson-view.ts';
 import { frontView, repertoireView } from './lists-view.ts';
+import {
+  fillPage,
+  makePage,
+  type PageFill,
+  type PageRecipe,
+  type PageSubject,
+  rootFrom,
+} from './make-page.ts';
 import {
   lessonPath,
   type PageContext,
@@ -14,59 +20,64 @@ import {
   reviewPath,
   tunePath,
 } from './page-context.ts';
-import { pageInputs } from './page-inputs.ts';
-import { render } from './render.ts';
 import { reviewView } from './review-view.ts';
-import { setsView } from './sets-page-view.ts';
 import type { SiteInput, SitePage } from './site.ts';
-import { tuneView } from './tune-view.ts';
+import { siteNav } from './site-nav.ts';
 
 /** A page of the site still to be made. */
-export interface PagePlan {
+export type PagePlan = ListPlan | ShowPlan;
+
+/** A page over the whole book, from the cards of all tunes. */
+export interface ListPlan {
   readonly path: string;
-  /** Ids of the tunes whose studies and drawings it shows; null for a page over all their cards. */
-  readonly tunes: readonly string[] | null;
-  /** Tells one state of all else that it is made from from another. */
-  readonly from: () => string;
-  /** The page as HTML, from the tunes it asks for. */
-  readonly make: (tunes: SiteInput['tunes']) => string;
+  readonly tunes: null;
+  /** Tells one state of all that it is made from from another. */
+  readonly state: () => string;
+  readonly make: () => string;
 }
 
-/**
- * Plans every page of the site. Links are relative, so that it opens from a folder; only the page
- * for what is not found must be served from the site's root to find its style sheet.
- *
- * A page over the whole book (a list, an index) is planned by `list` and sees the tunes' cards; one
- * about certain tunes by `show`, which names them.
- */
+/** A page about certain tunes. */
+export interface ShowPlan {
+  readonly path: string;
+  /** Their ids. */
+  readonly tunes: readonly string[];
+  /** Tells one state of all else that it is made from from another. */
+  readonly state: () => string;
+  /** Put together each time it is asked for: a book has many, and most are never made again. */
+  readonly recipe: PageRecipe;
+}
+
+/** Plans every page of the site. */
 export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] {
-  const index = indexBook(input.book, input.isPrivate);
-  const inputs = pageInputs(input.book, input.isPrivate);
-  const plan = (
-    path: string,
-    kind: string,
-    page: Page | null,
-    tunes: readonly string[] | null,
-    fill: Fill,
-  ): PagePlan => ({
+  const { book, isPrivate } = input;
+  const { language, noteNames } = book.settings;
+  const index = indexBook(book, isPrivate);
+  const nav = siteNav(book, wordsFor(language, noteNames));
+  const seen = bookSeen(book, nav, isPrivate);
+  const list = (path: string, kind: string, fill: (c: PageContext) => PageFill): ListPlan => ({
     path,
-    tunes,
-    from: () => (tunes ? inputs.aboutTunes(page, tunes) : inputs.aboutAll(input.cards.values())),
-    make(shown) {
-      const root = path.includes('/') ? '../' : '';
-      const context = pageContext({ ...input, tunes: shown }, index, root, page);
-      const { view, description } = fill(context);
-      const frame = frameView(context, path, view.title, description, kind);
-      return render(`pages/${kind}`, { frame, ...view }, context.words);
+    tunes: null,
+    state: () => seen.wholeState(input.cards.values()),
+    make() {
+      const context = pageContext({ ...input, tunes: new Map() }, index, nav, rootFrom(path));
+      return fillPage(path, kind, fill(context), context);
     },
   });
-  const list = (path: string, kind: string, fill: Fill) => plan(path, kind, null, null, fill);
-  const show = (path: string, kind: string, page: Page, tunes: readonly string[], fill: Fill) =>
-    plan(path, kind, page, [...new Set([...tunes, ...inputs.mentionedOn(page)])], fill);
-  const { book } = input;
+  const show = (path: string, subject: PageSubject, about: readonly string[]): ShowPlan => {
+    const { page } = subject;
+    const tunes = [...new Set([...about, ...(page ? seen.mentionedOn(page) : [])])];
+    const { book, state } = seen.by(page, tunes);
+    return {
+      path,
+      tunes,
+      state,
+      get recipe() {
+        return { path, subject, book: book(), nav };
+      },
+    };
+  };
   const sets = setsOf(book);
-  const tunesOfSets = [...new Set(sets.flatMap(({ set }) => set.tunes.map(tune => tune.of)))];
-  const summary = (page: Page): string | null => page.summary;
+  const tunesOfSets = sets.flatMap(({ set }) => set.tunes.map(tune => tune.of));
   return [
     list('index.html', 'front', c => ({
       view: frontView(c),
@@ -79,33 +90,13 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       },
       description: null,
     })),
-    ...book.lessons.map(lesson =>
-      show(lessonPath(lesson), 'lesson', lesson, [], c => ({
-        view: lessonView(lesson, c),
-        description: summary(lesson),
-      })),
-    ),
+    ...book.lessons.map(page => show(lessonPath(page), { kind: 'lesson', page }, [])),
     list('tunes/index.html', 'tunes', c => ({ view: repertoireView(c), description: null })),
     ...[...index.definedIn].map(([id, page]) =>
-      show(tunePath(id), 'tune', page, [id], c => {
-        const tune = shownTune(id, c);
-        return { view: tuneView(tune, c), description: tune.credits };
-      }),
+      show(tunePath(id), { kind: 'tune', page, id }, [id]),
     ),
-    ...book.pages.map(page =>
-      show(pagePath(page), 'page', page, [], c => ({
-        view: { title: page.title, body: pageBody(page, c) },
-        description: summary(page),
-      })),
-    ),
-    ...(sets.length === 0
-      ? []
-      : [
-          plan(setsPath, 'sets', null, tunesOfSets, c => ({
-            view: setsView(c),
-            description: c.words.setWords.intro,
-          })),
-        ]),
+    ...book.pages.map(page => show(pagePath(page), { kind: 'page', page }, [])),
+    ...(sets.length === 0 ? [] : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),
     ...(book.lessons.length === 0
       ? []
       : [
@@ -118,6 +109,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       view: { title: words.siteWords.howToRead, sections: marksSections(words) },
       description: null,
     })),
+    // Served for any path that is not found, so it alone must find its styles from the site's root.
     list('404.html', 'not-found', ({ words }) => ({
       view: { title: words.siteWords.notFound },
       description: null,
@@ -127,18 +119,10 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
 
 /** Makes every page at once, for a book whose tunes are all at hand. */
 export const makePages = (input: SiteInput): readonly SitePage[] =>
-  planPages(input).map(({ path, make }) => ({ path, html: make(input.tunes) }));
-
-function shownTune(id: string, { input }: PageContext): BuiltTune {
-  const tune = input.tunes.get(id);
-  if (!tune) throw new Error(`the tune ${id} was not built`);
-  return tune;
-}
-
-type Fill = (context: PageContext) => {
-  readonly view: { readonly title: string } & object;
-  readonly description: string | null;
-};
+  planPages(input).map(plan => ({
+    path: plan.path,
+    html: plan.tunes === null ? plan.make() : makePage(plan.recipe, input),
+  }));
 
 /** The marks explained, each with the drawing that the template has for it. */
 const marksSections = ({ howToRead, noteNames }: Words): readonly object[] =>

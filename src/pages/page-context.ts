@@ -4,11 +4,14 @@ import type { BookIndex } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
 import type { PaperAnswer } from './drill-view.ts';
 import type { SiteInput } from './site.ts';
+import type { NavEntry } from './site-nav.ts';
 
 /** What making one page needs: the book, where the page stands, and what already stands on it. */
 export interface PageContext {
   readonly input: SiteInput;
   readonly index: BookIndex;
+  /** Ways to the pages of the whole site. */
+  readonly nav: readonly NavEntry[];
   /** In the book's language. */
   readonly words: Words;
   /** Way back to the site's root: `''` or `'../'`. */
@@ -28,11 +31,13 @@ export interface PageContext {
 export const pageContext = (
   input: SiteInput,
   index: BookIndex,
+  nav: readonly NavEntry[],
   root: '' | '../',
   page: Page | null = null,
 ): PageContext => ({
   input,
   index,
+  nav,
   words: wordsFor(input.book.settings.language, input.book.settings.noteNames),
   root,
   page,

@@ -5,9 +5,12 @@ import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import type { TuneCard } from './tune-card.ts';
 
+/** The book, as far as pages show it: the whole of it, or what one page sees of it (`book-seen.ts`). */
+export type PageBook = Pick<Book, 'settings' | 'lessons' | 'tunePages' | 'pages'>;
+
 /** What the pages are made from. The build fills it in; no other stage is called from here. */
 export interface SiteInput {
-  readonly book: Book;
+  readonly book: PageBook;
   /**
    * A tune of the book by its id, with its study and drawing. In a build each is read back from the
    * cache when it is asked for, so that they are never all held at once.

@@ -8,11 +8,11 @@ import { explainFile } from '../../src/explain.ts';
 import { studyJson } from '../../src/export/study-json.ts';
 import { studyText } from '../../src/export/study-text.ts';
 import { importTunes } from '../../src/import-tunes.ts';
+import { makeTune } from '../../src/make-tune.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { formatProblems } from '../../src/report/format-problems.ts';
 import { studyBook } from '../../src/study-book.ts';
 import { tuneJobs } from '../../src/tune-jobs.ts';
-import { makeTune } from '../../src/tune-product.ts';
 import type { Case } from './make-case.ts';
 
 /**
@@ -65,7 +65,8 @@ async function tryBook(root: string, isDrawn: boolean): Promise<void> {
   checkProblems(problems, root);
   checkStudied(tunes);
   if (!isDrawn || problems.some(p => p.severity === 'error')) return;
-  for (const job of tuneJobs(book, false)) checkProblems(makeTune(job).note.problems, root);
+  for (const job of tuneJobs(book, false))
+    checkProblems(makeTune({ key: '', job, pages: [], isShared: false }).note.problems, root);
 }
 
 async function tryExplain(root: string): Promise<void> {

@@ -1,11 +1,11 @@
 import { buildChain } from '../../src/build-tune.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
+import { makeTune } from '../../src/make-tune.ts';
 import { packageRoot } from '../../src/pages/package-root.ts';
 import { type Printed, printBook } from '../../src/print/print-book.ts';
 import type { PrintOptions } from '../../src/print/print-input.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { tuneJobs } from '../../src/tune-jobs.ts';
-import { makeTune } from '../../src/tune-product.ts';
 
 /** A small class of our own, with what a print must get right. */
 export const files: Readonly<Record<string, string>> = {
@@ -105,7 +105,9 @@ export function printOf(
 ): Printed {
   const media = Object.keys(pictures);
   const book = bookOf('.', { texts: new Map(Object.entries(texts)), media });
-  const tunes = tuneJobs(book, false).map(job => [job.block.id, makeTune(job).built] as const);
+  const tunes = tuneJobs(book, false).map(
+    job => [job.block.id, makeTune({ key: '', job, pages: [], isShared: false }).built] as const,
+  );
   return printBook(
     {
       book,

@@ -1,0 +1,23 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Written } from './open-site.ts';
+
+/** Lists what Bowbook wrote in this folder, so that it never touches what it did not write. */
+export const manifestName = 'bowbook-manifest.json';
+
+/** Text of the manifest of what was written. */
+export function manifestText(written: ReadonlyMap<string, Written>): string {
+  const files = [...written].map(([path, { hash }]) => [path, hash] as const);
+  const sorted = files.sort(([a], [b]) => (a < b ? -1 : 1));
+  return `${JSON.stringify({ bowbook: 1, files: Object.fromEntries(sorted) }, null, 1)}\n`;
+}
+
+/** Paths of what the last build wrote. */
+export function readManifest(folder: string): readonly string[] {
+  try {
+    const read: unknown = JSON.parse(readFileSync(join(folder, manifestName), 'utf8'));
+    return Object.keys((read as { files?: object }).files ?? {});
+  } catch {
+    return []; // none yet, or torn: nothing is known to be ours, so nothing is removed
+  }
+}

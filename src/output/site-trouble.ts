@@ -1,0 +1,28 @@
+/** Says where a folder cannot be written, or a file to copy is gone: the book's trouble, not ours. */
+export class SiteTrouble extends Error {
+  constructor(
+    readonly rule: 'site-unwritable' | 'source-gone',
+    readonly path: string,
+    reason: string,
+  ) {
+    super(reason);
+  }
+}
+
+/** Does what may meet trouble with a folder, and throws that as such. */
+export async function attempt<T>(folder: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    throw asTrouble(error, folder);
+  }
+}
+
+/** What the system refuses is trouble with the folder; all else is a defect of ours. */
+export function asTrouble(error: unknown, folder: string): unknown {
+  const code = (error as NodeJS.ErrnoException).code;
+  const refused =
+    /^(?:EACCES|EPERM|EROFS|ENOSPC|EDQUOT|EIO|ENOTDIR|EISDIR|EEXIST|ENOTEMPTY|EMFILE)$/;
+  if (error instanceof SiteTrouble || code === undefined || !refused.test(code)) return error;
+  return new SiteTrouble('site-unwritable', folder, code);
+}

@@ -1,0 +1,135 @@
+import { createHash } from 'node:crypto';
+import type { AnchorBlock, Block, Page } from '../read/book.ts';
+import type { PageBook } from './site.ts';
+import type { NavEntry } from './site-nav.ts';
+import type { TuneCard } from './tune-card.ts';
+
+/**
+ * What each page sees of the book. A page about certain tunes is given no more of the book than is
+ * named here, so it is small enough to be handed to another thread, and cannot go stale: it is made
+ * again when what it sees changes, and only then (`tests/cache/edits.test.ts`).
+ */
+export interface BookSeen {
+  /** Ids of the tunes that the page's blocks name. */
+  readonly mentionedOn: (page: Page) => readonly string[];
+  /**
+   * What a page about these tunes sees: itself, of the lessons before and after it the heads, and
+   * what any page of the book says in its blocks about the tunes; null: a page over certain tunes only.
+   */
+  readonly by: (page: Page | null, tunes: readonly string[]) => Seen;
+  /** Tells one state of all pages' blocks and all tunes' cards from another. */
+  readonly wholeState: (cards: Iterable<TuneCard>) => string;
+}
+
+export interface Seen {
+  readonly book: () => PageBook;
+  /** Tells one state of it from another; studies and drawings of the tunes come on top. */
+  readonly state: () => string;
+}
+
+export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: boolean): BookSeen {
+  const { settings, lessons, tunePages, pages } = book;
+  const all = [...lessons, ...tunePages, ...pages];
+  const anchors = new Map(
+    all.flatMap(p => p.blocks.filter(isAnchor)).map(anchor => [anchor.id, anchor.of] as const),
+  );
+  const mentioned = new Map(all.map(page => [page, mentionsOf(page.blocks, anchors)] as const));
+  const mentioning = new Map<string, Page[]>();
+  for (const [page, ids] of mentioned) {
+    for (const id of ids) {
+      const known = mentioning.get(id);
+      if (known) known.push(page);
+      else mentioning.set(id, [page]);
+    }
+  }
+  const frame = sum(JSON.stringify([isPrivate, settings, nav]));
+  const order = new Map(all.map((page, i) => [page, i] as const));
+  const told = onceEach((page: Page) => sum(text([headOf(page), page.blocks])));
+  const whole = onceEach((page: Page) => sum(told(page) + text(page.body)));
+  let wholeState: string | null = null;
+  return {
+    mentionedOn: page => mentioned.get(page) ?? [],
+    by(page, tunes) {
+      const at = page?.kind === 'lesson' ? (order.get(page) ?? 0) : null;
+      const beside = at === null ? [] : [lessons[at - 1] ?? null, lessons[at + 1] ?? null];
+      const others = new Set(tunes.flatMap(id => mentioning.get(id) ?? []));
+      const asSeen = (other: Page): Page => {
+        if (other === page) return other;
+        return { ...other, body: nothing, blocks: others.has(other) ? other.blocks : [] };
+      };
+      return {
+        book() {
+          const seen = [...new Set([page, ...beside, ...others])]
+            .filter(other => other !== null)
+            .toSorted((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0))
+            .map(asSeen);
+          return {
+            settings,
+            lessons: seen.filter(({ kind }) => kind === 'lesson'),
+            tunePages: seen.filter(({ kind }) => kind === 'tune'),
+            pages: seen.filter(({ kind }) => kind === 'page'),
+          };
+        },
+        state: () =>
+          sum(
+            JSON.stringify([
+              frame,
+              page && whole(page),
+              beside.map(other => other && headOf(other)),
+              [...others].map(told),
+            ]),
+          ),
+      };
+    },
+    wholeState(cards) {
+      wholeState ??= sum(JSON.stringify([frame, all.map(told), [...cards]]));
+      return wholeState;
+    },
+  };
+}
+
+const nothing: Page['body'] = { type: 'root', children: [] };
+
+const isAnchor = (block: Block): block is AnchorBlock => block.kind === 'anchor';
+
+/** Ids of the tunes that blocks name, by themselves or by an anchor. */
+function mentionsOf(
+  blocks: readonly Block[],
+  anchors: ReadonlyMap<string, string>,
+): readonly string[] {
+  const ids = blocks.flatMap(block => [
+    ...(block.kind === 'tune' ? [block.id] : []),
+    ...('of' in block ? [block.of] : []),
+    ...('to' in block ? [anchors.get(block.to ?? '') ?? ''] : []),
+    ...('tunes' in block ? block.tunes.map(tune => tune.of) : []),
+  ]);
+  return [...new Set(ids.filter(id => id !== ''))];
+}
+
+const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
+  kind,
+  slug,
+  title,
+  date,
+  draft,
+  summary,
+});
+
+/** Data as text, but for where in the teacher's files it stands, which no page shows. */
+const text = (data: object): string =>
+  JSON.stringify(data, (key, value) =>
+    key === 'place' || key === 'position' || key === 'line' ? undefined : value,
+  );
+
+const sum = (of: string): string => createHash('sha256').update(of).digest('base64');
+
+function onceEach<K, V>(make: (key: K) => V): (key: K) => V {
+  const made = new Map<K, V>();
+  return key => {
+    const known = made.get(key);
+    if (known !== undefined) return known;
+    const value = make(key);
+    made.set(key, value);
+    return value;
+  };
+}

@@ -1,0 +1,83 @@
+import type { Page } from '../read/book.ts';
+import { indexBook } from './book-index.ts';
+import type { BuiltTune } from './built-tune.ts';
+import { frameView } from './frame-view.ts';
+import { lessonView, pageBody } from './lesson-view.ts';
+import { type PageContext, pageContext } from './page-context.ts';
+import { render } from './render.ts';
+import { setsView } from './sets-page-view.ts';
+import type { PageBook, SiteInput } from './site.ts';
+import type { NavEntry } from './site-nav.ts';
+import { tuneView } from './tune-view.ts';
+
+/**
+ * A page about certain tunes, still to be made, with all of the book that it shows: plain data, so
+ * that whoever has the tunes, in whatever thread, can make it.
+ */
+export interface PageRecipe {
+  readonly path: string;
+  readonly subject: PageSubject;
+  readonly book: PageBook;
+  readonly nav: readonly NavEntry[];
+}
+
+/** What a page is of: a page that the teacher wrote, all that is known of a tune, or the sets. */
+export type PageSubject =
+  | { readonly kind: 'lesson' | 'page'; readonly page: Page }
+  | { readonly kind: 'tune'; readonly page: Page; readonly id: string }
+  | { readonly kind: 'sets'; readonly page: null };
+
+/** The page as HTML, from the tunes that it is about. */
+export function makePage(
+  { path, subject, book, nav }: PageRecipe,
+  input: Omit<SiteInput, 'book' | 'cards'>,
+): string {
+  const whole = { ...input, book, cards: new Map() };
+  const index = indexBook(book, input.isPrivate);
+  const context = pageContext(whole, index, nav, rootFrom(path), subject.page);
+  return fillPage(path, subject.kind, fill(subject, context), context);
+}
+
+/** What a page's template is filled with. */
+export interface PageFill {
+  readonly view: { readonly title: string } & object;
+  readonly description: string | null;
+}
+
+/** Fills the template of a kind of page, and its frame. */
+export function fillPage(
+  path: string,
+  kind: string,
+  { view, description }: PageFill,
+  context: PageContext,
+): string {
+  const frame = frameView(context, path, view.title, description, kind);
+  return render(`pages/${kind}`, { frame, ...view }, context.words);
+}
+
+/** The way from a page to the site's root: links are relative, so that it opens from a folder. */
+export const rootFrom = (path: string): '' | '../' => (path.includes('/') ? '../' : '');
+
+function fill(subject: PageSubject, context: PageContext): PageFill {
+  switch (subject.kind) {
+    case 'lesson':
+      return { view: lessonView(subject.page, context), description: subject.page.summary };
+    case 'page': {
+      const { title, summary } = subject.page;
+      const view = { title, body: pageBody(subject.page, context) };
+      return { view, description: summary };
+    }
+    case 'tune': {
+      const tune = shownTune(subject.id, context);
+      return { view: tuneView(tune, context), description: tune.credits };
+    }
+    case 'sets':
+      return { view: setsView(context), description: context.words.setWords.intro };
+  }
+}
+
+function shownTune(id: string, { input }: PageContext): BuiltTune {
+  const tune = input.tunes.get(id);
+  if (!tune) throw new Error(`the tune ${id} was not built`);
+  return tune;
+}

@@ -1,0 +1,22 @@
+import type { Words } from '../../shared/words/words-for.ts';
+import { setsOf, setsPath } from './book-sets.ts';
+import { pagePath, reviewPath } from './page-context.ts';
+import type { PageBook } from './site.ts';
+
+/** A way to one of the site's own pages, from its root. Every page has them all at its head. */
+export interface NavEntry {
+  readonly to: string;
+  readonly label: string;
+}
+
+export function siteNav(book: PageBook, words: Words): readonly NavEntry[] {
+  const { siteWords, setWords, reviewWords } = words;
+  return [
+    { to: 'lessons/index.html', label: siteWords.lessons },
+    { to: 'tunes/index.html', label: siteWords.tunes },
+    ...book.pages.map(page => ({ to: pagePath(page), label: page.title })),
+    ...(setsOf(book).length === 0 ? [] : [{ to: setsPath, label: setWords.title }]),
+    ...(book.lessons.length === 0 ? [] : [{ to: reviewPath, label: reviewWords.title }]),
+    { to: 'how-to-read.html', label: siteWords.howToRead },
+  ];
+}

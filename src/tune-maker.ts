@@ -1,0 +1,82 @@
+import type { Cache } from './cache/open-cache.ts';
+import { type TuneCache, tuneCache } from './cache/tune-cache.ts';
+import type { MadeTune, TuneNote } from './make-tune.ts';
+import type { SiteFile } from './output/site-file.ts';
+import type { SitePlace } from './output/stage-file.ts';
+import type { BuiltTune } from './pages/built-tune.ts';
+import type { Opening } from './pages/openings.ts';
+import type { TuneTask } from './tune-jobs.ts';
+import { startWorkers, type TuneWorkers } from './tune-workers.ts';
+
+/** Makes tunes, here or in worker threads. */
+export interface TuneMaker {
+  /** What is made of tunes, in the order of the tasks, each as soon as it and those before it are there. */
+  readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<PlacedTune>;
+  /** Study and drawings of a tune: just made, kept, or, where nothing whole is kept, made again. */
+  readonly built: (task: TuneTask) => Promise<BuiltTune>;
+  readonly opening: (task: TuneTask) => Promise<Opening | null>;
+  readonly close: () => Promise<void>;
+}
+
+/** A tune with its files and pages, ready for the site. */
+export interface PlacedTune {
+  readonly note: TuneNote;
+  readonly files: readonly SiteFile[];
+}
+
+/** A worker takes as long to start as some twenty tunes to make, so fewer than this many are made here. */
+const worthWorkers = 40;
+
+/** Tunes that the pages are most likely to ask for next. */
+const heldTunes = 16;
+
+export function tuneMaker(store: Cache): TuneMaker {
+  const cache = tuneCache(store);
+  const held = new Map<string, BuiltTune>();
+  const hold = (key: string, built: BuiltTune): void => {
+    held.set(key, built);
+    const [oldest] = held.keys();
+    if (held.size > heldTunes && oldest !== undefined) held.delete(oldest);
+  };
+  const makeHere = async (task: TuneTask): Promise<MadeTune> => {
+    const { makeTune } = await import('./make-tune.ts');
+    const made = makeTune(task);
+    hold(task.key, made.built);
+    keepTune(cache, task, made);
+    return made;
+  };
+  let workers: TuneWorkers | null = null;
+  return {
+    async *make(tasks, place) {
+      if (tasks.length >= worthWorkers) workers ??= startWorkers(store.folder);
+      if (tasks.length >= worthWorkers && workers !== null)
+        return yield* workers.make(tasks, place);
+      for (const task of tasks) {
+        const { note, files } = await makeHere(task);
+        yield {
+          note,
+          files: files.map(({ content, ...file }) => ({ ...file, make: () => content })),
+        };
+      }
+    },
+    async built(task) {
+      const { key, job } = task;
+      let built = held.get(key) ?? cache.built(key);
+      if (built) hold(key, built);
+      else ({ built } = await makeHere({ ...task, pages: [], isShared: true }));
+      // The prose round the tune is no part of the key, and may have changed.
+      return { ...built, block: job.block };
+    },
+    async opening(task) {
+      const kept = cache.opening(task.key);
+      return kept === undefined ? (await makeHere({ ...task, pages: [] })).opening : kept;
+    },
+    close: async () => workers?.close(),
+  };
+}
+
+/** Keeps of a tune what the next build may ask for. */
+export function keepTune(cache: TuneCache, { key, isShared }: TuneTask, made: MadeTune): void {
+  if (isShared) cache.keepBuilt(key, made.built);
+  cache.keepOpening(key, made.opening);
+}

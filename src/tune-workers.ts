@@ -1,0 +1,116 @@
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { asTrouble } from './output/site-trouble.ts';
+import type { SitePlace } from './output/stage-file.ts';
+import { packageRoot } from './pages/package-root.ts';
+import type { TuneTask } from './tune-jobs.ts';
+import type { PlacedTune } from './tune-maker.ts';
+
+/** Threads that make tunes and stage their files; only notes and hashes come back. */
+export interface TuneWorkers {
+  readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<PlacedTune>;
+  readonly close: () => Promise<void>;
+}
+
+/** What goes out to a worker in one message; the answer is a `PlacedTune` for each task. */
+export interface Batch {
+  readonly tasks: readonly TuneTask[];
+  readonly place: SitePlace;
+}
+
+/** Each worker has two batches, so that it never waits for the next. */
+const batchSize = 8;
+
+/** The bundled worker; null where the code runs unbundled, as in the tests. */
+const workerFile = import.meta.url.endsWith('.js')
+  ? join(packageRoot(), 'dist', 'tune-worker.js')
+  : null;
+
+/**
+ * A tune leaves much behind that is never looked at again. With room for several tunes' worth of it
+ * the collector finds little alive, and takes a third of the time.
+ */
+const resourceLimits = { maxYoungGenerationSizeMb: 96 };
+
+/** As many as there are processors; null where there is no bundled worker. `cache`: its folder. */
+export function startWorkers(cache: string): TuneWorkers | null {
+  if (workerFile === null) return null;
+  const file = workerFile;
+  const start = (): readonly Worker[] =>
+    Array.from(
+      { length: availableParallelism() },
+      () => new Worker(file, { workerData: { cache }, resourceLimits }),
+    );
+  let workers = start();
+  const close = async (): Promise<void> => {
+    await Promise.all(workers.map(worker => worker.terminate()));
+    workers = [];
+  };
+  return {
+    async *make(tasks, place) {
+      if (workers.length === 0) workers = start();
+      let isDone = false;
+      try {
+        yield* handOut(workers, tasks, place);
+        isDone = true;
+      } finally {
+        // One may have failed, and others may still be staging files that nobody will ask for.
+        if (!isDone) await close();
+      }
+    },
+    close,
+  };
+}
+
+/** Hands batches to whichever worker is free, and the answers back in the order of the tasks. */
+async function* handOut(
+  workers: readonly Worker[],
+  tasks: readonly TuneTask[],
+  place: SitePlace,
+): AsyncGenerator<PlacedTune> {
+  const made: (PlacedTune | undefined)[] = [];
+  let [sent, failed, wake] = [0, null as unknown, (): void => {}];
+  const leave = workers.map(worker => {
+    const waiting: number[] = [];
+    const send = (): void => {
+      if (sent >= tasks.length) return;
+      waiting.push(sent);
+      const batch: Batch = { tasks: tasks.slice(sent, sent + batchSize), place };
+      worker.postMessage(batch);
+      sent += batchSize;
+    };
+    const take = (answer: readonly PlacedTune[]): void => {
+      const first = waiting.shift() ?? 0;
+      for (const [i, tune] of answer.entries()) made[first + i] = tune;
+      send();
+      wake();
+    };
+    const fail = (error: Error): void => {
+      failed = asTrouble(error, place.folder);
+      wake();
+    };
+    worker.on('message', take).on('error', fail);
+    send();
+    send();
+    return () => worker.off('message', take).off('error', fail);
+  });
+  try {
+    for (let i = 0; i < tasks.length; i++) {
+      while (made[i] === undefined && failed === null) {
+        await new Promise<void>(resolve => {
+          wake = resolve;
+        });
+      }
+      // Messages come in only between turns of the event loop: what is done with a tune would hold
+      // them up for as long as there are tunes.
+      await new Promise(setImmediate);
+      if (failed !== null) throw failed;
+      const tune = made[i] as PlacedTune;
+      made[i] = undefined;
+      yield tune;
+    }
+  } finally {
+    for (const off of leave) off();
+  }
+}
