@@ -41,13 +41,13 @@ export function writeJournal(staging: string, journal: Journal): void {
 export function rollForward(staging: string, folder: string): void {
   const journal = readJournal(staging);
   if (journal) {
+    const folders = new Set<string>();
     for (const path of journal.moves.filter(isInside)) {
-      const staged = stagedFile(staging, path);
-      if (!existsSync(staged)) continue;
       const target = join(folder, path);
-      mkdirSync(dirname(target), { recursive: true });
-      if (statSync(target, { throwIfNoEntry: false })?.isDirectory()) rmdirSync(target);
-      renameSync(staged, target);
+      const parent = dirname(target);
+      if (!folders.has(parent)) mkdirSync(parent, { recursive: true });
+      folders.add(parent);
+      move(stagedFile(staging, path), target);
     }
     for (const path of journal.removals.filter(isInside)) removeFile(folder, path);
     const part = join(staging, manifestName);
@@ -57,6 +57,18 @@ export function rollForward(staging: string, folder: string): void {
   }
   rmSync(join(staging, `.${journalName}`), { force: true });
   rmSync(join(staging, 'files'), { recursive: true, force: true });
+}
+
+/** Moves a staged file into its place, unless an earlier try has done so. */
+function move(staged: string, target: string): void {
+  try {
+    renameSync(staged, target);
+  } catch (error) {
+    if (!existsSync(staged)) return;
+    if (!statSync(target, { throwIfNoEntry: false })?.isDirectory()) throw error;
+    rmdirSync(target);
+    renameSync(staged, target);
+  }
 }
 
 function readJournal(staging: string): Journal | null {

@@ -1,5 +1,12 @@
 import { createHash } from 'node:crypto';
-import { copyFileSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { stagedFile } from './roll-forward.ts';
 import type { Content } from './site-file.ts';
@@ -39,9 +46,10 @@ export function stageFile(
   const isNew = standing !== hash && fileHash(there) !== hash;
   const target = isNew ? stagedFile(staging, path) : there;
   if (isNew) {
-    mkdirSync(dirname(target), { recursive: true });
-    if (isCopy) copyFileSync(content.copyOf, target);
-    else writeFileSync(target, content);
+    inFolder(dirname(target), () => {
+      if (isCopy) copyFileSync(content.copyOf, target);
+      else writeFileSync(target, content);
+    });
   }
   const { size, mtimeMs } = statSync(target);
   return { hash, size, time: mtimeMs, isNew };
@@ -49,11 +57,23 @@ export function stageFile(
 
 const hashOf = (content: Content): string => createHash('sha256').update(content).digest('hex');
 
+/** Writes into a folder, which is made where it is missing: a site has few folders and many files. */
+function inFolder(folder: string, write: () => void): void {
+  try {
+    write();
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+    mkdirSync(folder, { recursive: true });
+    write();
+  }
+}
+
 function fileHash(path: string): string | null {
+  if (!existsSync(path)) return null; // what is quicker to ask than to catch
   try {
     return hashOf(readFileSync(path));
   } catch {
-    return null; // not there, a folder, or not to be read: it is written anew
+    return null; // a folder, or not to be read: it is written anew
   }
 }
 

@@ -78,7 +78,8 @@ interface BodyNode {
   readonly children?: readonly object[];
 }
 
-function blocksWithin(node: BodyNode, page: Page): readonly Block[] {
+/** The blocks of a page that stand within a body of one of them, at any depth. */
+export function blocksWithin(node: BodyNode, page: Page): readonly Block[] {
   const index = node.properties?.dataBlock;
   const own = index === undefined ? undefined : page.blocks[Number(index)];
   const inner = own && 'body' in own ? blocksWithin(own.body as BodyNode, page) : [];

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { AnchorBlock, Block, Page } from '../read/book.ts';
+import { blocksWithin } from './book-index.ts';
 import type { PageBook } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
 import type { TuneCard } from './tune-card.ts';
@@ -12,6 +13,8 @@ import type { TuneCard } from './tune-card.ts';
 export interface BookSeen {
   /** Ids of the tunes that the page's blocks name. */
   readonly mentionedOn: (page: Page) => readonly string[];
+  /** Ids of the tunes that are named where it is said why passages of this tune are fixed. */
+  readonly mentionedWhy: (tune: string) => readonly string[];
   /**
    * What a page about these tunes sees: itself, of the lessons before and after it the heads, and
    * what any page of the book says in its blocks about the tunes; null: a page over certain tunes only.
@@ -49,6 +52,13 @@ export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: bo
   let wholeState: string | null = null;
   return {
     mentionedOn: page => mentioned.get(page) ?? [],
+    mentionedWhy: tune =>
+      (mentioning.get(tune) ?? []).flatMap(page =>
+        page.blocks
+          .filter(isAnchor)
+          .filter(anchor => anchor.of === tune)
+          .flatMap(anchor => mentionsOf(blocksWithin(anchor.body, page), anchors)),
+      ),
     by(page, tunes) {
       const at = page?.kind === 'lesson' ? (order.get(page) ?? 0) : null;
       const beside = at === null ? [] : [lessons[at - 1] ?? null, lessons[at + 1] ?? null];

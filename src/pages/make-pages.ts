@@ -93,7 +93,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
     ...book.lessons.map(page => show(lessonPath(page), { kind: 'lesson', page }, [])),
     list('tunes/index.html', 'tunes', c => ({ view: repertoireView(c), description: null })),
     ...[...index.definedIn].map(([id, page]) =>
-      show(tunePath(id), { kind: 'tune', page, id }, [id]),
+      show(tunePath(id), { kind: 'tune', page, id }, [id, ...seen.mentionedWhy(id)]),
     ),
     ...book.pages.map(page => show(pagePath(page), { kind: 'page', page }, [])),
     ...(sets.length === 0 ? [] : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),

@@ -87,6 +87,15 @@ const edits: readonly (readonly [string, () => void])[] = [
     'its map too',
     () => change('lessons/2031-01-01-later.md', /$/, `\n::map{of=${idOf(someTune())}}\n`),
   ],
+  [
+    'another tune shown where it is said why a passage of it is fixed',
+    () =>
+      change(
+        'lessons/2031-01-01-later.md',
+        /$/,
+        `\n::::anchor{#like-it of=${idOf(someTune())} bars="B3-B4" start=down}\nAs in\n\n::tune{of=${idOf(`tunes/${tunes()[0]}`)}}\n::::\n`,
+      ),
+  ],
   ['a note of a tune', () => change(someTune(), /([A-G])([a-g])/, '$2$1')],
   ['the story of a tune', () => change(someTune(), /\n*$/, '\n\nSo they say.\n')],
   ['the level of the whole book', () => change('bowbook.yaml', /^level: .*$/m, 'level: beginner')],
