@@ -34,7 +34,7 @@ export interface BookFilesInput {
 }
 
 /** Files that need no tune: styles, scripts, fonts, recordings and pictures. */
-export function plainFiles({ book, isPrivate }: BookFilesInput): readonly SiteFile[] {
+export function plainFiles(book: Book, isPrivate: boolean): readonly SiteFile[] {
   const media = book.media.filter(path => isPrivate || !book.privateMedia.includes(path));
   return [
     ...siteAssets(book.settings),

@@ -1,27 +1,17 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, relative } from 'node:path';
-import { type Problem, problem } from '../shared/problem.ts';
-import { type BookFilesInput, plainFiles, wholeFiles } from './book-files.ts';
+import { join } from 'node:path';
+import type { Problem } from '../shared/problem.ts';
+import { buildOnce } from './build-once.ts';
 import { knownLedger, type Ledger } from './cache/ledger.ts';
 import { cacheKey, openCache } from './cache/open-cache.ts';
 import { programHash } from './cache/program-hash.ts';
 import { tuneOfEntry } from './cache/tune-cache.ts';
 import type { TuneNote } from './make-tune.ts';
-import { type OpenSite, openSite } from './output/open-site.ts';
-import type { SiteFile } from './output/site-file.ts';
-import { SiteTrouble } from './output/site-trouble.ts';
-import { pageMakers } from './page-makers.ts';
-import { pageTurns } from './page-turns.ts';
-import { planPages } from './pages/make-pages.ts';
 import { packageRoot } from './pages/package-root.ts';
-import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
-import { readBook } from './read/read-book.ts';
 import { readMemo } from './read/read-memo.ts';
-import { type TuneMaker, tuneMaker } from './tune-maker.ts';
-import { tuneShelf } from './tune-shelf.ts';
-import { tuneTasks } from './tune-tasks.ts';
+import { tuneMaker } from './tune-maker.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {
@@ -79,6 +69,9 @@ export function openBuilds(options: BuildOptions): Builds {
   const ledgerName = `ledger-${cacheKey(options.knownAs ?? options.out)}`;
   let ledger: Ledger = knownLedger(cache.read(ledgerName), program) ?? {
     program,
+    book: null,
+    isQuick: false,
+    pages: 0,
     notes: new Map(),
     files: new Map(),
     read: readMemo(),
@@ -96,10 +89,9 @@ export function openBuilds(options: BuildOptions): Builds {
     async build() {
       clearTimeout(saving); // it would sweep away what this build makes
       try {
-        const { result, left } = await buildOnce(options, program, maker, ledger);
-        if (left === null) return result;
+        const { result, left } = await buildOnce(options, { program, maker }, ledger);
+        if (left !== ledger) isSaved = false;
         ledger = left;
-        isSaved = false;
         return result;
       } finally {
         saving = setTimeout(save, saveAfter);
@@ -112,77 +104,3 @@ export function openBuilds(options: BuildOptions): Builds {
     },
   };
 }
-
-/**
- * The whole pipeline: Markdown → book → tunes → studies → scores → pages → site. Problems are
- * gathered to the end; with an error among them nothing is written and the last site stays.
- */
-async function buildOnce(
-  { root, out, isPrivate, isQuick = false, withDrafts = false, progress }: BuildOptions,
-  program: string,
-  maker: TuneMaker,
-  ledger: Ledger,
-): Promise<{ readonly result: BuildResult; readonly left: Ledger | null }> {
-  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read });
-  const problems = [...book.problems];
-  const notes: TuneNote[] = [];
-  const end = (pages: number, left: Ledger | null = null) => {
-    const failed = problems.some(isError);
-    return { result: { book, tunes: notes, problems, failed, pages: failed ? 0 : pages }, left };
-  };
-  if (problems.some(isError)) return end(0);
-
-  const cards = new Map<string, TuneCard>();
-  const makers = pageMakers(book, isPrivate);
-  const plans = planPages({ book, cards, isPrivate, ...makers });
-  const tasks = tuneTasks(book, { plans, isPrivate, program });
-  const tunes = tuneShelf(tasks, { maker, known: ledger.notes, makePage: makers.make });
-  const turns = pageTurns(plans, { tunes, program, makers });
-  try {
-    const site = await openSite(out, ledger.files, () => progress('wait', 0, 0));
-    try {
-      const say = (found: readonly Problem[]): void => void problems.push(...found);
-      const input: BookFilesInput = { book, isPrivate, isQuick, cards, tunes, site, program, say };
-      await putAll(site, plainFiles(input));
-      await putAll(site, turns.first);
-      for await (const { note, files } of tunes.placed(site)) {
-        progress('tunes', notes.length, tasks.length);
-        notes.push(note);
-        problems.push(...note.problems);
-        cards.set(note.id, note.card);
-        await putAll(site, files);
-        await putAll(site, turns.after(note.id));
-      }
-      progress('tunes', tasks.length, tasks.length);
-      await putAll(site, turns.last());
-      await putAll(site, wholeFiles(input));
-    } catch (error) {
-      site.abandon();
-      throw error;
-    }
-    if (problems.some(isError)) {
-      site.abandon();
-      return end(0);
-    }
-    site.commit();
-    const byKey = new Map(notes.map((note, i) => [tasks[i]?.key ?? '', note] as const));
-    return end(plans.length, { program, notes: byKey, files: site.written, read: ledger.read });
-  } catch (error) {
-    if (!(error instanceof SiteTrouble)) throw error;
-    problems.push(troubleOf(error, root));
-    return end(0);
-  }
-}
-
-const isError = ({ severity }: Problem): boolean => severity === 'error';
-
-async function putAll(site: OpenSite, files: Iterable<SiteFile>): Promise<void> {
-  for (const file of files) await site.put(file);
-}
-
-/** What the disk refused, as a problem of the book's. */
-const troubleOf = ({ rule, path, message }: SiteTrouble, root: string): Problem =>
-  problem(rule, 'error', null, {
-    actual: relative(root, path).startsWith('..') ? path : relative(root, path),
-    facts: { reason: message },
-  });

@@ -1,16 +1,23 @@
 import type { TuneNote } from '../make-tune.ts';
 import type { Written } from '../output/open-site.ts';
+import type { Book } from '../read/book.ts';
 import type { ReadMemo } from '../read/read-memo.ts';
 
 /** What a build tells the next one of the same book into the same folder. */
 export interface Ledger {
   /** Of the program that wrote it: another's is not taken over. */
   readonly program: string;
-  /** Notes of the tunes, by their keys. */
+  /** The book that the site was made from; null before the first build. */
+  readonly book: Book | null;
+  /** It was made without PDFs and zip. */
+  readonly isQuick: boolean;
+  /** How many pages it had. */
+  readonly pages: number;
+  /** Notes of the tunes, by their keys, in the order of the book. */
   readonly notes: ReadonlyMap<string, TuneNote>;
   /** The files of the site as they were left, by path. */
   readonly files: ReadonlyMap<string, Written>;
-  /** The book as it was read. */
+  /** The book as it was last read, in the same memory as `book` where it is the same. */
   readonly read: ReadMemo;
 }
 

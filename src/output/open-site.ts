@@ -21,7 +21,8 @@ export interface Written {
 /** A file of the site, by what it is made from. */
 export interface MadeFrom {
   readonly path: string;
-  readonly from: string;
+  /** null: from nothing but its content. */
+  readonly from: string | null;
 }
 
 /** A site being written. */
