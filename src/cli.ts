@@ -24,6 +24,12 @@ addImport(program);
 addPreview(program);
 addPrint(program);
 
+// Whoever reads what the command prints may stop reading before its end, as `head` does.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+});
+
 try {
   await program.parseAsync();
 } catch (error) {

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -30,6 +30,18 @@ describe('the command', () => {
     const { code, out } = run('build');
     expect(code).toBe(0);
     expect(out).toMatch(/^\d+ pages, \d+ tunes: open site\/index\.html\n$/);
+  });
+
+  it('ends quietly when whoever reads what it prints stops reading', async () => {
+    const child = spawn(process.execPath, [cli, 'explain', 'content', '--json'], { cwd: work });
+    let err = '';
+    child.stderr.on('data', data => {
+      err += data;
+    });
+    child.stdout.once('data', () => child.stdout.destroy());
+    const code = await new Promise(resolve => child.on('close', resolve));
+    expect(err).not.toContain('EPIPE');
+    expect(code).toBe(0);
   });
 
   it('prints one tune as asked, and names the nearest tune where there is none', () => {
