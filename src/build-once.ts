@@ -12,6 +12,7 @@ import { pageTurns } from './page-turns.ts';
 import { planPages } from './pages/make-pages.ts';
 import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
+import { folders } from './read/book-files.ts';
 import { readBook } from './read/read-book.ts';
 import type { TuneMaker } from './tune-maker.ts';
 import { tuneShelf } from './tune-shelf.ts';
@@ -35,7 +36,10 @@ export async function buildOnce(
   ledger: Ledger,
 ): Promise<{ readonly result: BuildResult; readonly left: Ledger }> {
   const { root, out, withDrafts = false, progress } = options;
-  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read });
+  const onFiles = (paths: readonly string[]): void => {
+    if (ledger.notes.size === 0) tools.maker.expect(paths.filter(isTunePage).length);
+  };
+  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read, onFiles });
   const problems = [...book.problems];
   const end = (left: Ledger, tunes: readonly TuneNote[] = []) => {
     const failed = problems.some(isError);
@@ -126,6 +130,8 @@ async function makeSite(
     read: ledger.read,
   };
 }
+
+const isTunePage = (path: string): boolean => path.startsWith(`${folders.tune}/`);
 
 const isError = ({ severity }: Problem): boolean => severity === 'error';
 

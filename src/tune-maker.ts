@@ -10,6 +10,8 @@ import { startWorkers, type TuneWorkers } from './tune-workers.ts';
 
 /** Makes tunes, here or in worker threads. */
 export interface TuneMaker {
+  /** Says beforehand how many tunes will have to be made at least, so that threads can start meanwhile. */
+  readonly expect: (tunes: number) => void;
   /** What is made of tunes, in the order of the tasks, each as soon as it and those before it are there. */
   readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<PlacedTune>;
   /** Study and drawings of a tune: just made, kept, or, where nothing whole is kept, made again. */
@@ -46,11 +48,16 @@ export function tuneMaker(store: Cache): TuneMaker {
     return made;
   };
   let workers: TuneWorkers | null = null;
+  const expect = (tunes: number): void => {
+    if (tunes >= worthWorkers) workers ??= startWorkers(store.folder);
+  };
   return {
+    expect,
     async *make(tasks, place) {
-      if (tasks.length >= worthWorkers) workers ??= startWorkers(store.folder);
-      if (tasks.length >= worthWorkers && workers !== null)
+      expect(tasks.length);
+      if (tasks.length >= worthWorkers && workers !== null) {
         return yield* workers.make(tasks, place);
+      }
       for (const task of tasks) {
         const { note, files } = await makeHere(task);
         yield {

@@ -5,15 +5,20 @@ import { type ReadMemo, sameFiles } from './read-memo.ts';
 /**
  * Reads the book in a folder. Faults of the book are in `problems`, with their places; a page with
  * an error in it comes without its text. Drafts are left out unless asked for. With a memo, only
- * what has changed is read again.
+ * what has changed is read again. `onFiles` is told, before anything is parsed, what files there are.
  */
 export async function readBook(
   root: string,
-  options: { readonly drafts?: boolean; readonly memo?: ReadMemo } = {},
+  options: {
+    readonly drafts?: boolean;
+    readonly memo?: ReadMemo;
+    readonly onFiles?: (paths: readonly string[]) => void;
+  } = {},
 ): Promise<Book> {
   const files = await bookFiles(root);
   const last = options.memo?.last;
   if (last && sameFiles(last.files, files)) return last.book;
+  options.onFiles?.([...files.texts.keys()]);
   // Only now is there something to parse: the parser takes longer to load than all else.
   const { bookOf } = await import('./book-of.ts');
   return bookOf(root, files, options);
