@@ -41,21 +41,23 @@ export function stageFile(
   standing: string | null = null,
 ): StagedFile {
   const isCopy = typeof content === 'object' && 'copyOf' in content;
-  const hash = hashOf(isCopy ? readSource(content.copyOf) : content);
+  // As bytes, once, for both the hash and the disk.
+  const bytes = isCopy ? readSource(content.copyOf) : Buffer.from(content);
+  const hash = hashOf(bytes);
   const there = join(folder, path);
   const isNew = standing !== hash && fileHash(there) !== hash;
   const target = isNew ? stagedFile(staging, path) : there;
   if (isNew) {
     inFolder(dirname(target), () => {
       if (isCopy) copyFileSync(content.copyOf, target);
-      else writeFileSync(target, content);
+      else writeFileSync(target, bytes);
     });
   }
   const { size, mtimeMs } = statSync(target);
   return { hash, size, time: mtimeMs, isNew };
 }
 
-const hashOf = (content: Content): string => createHash('sha256').update(content).digest('hex');
+const hashOf = (content: Uint8Array): string => createHash('sha256').update(content).digest('hex');
 
 /** Writes into a folder, which is made where it is missing: a site has few folders and many files. */
 function inFolder(folder: string, write: () => void): void {
