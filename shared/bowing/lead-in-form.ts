@@ -65,18 +65,10 @@ export interface StrokeTerms {
 
 export function strokeTerms(form: LeadInForm): StrokeTerms {
   const n = form.notes;
-  const sums = (count: number, value: (i: number) => number): Float64Array => {
-    const sum = new Float64Array(count + 1);
-    for (let i = 0; i < count; i++) sum[i + 1] = (sum[i] as number) + value(i);
-    return sum;
-  };
-  const changes = sums(n - 1, j => (form.written[j] ? 1 : 0));
-  const rough = sums(n - 1, j => (form.rough[j] ? 1 : 0));
-  const strong = sums(n, i => (form.strong[i] ? 1 : 0));
-  const beats = sums(n, i => (form.onBeat[i] ? 1 : 0));
-  const time = sums(n, i => form.lengths[i] ?? 0);
-  const between = (sum: Float64Array, from: number, end: number): number =>
-    (sum[end] as number) - (sum[from] as number);
+  const [changes, rough] = [runningCount(form.written), runningCount(form.rough)];
+  const [strong, beats] = [runningCount(form.strong), runningCount(form.onBeat)];
+  const time = [0];
+  for (let i = 0; i < n; i++) time.push((time[i] as number) + (form.lengths[i] as number));
 
   const lastFrom = (i: number): number => {
     let j = i;
@@ -104,6 +96,27 @@ export function strokeTerms(form: LeadInForm): StrokeTerms {
   return { lastFrom, cost };
 }
 
+/** How many of the first so many are true, for each so many. */
+function runningCount(truths: readonly boolean[]): readonly number[] {
+  const counts = [0];
+  let count = 0;
+  for (const truth of truths) {
+    if (truth) count++;
+    counts.push(count);
+  }
+  return counts;
+}
+
+const between = (sums: readonly number[], from: number, end: number): number =>
+  (sums[end] as number) - (sums[from] as number);
+
+/** How many strokes a bowing has. */
+export function strokeCount(bowing: readonly boolean[]): number {
+  let count = 1;
+  for (const changes of bowing) if (changes) count++;
+  return count;
+}
+
 /** Strokes of a bowing as first and last note. */
 export function strokesOf(bowing: readonly boolean[]): [number, number][] {
   const strokes: [number, number][] = [];
@@ -124,10 +137,14 @@ export function bowingCost(
   terms: StrokeTerms = strokeTerms(form),
 ): Cost {
   if (form.notes === 0) return noCost;
-  return strokesOf(bowing).reduce<Cost>(
-    (sum, [i, j], s) => addCost(sum, terms.cost(i, j, strokeDirection(form.start, s))),
-    noCost,
-  );
+  let cost = noCost;
+  let [from, direction] = [0, form.start];
+  for (let j = 0; j <= bowing.length; j++) {
+    if (j < bowing.length && !bowing[j]) continue;
+    cost = addCost(cost, terms.cost(from, j, direction));
+    [from, direction] = [j + 1, turned(direction)];
+  }
+  return cost;
 }
 
 /** Direction of stroke s, counted from 0. */

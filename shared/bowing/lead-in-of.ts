@@ -1,4 +1,4 @@
-import type { Fingering } from '../fingering/fingering.ts';
+import type { Fingering, Stop } from '../fingering/fingering.ts';
 import { divide, type Fraction, fraction, fractionText, subtract } from '../music/fraction.ts';
 import { beatsOf, strongBeats } from '../music/meter.ts';
 import type { Performance, SoundedNote } from '../music/performance.ts';
@@ -138,23 +138,28 @@ export function leadInForm(
   const { performance, settings } = context;
   const notes = performance.notes.slice(from, end);
   const limits = settings.limits[aim.level];
-  const junctions = notes
-    .slice(1)
-    .map((note, i) => judgeJunction(context, notes[i]?.event ?? -1, note.event));
+  const written: boolean[] = [];
+  const slurrable: boolean[] = [];
+  const rough: boolean[] = [];
+  for (let i = 1; i < notes.length; i++) {
+    const [before, note] = [notes[i - 1] as SoundedNote, notes[i] as SoundedNote];
+    written.push(!joined[note.event]);
+    const junction = judgeJunction(context, before.event, note.event);
+    slurrable.push(faultAt(context, aim.preset, junction, note) === null);
+    rough.push(junction.rough);
+  }
   return {
     notes: notes.length,
     start: aim.start,
     arrive: aim.arrive,
-    written: notes.slice(1).map(note => !joined[note.event]),
-    slurrable: notes
-      .slice(1)
-      .map((note, i) => slurFault(context, aim.preset, notes[i]?.event ?? -1, note) === null),
+    written,
+    slurrable,
     lengths: notes.map(note => unitsOf(note.duration)),
     longestSlur: aim.preset.longestSlur ?? limits.longestSlur,
     longestStroke: unitsInSeconds(context, limits.longestStroke),
     strong: notes.map(note => context.strong[note.event] === true),
     onBeat: notes.map(note => context.onBeat[note.event] === true),
-    rough: junctions.map(j => j.rough),
+    rough,
     strongBeat: aim.preset.strongBeat,
     intoBeat: aim.preset.intoBeat,
   };
@@ -165,9 +170,17 @@ export function slurFault(
   context: BowingContext,
   preset: Preset,
   before: number,
+  note: Pick<SoundedNote, 'event' | 'afterGap'>,
+): SlurFault | null {
+  return faultAt(context, preset, judgeJunction(context, before, note.event), note);
+}
+
+function faultAt(
+  context: BowingContext,
+  preset: Preset,
+  { fault }: Junction,
   { event, afterGap }: Pick<SoundedNote, 'event' | 'afterGap'>,
 ): SlurFault | null {
-  const { fault } = judgeJunction(context, before, event);
   if (fault !== null) return fault;
   if (afterGap) return 'gap';
   if (isSigned(context.tune, event)) return 'signed';
@@ -200,18 +213,29 @@ function judgeJunction(context: BowingContext, before: number, after: number): J
 function meetAt(context: BowingContext, before: number, after: number): Junction {
   const [a, b] = [context.tune.events[before], context.tune.events[after]];
   if (a?.kind !== 'note' || b?.kind !== 'note') return { fault: 'gap', rough: true };
-  const strings = (e: number): number[] =>
-    (context.fingering[e] ?? []).flatMap(stop => (stop ? [stop.string] : []));
-  const crossing = nearestGap(strings(before), strings(after));
-  const steps = nearestGap(a.pitches.map(diatonic), b.pitches.map(diatonic));
+  const stops = (e: number): readonly (Stop | null)[] => context.fingering[e] ?? [];
+  const crossing = nearestGap(stops(before), stops(after), stop => stop?.string ?? null);
+  const steps = nearestGap(a.pitches, b.pitches, diatonic);
   const repeated = samePitches(a, b) && b.graces.length === 0;
   const treble = context.trebles[before] !== context.trebles[after];
   const fault = repeated ? 'repeated' : treble ? 'treble' : crossing > 1 ? 'leap' : null;
   return { fault, rough: steps > 1 || crossing > 0 };
 }
 
-/** The least distance between members of two lists; 0 where one is empty. */
-function nearestGap(a: readonly number[], b: readonly number[]): number {
-  const gaps = a.flatMap(x => b.map(y => Math.abs(x - y)));
-  return gaps.length > 0 ? Math.min(...gaps) : 0;
+/** The least distance between members of two lists that have a place; 0 where one has none. */
+function nearestGap<T>(
+  a: readonly T[],
+  b: readonly T[],
+  placeOf: (member: T) => number | null,
+): number {
+  let least: number | null = null;
+  for (const x of a) {
+    for (const y of b) {
+      const [from, to] = [placeOf(x), placeOf(y)];
+      if (from === null || to === null) continue;
+      const gap = Math.abs(from - to);
+      if (least === null || gap < least) least = gap;
+    }
+  }
+  return least ?? 0;
 }

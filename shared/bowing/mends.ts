@@ -97,10 +97,15 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
   const terms = strokeTerms(form);
   const slurs = singleEdits(form, events)
     .filter(flips)
-    .map(edit => {
+    .map((edit): Candidate => {
       const joined = editedJoins(score.joined, edit);
-      const bowing = events.slice(1).map(e => !joined[e]);
-      const unlike = bowing.map((x, j) => (x === form.written[j] ? '0' : '1')).join('');
+      const bowing: boolean[] = [];
+      let unlike = '';
+      for (let j = 0; j + 1 < events.length; j++) {
+        const changes = !joined[events[j + 1] as number];
+        bowing.push(changes);
+        unlike += changes === form.written[j] ? '0' : '1';
+      }
       const [, ...rest] = bowingCost(form, bowing, terms);
       return { edit, rank: [0, junctionsChanged(edit), ...rest], unlike };
     });

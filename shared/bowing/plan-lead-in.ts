@@ -79,8 +79,21 @@ interface Way {
   readonly rest: Way | null;
 }
 
+/** The best way not yet taken that has one first stroke, whose own cost is `own`. */
+interface Head {
+  way: Way;
+  readonly own: Cost;
+  /** Its rest is the one of this rank in the list. */
+  rank: number;
+  readonly list: readonly Way[];
+}
+
 /** The k best allowed bowings that arrive, best first. */
-export const bestBowings = (form: LeadInForm, k: number): RankedBowing[] => bestShared([form], k);
+export const bestBowings = (
+  form: LeadInForm,
+  k: number,
+  terms: StrokeTerms = strokeTerms(form),
+): RankedBowing[] => bestBy(form, k, terms);
 
 /**
  * The k best bowings that several stretches of equally many notes can share, all of them arriving.
@@ -89,8 +102,7 @@ export const bestBowings = (form: LeadInForm, k: number): RankedBowing[] => best
 export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowing[] {
   const form = forms[0];
   if (!form) return [];
-  const n = form.notes;
-  if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
+  if (forms.length === 1) return bestBowings(form, k);
   const terms = forms.map(f => ({ ...strokeTerms(f), alike: f.start === form.start }));
   return bestBy(form, k, {
     lastFrom: i => Math.min(...terms.map(t => t.lastFrom(i))),
@@ -102,12 +114,13 @@ export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowin
   });
 }
 
-/** The k best bowings of a form of one note or more that arrive, under any costs of strokes. */
+/** The k best bowings of a form that arrive, under any costs of strokes. */
 export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedBowing[] {
   const n = form.notes;
+  if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
   const end: Way = { cost: noCost, last: n, rest: null };
-  const down: Way[][] = Array.from({ length: n + 1 }, () => []);
-  const up: Way[][] = Array.from({ length: n + 1 }, () => []);
+  const down = new Array<readonly Way[]>(n + 1).fill(noWays);
+  const up = new Array<readonly Way[]>(n + 1).fill(noWays);
   (form.arrive === 'down' ? down : up)[n] = [end];
   for (let i = n - 1; i >= 0; i--) {
     const last = terms.lastFrom(i);
@@ -120,6 +133,8 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
   }));
 }
 
+const noWays: readonly Way[] = [];
+
 /** Merges, for each end of the first stroke, the ranked ways of playing what comes after it. */
 function bestFrom(
   form: LeadInForm,
@@ -129,23 +144,24 @@ function bestFrom(
   after: readonly (readonly Way[])[],
   costTo: (j: number) => Cost,
 ): Way[] {
-  const heads: { way: Way; own: Cost; rank: number; list: readonly Way[] }[] = [];
+  const heads: Head[] = [];
   for (let j = i; j <= last; j++) {
-    const list = after[j + 1] ?? [];
+    const list = after[j + 1] ?? noWays;
     const rest = list[0];
-    const own = rest ? costTo(j) : noCost;
-    if (rest)
-      heads.push({ way: { cost: addCost(own, rest.cost), last: j, rest }, own, rank: 0, list });
+    if (!rest) continue;
+    const own = costTo(j);
+    heads.push({ way: { cost: addCost(own, rest.cost), last: j, rest }, own, rank: 0, list });
   }
   const ways: Way[] = [];
   while (ways.length < k && heads.length > 0) {
     let best = 0;
     for (let h = 1; h < heads.length; h++) {
-      const [a, b] = [heads[h]?.way as Way, heads[best]?.way as Way];
+      const a = (heads[h] as Head).way;
+      const b = (heads[best] as Head).way;
       const d = compareCost(a.cost, b.cost);
       if (d < 0 || (d === 0 && endsAsWritten(form, a.last, b.last))) best = h;
     }
-    const head = heads[best] as (typeof heads)[number];
+    const head = heads[best] as Head;
     ways.push(head.way);
     const rest = head.list[++head.rank];
     if (rest) head.way = { cost: addCost(head.own, rest.cost), last: head.way.last, rest };
@@ -159,7 +175,7 @@ const endsAsWritten = (form: LeadInForm, a: number, b: number): boolean =>
   a < b ? form.written[a] === true : form.written[b] !== true;
 
 function bowingOf(way: Way, n: number): boolean[] {
-  const bowing = Array.from({ length: n - 1 }, () => false);
+  const bowing = new Array<boolean>(n - 1).fill(false);
   for (let w: Way | null = way; w !== null; w = w.rest) if (w.last < n - 1) bowing[w.last] = true;
   return bowing;
 }

@@ -13,7 +13,10 @@ import { strokesOf } from './lead-in-form.ts';
 
 /** Slurs of a bowing, two notes or more, as the given event indices. */
 export const slursOf = (bowing: readonly boolean[], events: readonly number[]): SlurGroup[] =>
-  strokesOf(bowing).flatMap(([from, last]) => (last > from ? [events.slice(from, last + 1)] : []));
+  slurRuns(bowing).map(([from, last]) => events.slice(from, last + 1));
+
+const slurRuns = (bowing: readonly boolean[]): [number, number][] =>
+  strokesOf(bowing).filter(([from, last]) => last > from);
 
 /** Edits that turn the written bowing into the other, in order of the notes. */
 export function editsBetween(
@@ -21,8 +24,7 @@ export function editsBetween(
   bowing: readonly boolean[],
   events: readonly number[],
 ): Edit[] {
-  const runs = (x: readonly boolean[]) => strokesOf(x).filter(([from, last]) => last > from);
-  const [before, after] = [runs(written), runs(bowing)];
+  const [before, after] = [slurRuns(written), slurRuns(bowing)];
   const all = [
     ...before.map(([from, last]) => ({ from, last, old: true })),
     ...after.map(([from, last]) => ({ from, last, old: false })),

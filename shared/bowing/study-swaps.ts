@@ -2,7 +2,7 @@ import type { Phrase } from '../sections/section-map.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction, SlurGroup, Swaps } from './bowing.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
-import { type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
+import { type LeadInForm, strokeCount, strokeDirection, strokeTerms } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { bestBowings } from './plan-lead-in.ts';
 import { slursOf } from './slur-edits.ts';
@@ -25,12 +25,14 @@ export function studySwaps(context: BowingContext, score: BowScore, laid: LaidSt
     const first = places[0];
     if (!first || first.form.notes < 2) return [];
     const { form, events } = first;
-    const strokes = strokesOf(form.written).length;
+    const strokes = strokeCount(form.written);
+    const terms = strokeTerms(form);
     const used = places.filter(p => p.form.notes === form.notes).map(p => p.form.written);
     const groups = [0, 1].map(turn => {
       const arrive = strokeDirection(form.start, strokes + turn);
-      const others = bestBowings({ ...form, arrive }, mostOthers + used.length).map(r => r.bowing);
-      const own = used.filter(x => strokesOf(x).length % 2 === (strokes + turn) % 2);
+      const most = mostOthers + used.length;
+      const others = bestBowings({ ...form, arrive }, most, terms).map(r => r.bowing);
+      const own = used.filter(x => strokeCount(x) % 2 === (strokes + turn) % 2);
       const all = distinct([...own, ...others]);
       const inUse = distinct(own).length;
       return all.slice(0, inUse + mostOthers).map(x => slursOf(x, events));

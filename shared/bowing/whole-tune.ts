@@ -4,13 +4,14 @@ import type { SetPassage } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import {
   addCost,
+  bowingCost,
   type Cost,
   compareCost,
   type LeadInForm,
   noCost,
   type StrokeTerms,
+  strokeCount,
   strokeDirection,
-  strokesOf,
   strokeTerms,
   turned,
 } from './lead-in-form.ts';
@@ -73,7 +74,8 @@ export function planWholeTune(
 const writtenBowing = (score: BowScore, cell: Cell): boolean[] =>
   cell.events.slice(1).map(e => !score.joined[e]);
 
-type CellSolver = (cell: number, parity: number, starts: readonly number[]) => RankedBowing | null;
+/** `ups`: how many of its passes enter the cell on an up-bow. */
+type CellSolver = (cell: number, parity: number, ups: number) => RankedBowing | null;
 
 /** Sums the cells' best bowings under given parities; null where a cell has none. */
 function costOf(
@@ -81,10 +83,11 @@ function costOf(
   parities: readonly number[],
   bestCell: CellSolver,
 ): { cost: Cost; bowings: (RankedBowing | null)[] } | null {
-  const starts = cut.cells.map((): number[] => []);
-  for (const played of cut.played) {
-    const up = played.start.of.reduce((sum, u) => sum ^ (parities[u] ?? 0), played.start.up);
-    starts[played.cell]?.push(up);
+  const ups = cut.cells.map(() => 0);
+  for (const { cell, start } of cut.played) {
+    let { up } = start;
+    for (const u of start.of) up ^= parities[u] ?? 0;
+    ups[cell] = (ups[cell] ?? 0) + up;
   }
   let cost = noCost;
   const bowings: (RankedBowing | null)[] = [];
@@ -93,7 +96,7 @@ function costOf(
       bowings.push(null);
       continue;
     }
-    const found = bestCell(c, parities[cell.unknown] ?? 0, starts[c] ?? []);
+    const found = bestCell(c, parities[cell.unknown] ?? 0, ups[c] ?? 0);
     if (!found) return null;
     cost = addCost(cost, found.cost);
     bowings.push(found);
@@ -105,23 +108,21 @@ function costOf(
 function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): CellSolver {
   const preset = presetOf(context.settings, context.tune, null);
   const { level } = context.settings;
+  const aim = { start: 'down', arrive: 'down', level, preset } as const;
   const forms = cut.cells.map((_, c) => {
-    const { from, end } = cut.played.find(p => p.cell === c) as PlayedCell;
-    return leadInForm(context, from, end, score.joined, {
-      start: 'down',
-      arrive: 'down',
-      level,
-      preset,
-    });
+    const passes = cut.played.filter(p => p.cell === c);
+    const { from, end } = passes[0] as PlayedCell;
+    const form = leadInForm(context, from, end, score.joined, aim);
+    return { form, terms: strokeTerms(form), passes: passes.length };
   });
-  const solved = new Map<string, RankedBowing | null>();
-  return (cell, parity, starts) => {
-    const ups = starts.filter(up => up === 1).length;
-    const key = `${cell} ${parity} ${ups}`;
+  const solved = new Map<number, RankedBowing | null>();
+  return (cell, parity, ups) => {
+    const key = (ups * forms.length + cell) * 2 + parity;
     const known = solved.get(key);
     if (known !== undefined) return known;
-    const form = { ...(forms[cell] as LeadInForm), arrive: strokeDirection('down', parity) };
-    const found = bestInPasses(form, starts.length - ups, ups);
+    const { form, terms, passes } = forms[cell] as (typeof forms)[number];
+    const arriving = { ...form, arrive: strokeDirection('down', parity) };
+    const found = bestInPasses(arriving, passes - ups, ups, terms);
     solved.set(key, found);
     return found;
   };
@@ -131,21 +132,22 @@ function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): Ce
  * The best bowing of a cell entered so many times down and so many times up. The form starts down;
  * the teacher's own bowing is let stand where it has the wanted parity, limits or not.
  */
-export function bestInPasses(form: LeadInForm, downs: number, ups: number): RankedBowing | null {
-  const terms = strokeTerms(form);
+export function bestInPasses(
+  form: LeadInForm,
+  downs: number,
+  ups: number,
+  terms: StrokeTerms = strokeTerms(form),
+): RankedBowing | null {
   const inPasses: StrokeTerms = {
     lastFrom: terms.lastFrom,
     cost: (i, j, direction) => {
-      const [edits, off, ...rest] = terms.cost(i, j, direction);
-      const [, otherOff] = terms.cost(i, j, turned(direction));
-      return [edits, off * downs + otherOff * ups, ...rest];
+      const [edits, off, rough, notInto, squares] = terms.cost(i, j, direction);
+      const otherOff = terms.cost(i, j, turned(direction))[1];
+      return [edits, off * downs + otherOff * ups, rough, notInto, squares];
     },
   };
-  if (strokeDirection(form.start, strokesOf(form.written).length) === form.arrive) {
-    const cost = strokesOf(form.written).reduce<Cost>(
-      (sum, [i, j], s) => addCost(sum, inPasses.cost(i, j, strokeDirection(form.start, s))),
-      noCost,
-    );
+  if (strokeDirection(form.start, strokeCount(form.written)) === form.arrive) {
+    const cost = bowingCost(form, form.written, inPasses);
     const [best] = bestBy(form, 1, inPasses);
     const own = { bowing: form.written, cost };
     return best && compareCost(best.cost, cost) < 0 ? best : own;

@@ -20,12 +20,12 @@
  * Written fingers `!0!` to `!4!` leave only the ways that use them. A tied note stays where it is.
  * Equal sums are settled for the higher string, so the answer is the same every time.
  */
-import { type Pitch, pitchName } from '../music/pitch.ts';
+import { diatonic, type Pitch, pitchName } from '../music/pitch.ts';
 import type { NoteEvent, Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { Fingering, Stop, Tuning } from './fingering.ts';
 import { outOfReach } from './out-of-reach.ts';
-import { type Hold, holdsOf, stopsOf } from './stops-of.ts';
+import { type Hold, holdsOf } from './stops-of.ts';
 
 const crossingCost = 4;
 
@@ -40,9 +40,10 @@ export function assignFingers(
   const problems: Problem[] = [];
   const steps: Step[] = [];
   const lost = new Map<string, { pitch: Pitch; notes: NoteEvent[] }>();
+  const holdsOfOne = pitchHolds(tuning);
   tune.events.forEach((e, event) => {
     if (e.kind === 'rest') return;
-    const played = e.pitches.filter(p => stopsOf(p, tuning).length > 0);
+    const played = e.pitches.filter(p => holdsOfOne(p).length > 0);
     for (const p of e.pitches) {
       if (played.includes(p)) continue;
       const name = pitchName(p);
@@ -50,7 +51,14 @@ export function assignFingers(
       known.notes.push(e);
       lost.set(name, known);
     }
-    if (played.length > 0) steps.push(stepOf(e, event, played, tuning, problems));
+    const [one] = played;
+    if (!one) return;
+    const plain = played.length === 1 && e.fingers.length === 0;
+    steps.push(
+      plain
+        ? { event, pitches: played, holds: holdsOfOne(one) }
+        : stepOf(e, event, played, tuning, problems),
+    );
   });
   for (const { pitch, notes } of lost.values()) problems.push(...outOfReach(pitch, notes, tuning));
   const chosen = cheapestPath(steps, tune);
@@ -64,6 +72,20 @@ interface Step {
   readonly pitches: readonly Pitch[];
   readonly holds: readonly Hold[];
 }
+
+/** The ways to hold a pitch alone, kept for each pitch in reach as long as the tuning is. */
+function pitchHolds(tuning: Tuning): (p: Pitch) => readonly Hold[] {
+  const known = holdsKept.get(tuning) ?? new Map<number, readonly Hold[]>();
+  holdsKept.set(tuning, known);
+  return p => {
+    const key = diatonic(p) * 5 + p.alter;
+    const found = known.get(key) ?? holdsOf([p], tuning, [], true);
+    if (found.length > 0) known.set(key, found);
+    return found;
+  };
+}
+
+const holdsKept = new WeakMap<Tuning, Map<number, readonly Hold[]>>();
 
 function stepOf(
   e: NoteEvent,

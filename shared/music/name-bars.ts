@@ -154,10 +154,11 @@ function endsPart(
   const next = bars[i + 1] as BarShape;
   // What follows is another ending of the same part.
   if (next.opensEnding && bar.endings.length > 0) return false;
+  const lastEnding = bar.endings.length > 0 && next.endings.length === 0;
+  if (bar.closesRepeat === 1 && !next.opensRepeat && !bar.closesPart && !lastEnding) return false;
   const full = bars.slice(from, i + 1).filter(b => !isShort(b)).length;
   if (full === 0 && bar.closesRepeat === 1) return false;
   if (bar.closesRepeat > 1 || next.opensRepeat) return true;
-  const lastEnding = bar.endings.length > 0 && next.endings.length === 0;
   const afterRepeat = (bars[from - 1]?.closesRepeat ?? 1) > 1;
   return (
     (bar.closesPart && (full >= 4 || afterRepeat || lastEnding) && !(repeatOpen && !lastEnding)) ||

@@ -4,6 +4,8 @@ export const letters: readonly Letter[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
 
 const semitones: Readonly<Record<Letter, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
+const steps: Readonly<Record<Letter, number>> = { C: 0, D: 1, E: 2, F: 3, G: 4, A: 5, B: 6 };
+
 /** A spelled pitch. Octaves as in scientific pitch notation: middle C is C4, MIDI 60. */
 export interface Pitch {
   readonly letter: Letter;
@@ -19,7 +21,7 @@ export function pitch(letter: Letter, alter: number, octave: number): Pitch {
 }
 
 /** Staff steps above C0, counting letters: C4 is 28, D4 is 29. */
-export const diatonic = (p: Pitch): number => p.octave * 7 + letters.indexOf(p.letter);
+export const diatonic = (p: Pitch): number => p.octave * 7 + steps[p.letter];
 
 const signs: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
 

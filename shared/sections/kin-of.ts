@@ -100,11 +100,19 @@ function sharesBar(a: PhraseNotes, b: PhraseNotes, places: readonly PlacePair[])
 
 /** Three notes at least: any one note is any other, moved. */
 function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
-  const rhythm = (p: PhraseNotes): string => p.notes.map(n => `${n.at}${n.held}`).join();
-  if (a.bars !== b.bars || a.notes.length < 3 || rhythm(a) !== rhythm(b)) return false;
-  const away = (by: 'midi' | 'steps'): Set<number> =>
-    new Set(a.notes.map((n, i) => n[by] - (b.notes[i]?.[by] ?? 0)));
-  return away('midi').size === 1 || away('steps').size === 1;
+  const [first] = a.notes;
+  const [other] = b.notes;
+  if (a.bars !== b.bars || a.notes.length < 3 || a.notes.length !== b.notes.length) return false;
+  if (!first || !other) return false;
+  const [midi, steps] = [first.midi - other.midi, first.steps - other.steps];
+  let [sameMidi, sameSteps] = [true, true];
+  for (const [i, x] of a.notes.entries()) {
+    const y = b.notes[i] as PhraseNote;
+    if (x.at !== y.at || x.held !== y.held) return false;
+    sameMidi &&= x.midi - y.midi === midi;
+    sameSteps &&= x.steps - y.steps === steps;
+  }
+  return sameMidi || sameSteps;
 }
 
 /**

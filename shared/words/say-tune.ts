@@ -54,32 +54,33 @@ export function sayNote(
   direction: string | null,
   tuning: Tuning,
 ): string {
-  const asIf = asIfPitch(pitch, stop, tuning);
-  return [
-    speech.pitch(pitch),
-    speech.stop(stop, tuning),
-    ...(asIf ? [speech.asIf(asIf)] : []),
-    ...(direction === null ? [] : [direction]),
-  ].join(', ');
+  const said = placeText(sayPitch(speech, stop, pitch, tuning));
+  return direction === null ? said : `${said}, ${direction}`;
 }
 
-/**
- * Names of the strings, made by `name` from their notes. Where two strings have the same note they
- * are told apart by `places`: AEAE has "high E", "high A", "low E", "low A"; a third is "middle".
- */
-export function nameStrings(
-  tuning: Tuning,
-  name: (p: Pitch) => string,
-  places: Readonly<Record<'high' | 'middle' | 'low', string>>,
-): readonly string[] {
-  const letters = tuning.map(name);
-  return letters.map((letter, i) => {
-    const alike = letters.flatMap((n, at) => (n === letter ? [at] : []));
-    if (alike.length === 1) return letter;
-    const place = i === alike[0] ? 'high' : i === alike.at(-1) ? 'low' : 'middle';
-    return places[place] + letter;
-  });
+/** One pitch in words: what it is called, where it is stopped, and what it is as if. */
+interface SaidPitch {
+  readonly name: string;
+  readonly place: string;
+  readonly asIf: string | null;
 }
+
+function sayPitch(
+  speech: Pick<Speech, 'pitch' | 'stop' | 'asIf'>,
+  stop: Stop | null,
+  pitch: Pitch,
+  tuning: Tuning,
+): SaidPitch {
+  const asIf = asIfPitch(pitch, stop, tuning);
+  return {
+    name: speech.pitch(pitch),
+    place: speech.stop(stop, tuning),
+    asIf: asIf && speech.asIf(asIf),
+  };
+}
+
+const placeText = ({ name, place, asIf }: SaidPitch): string =>
+  asIf === null ? `${name}, ${place}` : `${name}, ${place}, ${asIf}`;
 
 export interface SpokenPart {
   readonly part: string;
@@ -119,8 +120,22 @@ export interface SpokenNote {
   readonly varying: boolean;
 }
 
-/** The whole tune in words, part by part and bar by bar as written. */
+/**
+ * The whole tune in words, part by part and bar by bar as written. What is said of a study is kept
+ * as long as the study is: its drawing and its page both say it.
+ */
 export function sayTune(study: Study, speech: Speech): readonly SpokenPart[] {
+  const known = saidOf.get(study)?.get(speech);
+  if (known) return known;
+  const parts = sayParts(study, speech);
+  const said = saidOf.get(study) ?? new WeakMap<Speech, readonly SpokenPart[]>();
+  saidOf.set(study, said.set(speech, parts));
+  return parts;
+}
+
+const saidOf = new WeakMap<Study, WeakMap<Speech, readonly SpokenPart[]>>();
+
+function sayParts(study: Study, speech: Speech): readonly SpokenPart[] {
   const { tune, map } = study;
   const sound = firstSounds(study);
   const varying = new Set(study.bowing.varying);
@@ -164,8 +179,9 @@ function firstSounds({ performance, bowing }: Study): ReadonlyMap<number, Sound>
     const stroke = bowing.plan.strokeOf[i];
     const s = stroke === undefined ? undefined : bowing.plan.strokes[stroke];
     if (stroke === undefined || !s) return;
-    const slurred = s.notes[0] !== i;
-    const sound = { stroke, direction: s.direction, slurred, held: false, retake: s.retake };
+    if (n.tied.length === 0 && sounds.has(n.event)) return;
+    const { direction, retake } = s;
+    const sound = { stroke, direction, slurred: s.notes[0] !== i, held: false, retake };
     if (!sounds.has(n.event)) sounds.set(n.event, sound);
     for (const tied of n.tied) {
       if (!sounds.has(tied)) sounds.set(tied, { ...sound, slurred: true, held: true });
@@ -183,29 +199,28 @@ function speakEvent(
   varying: boolean,
 ): Exclude<Said, 'rest'> {
   const { tuning } = study;
+  const { and } = speech;
   const strings = speech.strings(tuning);
   const stops = e.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
-  const known = stops.flatMap(s => (s ? [s] : []));
+  const said = e.pitches.map((p, i) => sayPitch(speech, stops[i] ?? null, p, tuning));
+  const known = stops.filter(stop => stop !== null);
   const all = known.length === stops.length;
   const top = e.pitches.at(-1);
-  const asIf = e.pitches.flatMap((p, i) => asIfPitch(p, stops[i] ?? null, tuning) ?? []);
+  const asIf = said.flatMap(s => s.asIf ?? []);
   const note: SpokenNote = {
     event,
-    name: e.pitches.map(speech.pitch).join(speech.and),
+    name: said.map(s => s.name).join(and),
     register: top ? register(top) : 'middle',
-    string: all ? known.map(s => strings[s.string - 1]).join(speech.and) : null,
-    finger: all ? known.map(speech.finger).join(speech.and) : null,
-    place: all ? known.map(s => speech.stop(s, tuning)).join(speech.and) : '',
-    asIf: asIf.length > 0 ? asIf.map(speech.asIf).join(speech.and) : null,
+    string: all ? known.map(s => strings[s.string - 1]).join(and) : null,
+    finger: all ? known.map(speech.finger).join(and) : null,
+    place: all ? said.map(s => s.place).join(and) : '',
+    asIf: asIf.length > 0 ? asIf.join(and) : null,
     stroke: sound?.direction ?? null,
     slurred: sound?.slurred ?? false,
     held: sound?.held ?? false,
     varying,
   };
-  const where = e.pitches
-    .map((p, i) => sayNote(speech, stops[i] ?? null, p, null, tuning))
-    .join(speech.together);
-  return { note, where, sound: sound ?? null };
+  return { note, where: said.map(placeText).join(speech.together), sound: sound ?? null };
 }
 
 /**

@@ -14,7 +14,11 @@ export interface Words extends ReaderWords {
   readonly locale: string;
 }
 
-const languages: Readonly<Record<WordedLanguage, ReaderWords>> = { en: english, de: german };
+/** As plain objects: a module is slow to copy. */
+const languages: Readonly<Record<WordedLanguage, ReaderWords>> = {
+  en: { ...english },
+  de: { ...german },
+};
 
 /**
  * Words in the language of a BCP 47 tag, whatever its region; in English where there are none, and

@@ -25,18 +25,26 @@ export function buildTune(
   const endings = endingsOf(drafts);
   const { names, parts } = nameBars(
     drafts.map((d, i) => ({
-      ...d,
+      meter: d.meter,
+      length: d.length,
+      opensRepeat: d.opensRepeat,
+      closesRepeat: d.closesRepeat,
+      closesPart: d.closesPart,
       endings: endings[i] ?? [],
       opensEnding: d.opensEnding !== null,
+      partName: d.partName,
     })),
   );
   const events: TuneEvent[] = [];
   const bars = drafts.map((draft, i): Bar => {
-    const name = names[i] ?? { name: '', part: 0, number: 0, pickup: false };
+    const { name, part, number, pickup } = names[i] ?? nameless;
     const first = events.length;
-    addEvents(draft, i, name.name, chunk, locate, events);
+    addEvents(draft, i, name, chunk, locate, events);
     return {
-      ...name,
+      name,
+      part,
+      number,
+      pickup,
       endings: endings[i] ?? [],
       meter: draft.meter,
       key: draft.key,
@@ -79,6 +87,8 @@ export function buildTune(
   };
 }
 
+const nameless = { name: '', part: 0, number: 0, pickup: false };
+
 /**
  * The ending that each bar belongs to: from where one opens to where it closes. A last ending that
  * no double bar closes would run on to the next repeat sign; where that is a bare `:|`, it is taken
@@ -106,7 +116,7 @@ function endingsOf(drafts: readonly DraftBar[]): readonly (readonly number[])[] 
   return endings;
 }
 
-/** Adds a bar's events. */
+/** Adds a bar's events. Each is written out whole: there are hundreds in a tune. */
 function addEvents(
   draft: DraftBar,
   bar: number,
@@ -118,28 +128,38 @@ function addEvents(
   let number = 0;
   for (const event of draft.events) {
     const start = chunk.offset(event.start);
-    const shared = {
-      bar,
-      onset: event.onset,
-      duration: event.duration,
-      start,
-      stop: chunk.offset(event.stop),
-      place: locate(start),
-    };
+    const stop = chunk.offset(event.stop);
+    const { onset, duration } = event;
+    const place = locate(start);
     if (event.rest) {
       closeBefore(events, event.restSlurs.closed);
-      events.push({ kind: 'rest', ...shared });
+      events.push({ kind: 'rest', bar, onset, duration, start, stop, place });
       continue;
     }
     number += 1;
+    const signs = readSigns(event.raw);
     events.push({
       kind: 'note',
-      ...shared,
+      bar,
+      onset,
+      duration,
+      start,
+      stop,
+      place,
       id: `${barName}:${number}`,
       pitches: event.pitches,
       graces: event.graces,
       tuplet: event.tuplet,
-      ...readSigns(event.raw),
+      tied: signs.tied,
+      slursOpened: signs.slursOpened,
+      slursClosed: signs.slursClosed,
+      mark: signs.mark,
+      fingers: signs.fingers,
+      ornament: signs.ornament,
+      staccato: signs.staccato,
+      breath: signs.breath,
+      lyric: signs.lyric,
+      chord: signs.chord,
     });
   }
 }

@@ -1,16 +1,17 @@
 import { add, type Fraction, fromFloat, multiply, zero } from '../../shared/music/fraction.ts';
 import { meterLength } from '../../shared/music/meter.ts';
+import { diatonic, type Pitch } from '../../shared/music/pitch.ts';
 import type { RawElement, RawPitch, RawTune } from './abcjs-parse.ts';
 import type { DraftBar, DraftEvent } from './draft-bar.ts';
 import { readBarLine } from './read-bar-line.ts';
 import { readKey, readMeter } from './read-key.ts';
 import {
+  afterBarLine,
   clefOctaves,
   noAccidentals,
   propagationOf,
   type ReadPitch,
   readPitch,
-  tiedName,
 } from './read-pitch.ts';
 import { readSpan } from './read-span.ts';
 import { tupletRatio } from './tuplet-ratio.ts';
@@ -41,12 +42,27 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
   const place = (event: DraftEvent): void => {
     if (events === null) {
       events = [];
-      bars.push({ ...opening, ...plainEnd, meter, key, events, length: zero, start: event.start });
+      const { opensRepeat, opensEnding, partName } = opening;
+      bars.push({
+        meter,
+        key,
+        events,
+        length: event.duration,
+        opensRepeat,
+        closesRepeat: 1,
+        closesPart: false,
+        opensEnding,
+        closesEnding: false,
+        partName,
+        closed: false,
+        start: event.start,
+      });
       opening = plainOpening;
+    } else {
+      const bar = bars[bars.length - 1] as Mutable<DraftBar>;
+      bar.length = add(bar.length, event.duration);
     }
     events.push(event);
-    const bar = bars.at(-1);
-    if (bar) bar.length = add(bar.length, event.duration);
   };
 
   const closeBar = (line: RawElement): void => {
@@ -59,12 +75,14 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
       bar.closesPart ||= sign.closesPart;
       bar.closesEnding ||= sign.closesEnding;
     }
-    opening = {
-      ...opening,
-      opensRepeat: opening.opensRepeat || sign.opensRepeat,
-      opensEnding: sign.opensEnding ?? opening.opensEnding,
-    };
-    if (sign.drawn) accidentals = { ...noAccidentals, tied: accidentals.tied };
+    if (sign.opensRepeat || sign.opensEnding) {
+      opening = {
+        opensRepeat: opening.opensRepeat || sign.opensRepeat,
+        opensEnding: sign.opensEnding ?? opening.opensEnding,
+        partName: opening.partName,
+      };
+    }
+    if (sign.drawn) accidentals = afterBarLine(accidentals);
   };
 
   const read = (raw: RawPitch): ReadPitch => {
@@ -82,19 +100,22 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
     const found = (raw.pitches ?? []).map(read);
     const tied = found.filter((_, i) => raw.pitches?.[i]?.startTie !== undefined);
     if (tied.length > 0 || accidentals.tied.size > 0) {
-      const names = tied.map(({ pitch }) => [tiedName(pitch), pitch.alter] as const);
-      accidentals = { ...accidentals, tied: new Map(names) };
+      const alters = tied.map(({ pitch }) => [diatonic(pitch), pitch.alter] as const);
+      accidentals = { ...accidentals, tied: new Map(alters) };
     }
     const doubtful = found.find(f => f.otherwise !== null);
+    const { start, stop, restSlurs } = readSpan(raw, abc, reached);
     place({
-      ...readSpan(raw, abc, reached),
       raw,
       rest: raw.rest !== undefined || found.length === 0,
       onset: events === null ? zero : (bars.at(-1)?.length ?? zero),
       duration: tuplet ? multiply(length, tuplet.ratio) : length,
-      pitches: found.map(f => f.pitch).sort((a, b) => a.midi - b.midi),
+      pitches: lowestFirst(found.map(f => f.pitch)),
       graces,
       tuplet: tuplet && { p: tuplet.p, opens: !tuplet.begun },
+      start,
+      stop,
+      restSlurs,
       elsewhere: doubtful?.otherwise
         ? { read: doubtful.pitch, otherwise: doubtful.otherwise }
         : null,
@@ -137,13 +158,9 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
   return bars;
 }
 
+const lowestFirst = (pitches: Pitch[]): Pitch[] =>
+  pitches.length > 1 ? pitches.sort((a, b) => a.midi - b.midi) : pitches;
+
 type Opening = Pick<DraftBar, 'opensRepeat' | 'opensEnding' | 'partName'>;
 
 const plainOpening: Opening = { opensRepeat: false, opensEnding: null, partName: null };
-
-const plainEnd: Pick<DraftBar, 'closesRepeat' | 'closesPart' | 'closesEnding' | 'closed'> = {
-  closesRepeat: 1,
-  closesPart: false,
-  closesEnding: false,
-  closed: false,
-};

@@ -7,7 +7,9 @@ export type Locate = (offset: number) => Place;
 /** A fence stands some lines down in its file, and some columns in. */
 export function locator(source: AbcSource): Locate {
   const starts = [0];
-  for (let i = 0; i < source.text.length; i++) if (source.text[i] === '\n') starts.push(i + 1);
+  for (let i = source.text.indexOf('\n'); i >= 0; i = source.text.indexOf('\n', i + 1)) {
+    starts.push(i + 1);
+  }
   return offset => {
     let [low, high] = [0, starts.length - 1];
     while (low < high) {

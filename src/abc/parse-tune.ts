@@ -106,9 +106,10 @@ function sayWarnings(
   locate: Locate,
   problems: Problem[],
 ): void {
+  if (!raw.warnings) return;
   const said = new Set<string>();
   const starts = lineStarts(source.text);
-  for (const warning of (raw.warnings ?? []).slice(0, limits.messages)) {
+  for (const warning of raw.warnings.slice(0, limits.messages)) {
     const { line, column, text } = readWarning(warning);
     const at = (starts[chunk.line(line)] ?? source.text.length) + column;
     const key = `${at} ${text}`;

@@ -28,14 +28,13 @@ export function textPastLimit(chunk: Chunk, locate: Locate): Problem | null {
 export function musicPastLimit(raw: RawTune, chunk: Chunk, locate: Locate): Problem | null {
   let notes = 0;
   for (const element of raw.lines.flatMap(line => line.staff?.[0]?.voices[0] ?? [])) {
-    const at = element.startChar ?? 0;
-    const past = (what: string, found: number, most: number): Problem =>
-      tooMuch(what, found, most, chunk, locate, at);
     if (element.el_type !== 'note') continue;
     notes += 1;
-    if (notes > limits.notes) return past('notes', notesOf(raw), limits.notes);
-    const fault = elementPastLimit(element);
-    if (fault) return past(...fault);
+    const fault =
+      notes > limits.notes
+        ? (['notes', notesOf(raw), limits.notes] as const)
+        : elementPastLimit(element);
+    if (fault) return tooMuch(...fault, chunk, locate, element.startChar ?? 0);
   }
   return null;
 }

@@ -14,24 +14,30 @@ export interface BarLine {
 }
 
 /** `abc` is the text that abcjs was given. */
-export const readBarLine = (line: RawElement, abc: string): BarLine => ({
-  ...repeatsOf(line, abc),
-  closesPart: /thin_thin|thick/.test(line.type ?? ''),
-  closesEnding: line.endEnding === true,
-  opensEnding: line.startEnding ? endingNumbers(line.startEnding) : null,
-  drawn: line.type !== 'bar_invisible',
-});
+export function readBarLine(line: RawElement, abc: string): BarLine {
+  const { type = '' } = line;
+  const { closesRepeat, opensRepeat } = repeatsOf(line, abc);
+  return {
+    closesRepeat,
+    opensRepeat,
+    closesPart: type.includes('thin_thin') || type.includes('thick'),
+    closesEnding: line.endEnding === true,
+    opensEnding: line.startEnding ? endingNumbers(line.startEnding) : null,
+    drawn: type !== 'bar_invisible',
+  };
+}
 
 /**
  * What a bar line repeats: `:|` closes a stretch played twice, `::|` three times, `::` closes one
  * and opens the next. abcjs reads `::|` as `::` and a bar line.
  */
 function repeatsOf(line: RawElement, abc: string): Pick<BarLine, 'closesRepeat' | 'opensRepeat'> {
-  const [start, end] = [line.startChar ?? 0, line.endChar ?? 0];
-  const written = /^[\s[]*(:+)/.exec(abc.slice(start, end))?.[1]?.length ?? 1;
-  const colons = Math.min(written, limits.times - 1);
-  if (line.type === 'bar_right_repeat') return { closesRepeat: colons + 1, opensRepeat: false };
   if (line.type === 'bar_left_repeat') return { closesRepeat: 1, opensRepeat: true };
+  const [start, end] = [line.startChar ?? 0, line.endChar ?? 0];
+  if (line.type === 'bar_right_repeat') {
+    const written = /^[\s[]*(:+)/.exec(abc.slice(start, end))?.[1]?.length ?? 1;
+    return { closesRepeat: Math.min(written, limits.times - 1) + 1, opensRepeat: false };
+  }
   if (line.type !== 'bar_dbl_repeat') return { closesRepeat: 1, opensRepeat: false };
   const thrice = abc.slice(start, end) === '::' && abc[end] === '|';
   return thrice ? { closesRepeat: 3, opensRepeat: false } : { closesRepeat: 2, opensRepeat: true };

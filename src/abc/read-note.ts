@@ -32,14 +32,18 @@ const ornaments: Readonly<Record<string, NoteEvent['ornament']>> = {
 
 /** abcjs puts slurs on a chord's first note, or on the chord: both are counted. */
 export function readSigns(raw: RawElement): NoteSigns {
-  const pitches = raw.pitches ?? [];
-  const decorations = raw.decoration ?? [];
-  const count = (own: readonly unknown[] | undefined, at: 'startSlur' | 'endSlur'): number =>
-    pitches.reduce((sum, p) => sum + (p[at]?.length ?? 0), own?.length ?? 0);
+  const { decoration: decorations = none } = raw;
+  let tied = false;
+  let [slursOpened, slursClosed] = [raw.startSlur?.length ?? 0, raw.endSlur?.length ?? 0];
+  for (const pitch of raw.pitches ?? none) {
+    tied ||= pitch.startTie !== undefined;
+    slursOpened += pitch.startSlur?.length ?? 0;
+    slursClosed += pitch.endSlur?.length ?? 0;
+  }
   return {
-    tied: pitches.some(p => p.startTie !== undefined),
-    slursOpened: count(raw.startSlur, 'startSlur'),
-    slursClosed: count(raw.endSlur, 'endSlur'),
+    tied,
+    slursOpened,
+    slursClosed,
     mark: markOf(decorations),
     fingers: decorations.filter(d => /^[0-5]$/.test(d)).map(Number),
     ornament: decorations.map(d => ornaments[d] ?? null).find(o => o !== null) ?? null,
@@ -49,6 +53,8 @@ export function readSigns(raw: RawElement): NoteSigns {
     chord: raw.chord?.find(c => (c.position ?? 'default') === 'default')?.name ?? null,
   };
 }
+
+const none: readonly never[] = [];
 
 function markOf(decorations: readonly string[]): Direction | null {
   const mark = decorations.find(d => d === 'upbow' || d === 'downbow');

@@ -10,15 +10,19 @@ import { alterOf } from './read-key.ts';
  * is not.
  */
 export interface Accidentals {
-  /** By letter, or by letter and octave, as they propagate. */
-  readonly held: ReadonlyMap<string, number>;
-  /** By letter and octave, whatever is said about propagation. */
-  readonly written: ReadonlyMap<string, number>;
-  /** Of the note before, where it is tied on: by letter and octave. */
-  readonly tied: ReadonlyMap<string, number>;
+  /** By letter, from C as 0, or by staff step, as they propagate. */
+  readonly held: ReadonlyMap<number, number>;
+  /** By staff step (see `diatonic`), whatever is said about propagation. */
+  readonly written: ReadonlyMap<number, number>;
+  /** Of the note before, where it is tied on: by staff step. */
+  readonly tied: ReadonlyMap<number, number>;
 }
 
 export const noAccidentals: Accidentals = { held: new Map(), written: new Map(), tied: new Map() };
+
+/** Those that hold past a bar line. */
+export const afterBarLine = (before: Accidentals): Accidentals =>
+  before.tied.size === 0 ? noAccidentals : { ...noAccidentals, tied: before.tied };
 
 export type Propagation = 'octave' | 'pitch' | 'not';
 
@@ -41,11 +45,11 @@ export interface ReadPitch {
 
 /** Reads one pitch, with the accidentals in force before it; `after` has those in force after it. */
 export function readPitch(raw: RawPitch, before: Accidentals, context: PitchContext): ReadPitch {
-  const step = raw.pitch + middleC;
-  const letter = letters[((step % 7) + 7) % 7] as Letter;
-  const octave = Math.floor(step / 7) + context.octaves;
-  const name = `${letter}${octave}`;
-  const reach = context.propagation === 'pitch' ? letter : name;
+  const step = raw.pitch + middleC + context.octaves * 7;
+  const octave = Math.floor(step / 7);
+  const place = step - octave * 7;
+  const letter = letters[place] as Letter;
+  const reach = context.propagation === 'pitch' ? place : step;
   const plain = context.key.alters[letter];
   const sign = raw.accidental === undefined ? undefined : alterOf[raw.accidental];
   if (sign !== undefined) {
@@ -56,13 +60,13 @@ export function readPitch(raw: RawPitch, before: Accidentals, context: PitchCont
       after: {
         ...before,
         held: holds ? new Map([...before.held, [reach, sign]]) : before.held,
-        written: holds ? new Map([...before.written, [name, sign]]) : before.written,
+        written: holds ? new Map([...before.written, [step, sign]]) : before.written,
       },
     };
   }
-  const tied = before.tied.get(name);
+  const tied = before.tied.get(step);
   const alter = tied ?? before.held.get(reach) ?? plain;
-  const inOctave = tied ?? before.written.get(name) ?? plain;
+  const inOctave = tied ?? before.written.get(step) ?? plain;
   return {
     pitch: pitch(letter, alter, octave),
     otherwise: inOctave === alter ? null : pitch(letter, inOctave, octave),
@@ -72,8 +76,6 @@ export function readPitch(raw: RawPitch, before: Accidentals, context: PitchCont
 
 /** abcjs counts staff steps from middle C, which is step 28 from C0. */
 const middleC = 28;
-
-export const tiedName = (p: Pitch): string => `${p.letter}${p.octave}`;
 
 /** `clef=treble-8` sounds an octave lower, `+8` an octave higher (ABC 2.1, section 4.6). */
 export const clefOctaves = (clef: string | undefined): number =>

@@ -15,18 +15,26 @@ export function readSpan(
   reached: number,
 ): Pick<DraftEvent, 'start' | 'stop' | 'restSlurs'> {
   const [start, stop] = [raw.startChar ?? 0, raw.endChar ?? 0];
-  const before = abc.slice(Math.max(Math.min(reached, start), lineStart(abc, start)), start);
-  const from = before === '' ? start : start - (signsOnly.exec(before)?.[0].length ?? 0);
+  const from = reached < start ? start - signsBefore(abc, reached, start) : start;
   const text = abc.slice(from, stop);
-  const atRest = raw.rest !== undefined;
   return {
     start: from + (text.length - text.trimStart().length),
     stop: from + text.trimEnd().length,
-    restSlurs: {
-      opened: atRest ? (text.match(/\((?!\d)/g)?.length ?? 0) : 0,
-      closed: atRest ? (raw.endSlur?.length ?? 0) : 0,
-    },
+    restSlurs: raw.rest === undefined ? noSlurs : slursAt(raw, text),
   };
+}
+
+const noSlurs: DraftEvent['restSlurs'] = { opened: 0, closed: 0 };
+
+const slursAt = (rest: RawElement, text: string): DraftEvent['restSlurs'] => ({
+  opened: text.match(/\((?!\d)/g)?.length ?? 0,
+  closed: rest.endSlur?.length ?? 0,
+});
+
+/** How many characters of signs stand on the line just before `start`, after `reached`. */
+function signsBefore(abc: string, reached: number, start: number): number {
+  const before = abc.slice(Math.max(reached, lineStart(abc, start)), start);
+  return before === '' ? 0 : (signsOnly.exec(before)?.[0].length ?? 0);
 }
 
 const lineStart = (abc: string, at: number): number => abc.lastIndexOf('\n', at - 1) + 1;

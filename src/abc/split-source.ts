@@ -52,10 +52,10 @@ function chunk(text: string, start: number, end: number, header: string): Chunk 
 function adapt(abc: string): string {
   const key = Math.max(0, abc.search(/^K:/m));
   const header = abc.slice(0, key).replace(/^[EJYa-ln-qt-vx-z]:/gm, '%:');
-  const music = abc
-    .slice(key)
-    .replace(/^(?![A-Za-z]:[^|:]|%).*:\|:.*$/gm, line => line.replaceAll(':|:', ':: '));
-  return header + music;
+  const music = abc.slice(key);
+  if (!music.includes(':|:')) return header + music;
+  const line = /^(?![A-Za-z]:[^|:]|%).*:\|:.*$/gm;
+  return header + music.replace(line, found => found.replaceAll(':|:', ':: '));
 }
 
 const countLines = (text: string): number => text.split('\n').length - 1;

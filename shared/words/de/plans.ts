@@ -2,6 +2,7 @@ import type { BowPath } from '../../bowing/bow-path.ts';
 import type { Anchor, Arrival, Direction, LeadIn, Plan, SlurGroup } from '../../bowing/bowing.ts';
 import { compare, type Fraction, fraction, multiply, toNumber } from '../../music/fraction.ts';
 import type { NoteNames } from '../../music/note-names.ts';
+import { notesByBar } from '../../music/notes-by-bar.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
 import { editSentence, repeatSentence } from './bowing.ts';
@@ -142,10 +143,9 @@ export function varyingSentences({ tune, bowing }: Study): readonly string[] {
     bars.set(bar, [...(bars.get(bar) ?? []), n]);
   }
   if (bars.size === 0) return [];
+  const written = notesByBar(tune);
   const whole = (bar: string, found: readonly string[]): boolean =>
-    found.length > 2 &&
-    found.length ===
-      tune.events.filter(e => e.kind === 'note' && e.id.startsWith(`${bar}:`)).length;
+    found.length > 2 && found.length === written.get(bar);
   const places = [...bars].map(([bar, found]) =>
     whole(bar, found)
       ? `alle Noten ${inBar(bar)}`

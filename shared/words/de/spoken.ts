@@ -3,7 +3,8 @@ import { germanName, type NoteNames, syllableOf } from '../../music/note-names.t
 import type { Pitch } from '../../music/pitch.ts';
 import type { Direction } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
-import { nameStrings, type Speech, type SpokenPart, sayNote, sayTune } from '../say-tune.ts';
+import { keptByTuning, nameStrings } from '../name-strings.ts';
+import { type Speech, type SpokenPart, sayNote, sayTune } from '../say-tune.ts';
 
 /** „Fis“, „B“, „H“; by letters „F-Kreuz“, „B-Be“; by syllables „fa-Kreuz“. */
 export const spokenPitch = (p: Pick<Pitch, 'letter' | 'alter'>, names: NoteNames): string => {
@@ -19,12 +20,13 @@ export const spokenPitches = (pitches: readonly Pitch[], names: NoteNames): stri
   pitches.map(p => spokenPitch(p, names)).join(' und ');
 
 /** „E“, „A“, „D“, „G“; „Hoch-E“, „Tief-E“. */
-export const stringNames = (tuning: Tuning, names: NoteNames): readonly string[] =>
+export const stringNames = keptByTuning((tuning, names) =>
   nameStrings(tuning, p => spokenPitch(p, names), {
     high: 'Hoch-',
     middle: 'Mittel-',
     low: 'Tief-',
-  });
+  }),
+);
 
 /** By finger, then semitones above the open string (common practice). */
 const fingerNames: readonly Readonly<Record<number, string>>[] = [
@@ -62,7 +64,7 @@ export const spokenNote = (
   names: NoteNames,
 ): string =>
   sayNote(
-    speechIn(names),
+    speeches[names],
     stop,
     pitch,
     direction && (direction === 'down' ? 'Abstrich' : 'Aufstrich'),
@@ -71,9 +73,9 @@ export const spokenNote = (
 
 /** The whole tune in words, part by part and bar by bar as written. */
 export const speakTune = (study: Study, names: NoteNames): readonly SpokenPart[] =>
-  sayTune(study, speechIn(names));
+  sayTune(study, speeches[names]);
 
-const speechIn = (names: NoteNames): Speech => ({
+const speechWith = (names: NoteNames): Speech => ({
   pitch: p => spokenPitch(p, names),
   stop: (stop, tuning) => spokenStop(stop, tuning, names),
   finger: spokenFinger,
@@ -90,3 +92,9 @@ const speechIn = (names: NoteNames): Speech => ({
   },
   turned: 'Beim anderen Durchgang sind die Striche umgekehrt.',
 });
+
+const speeches: Readonly<Record<NoteNames, Speech>> = {
+  letters: speechWith('letters'),
+  german: speechWith('german'),
+  solfege: speechWith('solfege'),
+};

@@ -3,7 +3,8 @@ import { germanName, type NoteNames, syllableOf } from '../../music/note-names.t
 import type { Pitch } from '../../music/pitch.ts';
 import type { Direction } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
-import { nameStrings, type Speech, type SpokenPart, sayNote, sayTune } from '../say-tune.ts';
+import { keptByTuning, nameStrings } from '../name-strings.ts';
+import { type Speech, type SpokenPart, sayNote, sayTune } from '../say-tune.ts';
 
 /**
  * A tune said aloud, for those who do not read notation and for screen readers: note, string,
@@ -24,12 +25,13 @@ export const spokenPitches = (pitches: readonly Pitch[], names: NoteNames): stri
   pitches.map(p => spokenPitch(p, names)).join(' and ');
 
 /** Names of the strings from string 1 (the highest): "E", "A", "D", "G"; "high E", "low E". */
-export const stringNames = (tuning: Tuning, names: NoteNames): readonly string[] =>
+export const stringNames = keptByTuning((tuning, names) =>
   nameStrings(tuning, p => spokenPitch(p, names), {
     high: 'high ',
     middle: 'middle ',
     low: 'low ',
-  });
+  }),
+);
 
 /** By finger, then semitones above the open string (common practice). */
 const fingerNames: readonly Readonly<Record<number, string>>[] = [
@@ -65,13 +67,13 @@ export const spokenNote = (
   direction: Direction | null,
   tuning: Tuning,
   names: NoteNames,
-): string => sayNote(speechIn(names), stop, pitch, direction, tuning);
+): string => sayNote(speeches[names], stop, pitch, direction, tuning);
 
 /** The whole tune in words, part by part and bar by bar as written. */
 export const speakTune = (study: Study, names: NoteNames): readonly SpokenPart[] =>
-  sayTune(study, speechIn(names));
+  sayTune(study, speeches[names]);
 
-const speechIn = (names: NoteNames): Speech => ({
+const speechWith = (names: NoteNames): Speech => ({
   pitch: p => spokenPitch(p, names),
   stop: (stop, tuning) => spokenStop(stop, tuning, names),
   finger: spokenFinger,
@@ -88,3 +90,9 @@ const speechIn = (names: NoteNames): Speech => ({
   },
   turned: 'Another time through, the strokes are turned round.',
 });
+
+const speeches: Readonly<Record<NoteNames, Speech>> = {
+  letters: speechWith('letters'),
+  german: speechWith('german'),
+  solfege: speechWith('solfege'),
+};
