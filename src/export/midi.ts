@@ -1,8 +1,20 @@
-import { type MidiEvent, writeMidi } from 'midi-file';
-import { type Fraction, fraction, multiply, toNumber } from '../../shared/music/fraction.ts';
-import type { Tempo } from '../../shared/music/tune.ts';
+import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
+import type { Bar, Tempo } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
+import {
+  keySignature,
+  type MidiMessage,
+  midiBytes,
+  noteOff,
+  noteOn,
+  programChange,
+  setTempo,
+  type TimedMessage,
+  timeSignature,
+  trackName,
+} from './midi-bytes.ts';
 import { divisionsFor } from './note-values.ts';
+import { sameMeter } from './same-signature.ts';
 
 /** General MIDI's violin, counted from 0. */
 const violin = 40;
@@ -15,11 +27,9 @@ const mostTicks = 32_767;
 /** What of a study is heard. */
 type Played = Pick<Study, 'tune' | 'performance'>;
 
-/** An event at its time in ticks; at one time, ends before changes before beginnings. */
-interface Timed {
-  readonly at: number;
+/** At one time, ends stand before changes and changes before beginnings. */
+interface Ranked extends TimedMessage {
   readonly rank: 0 | 1 | 2;
-  readonly event: MidiEvent;
 }
 
 /**
@@ -35,59 +45,31 @@ export function midiFile(study: Played, tempo: Tempo): Uint8Array {
   ]);
   const perCrotchet = exact * Math.ceil(fewestTicks / exact);
   const division = perCrotchet > mostTicks ? fewestTicks : perCrotchet;
-  const ticks = (time: Fraction): number =>
-    Math.round(toNumber(multiply(time, fraction(4 * division))));
+  const ticks = ({ n, d }: Fraction): number => Math.round((n * 4 * division) / d);
 
-  const head = (
-    [
-      { deltaTime: 0, meta: true, type: 'trackName', text: latin(tune.title) },
-      { deltaTime: 0, meta: true, type: 'setTempo', microsecondsPerBeat: microseconds(tempo) },
-      { deltaTime: 0, type: 'programChange', channel: 0, programNumber: violin },
-    ] satisfies MidiEvent[]
-  ).map((event): Timed => ({ at: 0, rank: 1, event }));
-  const changes = signatureChanges(study).map(
-    ({ onset, event }): Timed => ({ at: ticks(onset), rank: 1, event }),
-  );
-  const notes = performance.notes.flatMap((sounded): Timed[] => {
+  const ranked: Ranked[] = [
+    { at: 0, rank: 1, message: trackName(latin(tune.title)) },
+    { at: 0, rank: 1, message: setTempo(microseconds(tempo)) },
+    { at: 0, rank: 1, message: programChange(violin) },
+  ];
+  for (const { onset, message } of signatureChanges(study)) {
+    ranked.push({ at: ticks(onset), rank: 1, message });
+  }
+  for (const sounded of performance.notes) {
     const event = tune.events[sounded.event];
-    if (event?.kind !== 'note') return [];
+    if (event?.kind !== 'note') continue;
     const from = ticks(sounded.onset);
-    const to = ticks(sounded.onset) + ticks(sounded.duration);
-    if (to === from) return [];
+    const to = from + ticks(sounded.duration);
+    if (to === from) continue;
     // Two strings at the same pitch are one note here: MIDI could not tell which of them ends.
-    return [...new Set(event.pitches.map(p => p.midi))].flatMap((midi): Timed[] => [
-      { at: from, rank: 2, event: noteEvent('noteOn', midi, loudness) },
-      { at: to, rank: 0, event: noteEvent('noteOff', midi, 0) },
-    ]);
-  });
-  const timed = [...head, ...changes, ...notes].toSorted((a, b) => a.at - b.at || a.rank - b.rank);
-  const end = Math.max(ticks(performance.length), timed.at(-1)?.at ?? 0);
-  let now = 0;
-  const track = timed.map(({ at, event }) => {
-    const deltaTime = at - now;
-    now = at;
-    return { ...event, deltaTime };
-  });
-  const last: MidiEvent = { deltaTime: end - now, meta: true, type: 'endOfTrack' };
-  return Uint8Array.from(
-    writeMidi({
-      header: { format: 0, numTracks: 1, ticksPerBeat: division },
-      tracks: [[...track, last]],
-    }),
-  );
+    for (const midi of new Set(event.pitches.map(p => p.midi))) {
+      ranked.push({ at: from, rank: 2, message: noteOn(midi, loudness) });
+      ranked.push({ at: to, rank: 0, message: noteOff(midi) });
+    }
+  }
+  ranked.sort((a, b) => a.at - b.at || a.rank - b.rank);
+  return midiBytes(division, ranked, Math.max(ticks(performance.length), ranked.at(-1)?.at ?? 0));
 }
-
-const noteEvent = (
-  type: 'noteOn' | 'noteOff',
-  noteNumber: number,
-  velocity: number,
-): MidiEvent => ({
-  deltaTime: 0,
-  channel: 0,
-  type,
-  noteNumber,
-  velocity,
-});
 
 /** Microseconds a crotchet. */
 const microseconds = ({ beat, bpm }: Tempo): number =>
@@ -96,38 +78,26 @@ const microseconds = ({ beat, bpm }: Tempo): number =>
 /** Metre and key where the performance begins and wherever they change; MIDI has powers of two only. */
 function signatureChanges({ tune, performance }: Played): readonly {
   readonly onset: Fraction;
-  readonly event: MidiEvent;
+  readonly message: MidiMessage;
 }[] {
-  const changes: { onset: Fraction; event: MidiEvent }[] = [];
-  let before = '';
-  for (const played of performance.bars) {
-    const bar = tune.bars[played.bar];
-    if (!bar) continue;
-    const now = JSON.stringify([bar.meter, bar.key.fifths]);
-    if (now === before) continue;
-    before = now;
+  const changes: { onset: Fraction; message: MidiMessage }[] = [];
+  let before: Bar | null = null;
+  for (const { bar: b, onset } of performance.bars) {
+    const bar = tune.bars[b];
+    if (!bar || (before && sameSignatures(bar, before))) continue;
+    before = bar;
     const { beats, unit, free } = bar.meter;
     if (!free && Number.isInteger(Math.log2(unit)) && beats < 256) {
-      const event = {
-        deltaTime: 0,
-        meta: true,
-        type: 'timeSignature',
-        numerator: beats,
-        denominator: unit,
-        metronome: 24,
-        thirtyseconds: 8,
-      } as const;
-      changes.push({ onset: played.onset, event });
+      changes.push({ onset, message: timeSignature(beats, unit) });
     }
-    const scale = bar.key.mode === 'minor' ? 1 : 0;
-    const key = Math.max(-7, Math.min(7, bar.key.fifths));
-    changes.push({
-      onset: played.onset,
-      event: { deltaTime: 0, meta: true, type: 'keySignature', key, scale },
-    });
+    const fifths = Math.max(-7, Math.min(7, bar.key.fifths));
+    changes.push({ onset, message: keySignature(fifths, bar.key.mode === 'minor') });
   }
   return changes;
 }
+
+const sameSignatures = (a: Bar, b: Bar): boolean =>
+  sameMeter(a.meter, b.meter) && a.key.fifths === b.key.fifths;
 
 /** Text in MIDI is a byte a letter, and 7-bit signs alone are sure to be read everywhere. */
 const latin = (text: string): string =>

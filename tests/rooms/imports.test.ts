@@ -129,7 +129,7 @@ describe('the rooms', () => {
   it.each([
     ['src/read', /^(unified|remark-|rehype-|mdast-|hast-|unist-|yaml$|zod$)/],
     ['src/pages', /^handlebars/],
-    ['src/export', /^(midi-file|fflate)$/],
+    ['src/export', /^fflate$/],
     ['src/print', /^@myriaddreamin\//],
     ['src/engrave', /^abcjs\/src/],
     ['src/preview', /^(chokidar|sirv)$/],
