@@ -1,8 +1,9 @@
 import { type MidiEvent, writeMidi } from 'midi-file';
-import { type Fraction, fraction, multiply, toNumber } from '../../shared/music/fraction.ts';
-import type { Tempo } from '../../shared/music/tune.ts';
+import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
+import type { Bar, Tempo } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
 import { divisionsFor } from './note-values.ts';
+import { sameMeter } from './same-signature.ts';
 
 /** General MIDI's violin, counted from 0. */
 const violin = 40;
@@ -35,8 +36,7 @@ export function midiFile(study: Played, tempo: Tempo): Uint8Array {
   ]);
   const perCrotchet = exact * Math.ceil(fewestTicks / exact);
   const division = perCrotchet > mostTicks ? fewestTicks : perCrotchet;
-  const ticks = (time: Fraction): number =>
-    Math.round(toNumber(multiply(time, fraction(4 * division))));
+  const ticks = ({ n, d }: Fraction): number => Math.round((n * 4 * division) / d);
 
   const head = (
     [
@@ -99,13 +99,11 @@ function signatureChanges({ tune, performance }: Played): readonly {
   readonly event: MidiEvent;
 }[] {
   const changes: { onset: Fraction; event: MidiEvent }[] = [];
-  let before = '';
+  let before: Bar | null = null;
   for (const played of performance.bars) {
     const bar = tune.bars[played.bar];
-    if (!bar) continue;
-    const now = JSON.stringify([bar.meter, bar.key.fifths]);
-    if (now === before) continue;
-    before = now;
+    if (!bar || (before && sameSignatures(bar, before))) continue;
+    before = bar;
     const { beats, unit, free } = bar.meter;
     if (!free && Number.isInteger(Math.log2(unit)) && beats < 256) {
       const event = {
@@ -128,6 +126,9 @@ function signatureChanges({ tune, performance }: Played): readonly {
   }
   return changes;
 }
+
+const sameSignatures = (a: Bar, b: Bar): boolean =>
+  sameMeter(a.meter, b.meter) && a.key.fifths === b.key.fifths;
 
 /** Text in MIDI is a byte a letter, and 7-bit signs alone are sure to be read everywhere. */
 const latin = (text: string): string =>

@@ -1,4 +1,4 @@
-import { compare, fraction, toNumber } from '../../shared/music/fraction.ts';
+import { compare, type Fraction, fraction, toNumber } from '../../shared/music/fraction.ts';
 import { completes, isShort } from '../../shared/music/name-bars.ts';
 import type { Bar, Direction, Tempo, Tune } from '../../shared/music/tune.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
@@ -8,7 +8,8 @@ import { harmonyOf } from './chord-symbol.ts';
 import { type Joins, joinsOf, noJoins } from './joins.ts';
 import { keyElement, timeElement, tuningElement } from './musicxml-attributes.ts';
 import { noteElements } from './musicxml-note.ts';
-import { divisionsFor, writeLength } from './note-values.ts';
+import { divisionsFor, type WrittenLength, writeLength } from './note-values.ts';
+import { sameKey, sameMeter } from './same-signature.ts';
 import { type Tuplet, tupletsOf } from './tuplets.ts';
 import { element, type XmlElement } from './xml.ts';
 
@@ -16,7 +17,11 @@ import { element, type XmlElement } from './xml.ts';
 interface Scope {
   readonly study: Study;
   readonly tempo: Tempo;
+  /** Divisions a crotchet, and the length of one in whole notes. */
   readonly divisions: number;
+  readonly division: Fraction;
+  /** How the length of each event is written. */
+  readonly lengths: readonly WrittenLength[];
   readonly joins: ReadonlyMap<number, Joins>;
   readonly tuplets: ReadonlyMap<number, Tuplet>;
   readonly strokes: ReadonlyMap<number, Direction>;
@@ -28,13 +33,16 @@ interface Scope {
 export function measureElements(study: Study, tempo: Tempo): readonly XmlElement[] {
   const { tune, performance } = study;
   const tuplets = tupletsOf(tune);
-  const pieces = tune.events.flatMap(
-    ({ duration }, e) => writeLength(duration, tuplets.get(e) ?? null).pieces,
+  const lengths = tune.events.map(({ duration }, e) =>
+    writeLength(duration, tuplets.get(e) ?? null),
   );
+  const divisions = divisionsFor(lengths.flatMap(({ pieces }) => pieces.map(p => p.sounds)));
   const scope: Scope = {
     study,
     tempo,
-    divisions: divisionsFor(pieces.map(p => p.sounds)),
+    divisions,
+    division: fraction(1, divisions * 4),
+    lengths,
     joins: joinsOf(tune, performance),
     tuplets,
     strokes: writtenStrokes(study),
@@ -109,8 +117,8 @@ function leftBarline(tune: Tune, b: number, returns: ReadonlySet<number>): XmlEl
     'barline',
     [
       repeats ? element('bar-style', 'heavy-light') : null,
-      opens ? element('ending', [], { number: ending, type: 'start' }) : null,
-      repeats ? element('repeat', [], { direction: 'forward' }) : null,
+      opens ? element('ending', '', { number: ending, type: 'start' }) : null,
+      repeats ? element('repeat', '', { direction: 'forward' }) : null,
     ],
     { location: 'left' },
   );
@@ -138,10 +146,10 @@ function rightBarline(tune: Tune, b: number): XmlElement | null {
     [
       style === null ? null : element('bar-style', style),
       closes
-        ? element('ending', [], { number: ending, type: repeats ? 'stop' : 'discontinue' })
+        ? element('ending', '', { number: ending, type: repeats ? 'stop' : 'discontinue' })
         : null,
       repeats
-        ? element('repeat', [], {
+        ? element('repeat', '', {
             direction: 'backward',
             ...(bar.closesRepeat > 2 ? { times: bar.closesRepeat } : {}),
           })
@@ -155,9 +163,8 @@ function attributesOf({ study, divisions }: Scope, b: number): XmlElement | null
   const { bars } = study.tune;
   const [bar, before] = [bars[b], bars[b - 1]];
   if (!bar) return null;
-  const key = JSON.stringify(bar.key) === JSON.stringify(before?.key) ? null : keyElement(bar.key);
-  const sameMeter = JSON.stringify(bar.meter) === JSON.stringify(before?.meter);
-  const time = sameMeter ? null : timeElement(bar.meter);
+  const key = before && sameKey(bar.key, before.key) ? null : keyElement(bar.key);
+  const time = before && sameMeter(bar.meter, before.meter) ? null : timeElement(bar.meter);
   if (before) return key || time ? element('attributes', [key, time]) : null;
   const clef = element('clef', [element('sign', 'G'), element('line', 2)]);
   return element('attributes', [element('divisions', divisions), key, time, clef]);
@@ -196,7 +203,7 @@ function tempoElement({ beat, bpm }: Tempo): XmlElement {
     [
       element('direction-type', [metronome]),
       // Crotchets a minute, whatever the beat.
-      element('sound', [], { tempo: Math.round(toNumber(beat) * 4 * bpm * 100) / 100 }),
+      element('sound', '', { tempo: Math.round(toNumber(beat) * 4 * bpm * 100) / 100 }),
     ],
     { placement: 'above' },
   );
@@ -205,15 +212,19 @@ function tempoElement({ beat, bpm }: Tempo): XmlElement {
 function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
   const { tune, fingering } = scope.study;
   const tell = tellAccidentals(bar.key);
-  return tune.events.slice(bar.first, bar.end).flatMap((event, i) => {
-    const index = bar.first + i;
+  const elements: XmlElement[] = [];
+  for (let index = bar.first; index < bar.end; index++) {
+    const [event, written] = [tune.events[index], scope.lengths[index]];
+    if (!event || !written) continue;
     const joins = scope.joins.get(index) ?? noJoins;
     const isNote = event.kind === 'note';
     const graceAccidentals = isNote ? event.graces.map(p => tell(p, false)) : [];
     const accidentals = isNote ? event.pitches.map(p => tell(p, joins.tieStop)) : [];
+    if (isNote && event.chord !== null) elements.push(chordElement(event.chord));
     const notes = noteElements(event, {
       index,
-      division: fraction(1, scope.divisions * 4),
+      written,
+      division: scope.division,
       tuplet: scope.tuplets.get(index) ?? null,
       joins,
       stroke: scope.strokes.get(index) ?? null,
@@ -223,8 +234,9 @@ function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
       slashed: tune.source.text.slice(event.start, event.stop).includes('{/'),
       wholeBar: !isNote && bar.end - bar.first === 1 && compare(event.duration, bar.length) === 0,
     });
-    return [...(isNote && event.chord !== null ? [chordElement(event.chord)] : []), ...notes];
-  });
+    elements.push(...notes);
+  }
+  return elements;
 }
 
 /** A chord symbol, or where it is none, words above the staff. */

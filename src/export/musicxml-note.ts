@@ -1,15 +1,17 @@
 import type { Stop } from '../../shared/fingering/fingering.ts';
-import { type Fraction, fraction } from '../../shared/music/fraction.ts';
+import { type Fraction, zero } from '../../shared/music/fraction.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Direction, NoteEvent, TuneEvent } from '../../shared/music/tune.ts';
 import type { Joins } from './joins.ts';
-import { countOf, type NoteValue, type Ratio, writeLength } from './note-values.ts';
+import { countOf, type NoteValue, type Ratio, type WrittenLength } from './note-values.ts';
 import type { Tuplet } from './tuplets.ts';
-import { element, type XmlElement } from './xml.ts';
+import { element, filled, type XmlElement, type XmlParts } from './xml.ts';
 
 /** What is known of one written note or rest besides its event. */
 export interface EventContext {
   readonly index: number;
+  /** How its length is written. */
+  readonly written: WrittenLength;
   /** The length of one division, in whole notes. */
   readonly division: Fraction;
   readonly tuplet: Tuplet | null;
@@ -37,43 +39,57 @@ interface Piece {
 
 /** A written note or rest as MusicXML's `note`s: grace notes, then its pitches, value by value. */
 export function noteElements(event: TuneEvent, context: EventContext): readonly XmlElement[] {
-  const { ratio, pieces } = piecesOf(event.duration, context);
+  const { ratio } = context.written;
+  const pieces = piecesOf(context);
   if (event.kind === 'rest') return pieces.map(piece => restElement(piece, ratio, context));
   const sounded = pieces.flatMap(piece =>
     event.pitches.map((pitch, i) => pitchElement(event, pitch, i, piece, ratio, context)),
   );
-  return [...graceElements(event, context), ...sounded];
+  return event.graces.length === 0 ? sounded : [...graceElements(event, context), ...sounded];
 }
 
-function piecesOf(
-  sounded: Fraction,
-  { tuplet, division }: EventContext,
-): { readonly ratio: Ratio | null; readonly pieces: readonly Piece[] } {
-  const { ratio, pieces } = writeLength(sounded, tuplet);
-  const last = pieces.length - 1;
-  return {
-    ratio,
-    pieces: pieces.map(({ value, sounds }, i) => ({
-      value,
-      duration: countOf(sounds, division),
-      first: i === 0,
-      last: i === last,
-    })),
-  };
-}
+const piecesOf = ({ written, division }: EventContext): readonly Piece[] =>
+  written.pieces.map(({ value, sounds }, i) => ({
+    value,
+    duration: countOf(sounds, division),
+    first: i === 0,
+    last: i === written.pieces.length - 1,
+  }));
 
-function restElement(
-  { value, duration, first, last }: Piece,
-  ratio: Ratio | null,
-  context: EventContext,
-): XmlElement {
-  const bracket = tupletElements(context, first, last);
+const voice = element('voice', 1);
+const chord = element('chord');
+const dot = element('dot');
+const tie = {
+  stop: element('tie', '', { type: 'stop' }),
+  start: element('tie', '', { type: 'start' }),
+};
+const tied = {
+  stop: element('tied', '', { type: 'stop' }),
+  start: element('tied', '', { type: 'start' }),
+};
+const tuplets = {
+  stop: element('tuplet', '', { type: 'stop', number: 1 }),
+  start: element('tuplet', '', { type: 'start', number: 1 }),
+};
+const breath = element('articulations', [element('breath-mark')]);
+const staccato = element('articulations', [element('staccato')]);
+const bows = { down: element('down-bow'), up: element('up-bow') };
+
+/** A roll is written as a turn, the nearest sign that MusicXML has, and how rolls are often printed (common practice). */
+const ornaments = {
+  roll: element('ornaments', [element('turn')]),
+  trill: element('ornaments', [element('trill-mark')]),
+  mordent: element('ornaments', [element('mordent')]),
+  turn: element('ornaments', [element('turn')]),
+};
+
+function restElement(piece: Piece, ratio: Ratio | null, context: EventContext): XmlElement {
   return element('note', [
-    element('rest', [], context.wholeBar ? { measure: 'yes' } : {}),
-    element('duration', duration),
-    element('voice', 1),
-    ...valueElements(value, null, ratio),
-    bracket.length > 0 ? element('notations', bracket) : null,
+    element('rest', '', context.wholeBar ? { measure: 'yes' } : {}),
+    element('duration', piece.duration),
+    voice,
+    ...valueElements(piece.value, null, ratio),
+    filled('notations', [tupletElement(context, piece)]),
   ]);
 }
 
@@ -86,114 +102,80 @@ function pitchElement(
   context: EventContext,
 ): XmlElement {
   const { joins } = context;
-  const tieStop = !piece.first || joins.tieStop;
-  const tieStart = !piece.last || joins.tieStart;
+  const { first, last } = piece;
+  const tieStop = !first || joins.tieStop;
+  const tieStart = !last || joins.tieStart;
   const lead = chordIndex === 0;
-  const notations = [
-    tieStop ? element('tied', [], { type: 'stop' }) : null,
-    tieStart ? element('tied', [], { type: 'start' }) : null,
-    ...(lead ? slurElements(joins, piece) : []),
-    ...(lead ? tupletElements(context, piece.first, piece.last) : []),
-    ...(piece.first ? signElements(event, chordIndex, context) : []),
-    piece.last && lead && event.breath
-      ? element('articulations', [element('breath-mark', '')])
-      : null,
-  ].filter(e => e !== null);
   return element('note', [
-    lead ? null : element('chord'),
+    lead ? null : chord,
     pitchOf(pitch),
     element('duration', piece.duration),
-    tieStop ? element('tie', [], { type: 'stop' }) : null,
-    tieStart ? element('tie', [], { type: 'start' }) : null,
-    element('voice', 1),
-    ...valueElements(
-      piece.value,
-      piece.first ? (context.accidentals[chordIndex] ?? null) : null,
-      ratio,
-    ),
-    notations.length > 0 ? element('notations', notations) : null,
-    piece.first && lead && event.lyric !== null
+    tieStop ? tie.stop : null,
+    tieStart ? tie.start : null,
+    voice,
+    ...valueElements(piece.value, first ? (context.accidentals[chordIndex] ?? null) : null, ratio),
+    filled('notations', [
+      tieStop ? tied.stop : null,
+      tieStart ? tied.start : null,
+      ...(lead ? slurElements(joins, piece) : []),
+      lead ? tupletElement(context, piece) : null,
+      first && lead && event.ornament !== null ? ornaments[event.ornament] : null,
+      first ? technicalElement(chordIndex, context) : null,
+      first && lead && event.staccato ? staccato : null,
+      last && lead && event.breath ? breath : null,
+    ]),
+    first && lead && event.lyric !== null
       ? element('lyric', [element('text', event.lyric)], { number: 1 })
       : null,
   ]);
 }
 
 /** Type, dots, accidental and ratio, in the order that MusicXML asks for. */
-function valueElements(
+const valueElements = (
   value: NoteValue | null,
   accidental: string | null,
   ratio: Ratio | null,
-): readonly (XmlElement | null)[] {
-  return [
-    value ? element('type', value.type) : null,
-    ...Array.from({ length: value?.dots ?? 0 }, () => element('dot')),
-    accidental === null ? null : element('accidental', accidental),
-    ratio && value
-      ? element('time-modification', [
-          element('actual-notes', ratio.p),
-          element('normal-notes', ratio.q),
-        ])
-      : null,
-  ];
-}
-
-const slurElements = (joins: Joins, { first, last }: Piece): readonly XmlElement[] => [
-  ...(last ? joins.slurStops.map(number => element('slur', [], { type: 'stop', number })) : []),
-  ...(first ? joins.slurStarts.map(number => element('slur', [], { type: 'start', number })) : []),
+): XmlParts => [
+  value ? element('type', value.type) : null,
+  ...Array.from({ length: value?.dots ?? 0 }, () => dot),
+  accidental === null ? null : element('accidental', accidental),
+  ratio && value
+    ? element('time-modification', [
+        element('actual-notes', ratio.p),
+        element('normal-notes', ratio.q),
+      ])
+    : null,
 ];
 
-function tupletElements(
-  { index, tuplet }: EventContext,
-  first: boolean,
-  last: boolean,
-): readonly XmlElement[] {
-  if (tuplet === null || tuplet.first === tuplet.last) return [];
-  const starts = index === tuplet.first && first;
-  const stops = index === tuplet.last && last;
-  if (!starts && !stops) return [];
-  return [element('tuplet', [], { type: starts ? 'start' : 'stop', number: 1 })];
+const slurElements = (joins: Joins, { first, last }: Piece): XmlParts => [
+  ...(last ? joins.slurStops.map(number => element('slur', '', { type: 'stop', number })) : []),
+  ...(first ? joins.slurStarts.map(number => element('slur', '', { type: 'start', number })) : []),
+];
+
+function tupletElement({ index, tuplet }: EventContext, { first, last }: Piece): XmlElement | null {
+  if (tuplet === null || tuplet.first === tuplet.last) return null;
+  if (first && index === tuplet.first) return tuplets.start;
+  return last && index === tuplet.last ? tuplets.stop : null;
 }
 
-/**
- * Ornaments, stroke, finger, string and staccato. A roll is written as a turn, the nearest sign
- * that MusicXML has, and how rolls are often printed (common practice).
- */
-function signElements(
-  event: NoteEvent,
-  chordIndex: number,
-  context: EventContext,
-): readonly XmlElement[] {
-  const lead = chordIndex === 0;
-  const stop = context.stops[chordIndex] ?? null;
-  const technical = [
-    lead && context.stroke !== null
-      ? element(context.stroke === 'down' ? 'down-bow' : 'up-bow')
-      : null,
+/** Stroke, finger and string. */
+function technicalElement(chordIndex: number, { stroke, stops }: EventContext): XmlElement | null {
+  const stop = stops[chordIndex] ?? null;
+  return filled('technical', [
+    chordIndex === 0 && stroke !== null ? bows[stroke] : null,
     stop ? element('fingering', stop.finger) : null,
     stop ? element('string', stop.string) : null,
-  ].filter(e => e !== null);
-  const ornament = { roll: 'turn', trill: 'trill-mark', mordent: 'mordent', turn: 'turn' } as const;
-  return [
-    lead && event.ornament !== null
-      ? element('ornaments', [element(ornament[event.ornament])])
-      : null,
-    technical.length > 0 ? element('technical', technical) : null,
-    lead && event.staccato ? element('articulations', [element('staccato')]) : null,
-  ].filter(e => e !== null);
+  ]);
 }
 
 function graceElements(event: NoteEvent, context: EventContext): readonly XmlElement[] {
   const type = event.graces.length > 1 ? '16th' : 'eighth';
   return event.graces.map((pitch, i) =>
     element('note', [
-      element('grace', [], context.slashed ? { slash: 'yes' } : {}),
+      element('grace', '', context.slashed ? { slash: 'yes' } : {}),
       pitchOf(pitch),
-      element('voice', 1),
-      ...valueElements(
-        { type, dots: 0, length: fraction(0) },
-        context.graceAccidentals[i] ?? null,
-        null,
-      ),
+      voice,
+      ...valueElements({ type, dots: 0, length: zero }, context.graceAccidentals[i] ?? null, null),
     ]),
   );
 }

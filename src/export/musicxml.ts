@@ -40,7 +40,7 @@ function headElements({ tune }: Study, { credits }: ExportFacts): readonly XmlEl
       element('rights', credits),
       element('encoding', [
         element('software', exportWords.software),
-        element('supports', [], { element: 'accidental', type: 'yes' }),
+        element('supports', '', { element: 'accidental', type: 'yes' }),
       ]),
       from === '' ? null : element('source', from),
     ]),

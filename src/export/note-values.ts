@@ -96,10 +96,13 @@ export function countOf(length: Fraction, unit: Fraction): number {
 
 /** The coarsest grid that holds all of these lengths, as parts of a crotchet. */
 export function divisionsFor(lengths: readonly Fraction[]): number {
-  return lengths.reduce((all, { n, d }) => {
-    const own = fraction(n * 4, d).d;
-    return (all * own) / common(all, own);
-  }, 1);
+  let all = 1;
+  for (const { d } of lengths) {
+    // Lengths are in lowest terms, so that of four times one only its denominator can lose a 2 or 4.
+    const own = d / common(4, d);
+    if (all % own !== 0) all = (all * own) / common(all, own);
+  }
+  return all;
 }
 
 const common = (a: number, b: number): number => (b === 0 ? a : common(b, a % b));

@@ -1,6 +1,6 @@
 import type { LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
-import type { Stop } from '../../shared/fingering/fingering.ts';
+import type { Stop, Tuning } from '../../shared/fingering/fingering.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
@@ -21,6 +21,7 @@ export function studyJson(studies: readonly Study[], problems: readonly Problem[
 function tuneJson(study: Study): object {
   const { tune, performance, map, bowing } = study;
   const name = (event: number): string => noteName(tune, event);
+  const spoken = stopSpeaker(study.tuning);
   return {
     id: tune.id,
     title: tune.title,
@@ -33,7 +34,7 @@ function tuneJson(study: Study): object {
       passes: Math.max(1, bowing.repeats.find(r => r.part === i)?.strokes.length ?? 1),
     })),
     notes: tune.events.flatMap((event, i) =>
-      event.kind === 'note' ? [noteJson(study, event, study.fingering[i] ?? [])] : [],
+      event.kind === 'note' ? [noteJson(tune, event, study.fingering[i] ?? [], spoken)] : [],
     ),
     played: performance.notes.map((n, i) => ({
       note: name(n.event),
@@ -86,10 +87,15 @@ function tuneJson(study: Study): object {
   };
 }
 
-function noteJson(study: Study, note: NoteEvent, stops: readonly (Stop | null)[]): object {
+function noteJson(
+  tune: Tune,
+  note: NoteEvent,
+  stops: readonly (Stop | null)[],
+  spoken: (stop: Stop) => string,
+): object {
   return {
     id: note.id,
-    bar: study.tune.bars[note.bar]?.name,
+    bar: tune.bars[note.bar]?.name,
     onset: fractionText(note.onset),
     duration: fractionText(note.duration),
     pitches: note.pitches.map((p, i) => {
@@ -99,11 +105,22 @@ function noteJson(study: Study, note: NoteEvent, stops: readonly (Stop | null)[]
         name: pitchName(p),
         string: stop?.string ?? null,
         finger: stop?.finger ?? null,
-        spoken: stop === null ? null : spokenStop(stop, study.tuning, 'letters'),
+        spoken: stop === null ? null : spoken(stop),
       };
     }),
     line: note.place.line,
     column: note.place.column,
+  };
+}
+
+/** Says stops in words. A tune comes back to a few of them: each is put into words once. */
+function stopSpeaker(tuning: Tuning): (stop: Stop) => string {
+  const said = new Map<string, string>();
+  return stop => {
+    const key = `${stop.string} ${stop.finger} ${stop.semitones}`;
+    const words = said.get(key) ?? spokenStop(stop, tuning, 'letters');
+    said.set(key, words);
+    return words;
   };
 }
 

@@ -28,7 +28,7 @@ export function bookOf(
   options: { readonly drafts?: boolean; readonly memo?: ReadMemo } = {},
 ): Book {
   const { settings, problems: settingsProblems } = settingsOf(files);
-  const reader = pageReader(files, options.memo ?? readMemo());
+  const reader = pageReader(files, settings, options.memo ?? readMemo());
   const drafts = (Object.keys(folders) as Page['kind'][]).flatMap(kind =>
     [...files.texts.keys()]
       .filter(file => file.startsWith(`${folders[kind]}/`))
@@ -43,7 +43,7 @@ export function bookOf(
     media: new Set(files.media),
     drafts: new Set(drafts.filter(d => !shown.includes(d)).map(d => d.file)),
   };
-  const finished = shown.map(draft => reader.page(draft, index, settings));
+  const finished = shown.map(draft => reader.page(draft, index));
   const pages = finished.map(({ page }) => page);
   return reader.end({
     root,
@@ -73,7 +73,8 @@ export function bookOf(
 }
 
 /** Reads pages, or takes over what a memo has of them. */
-function pageReader(files: BookFiles, memo: ReadMemo) {
+function pageReader(files: BookFiles, settings: BookSettings, memo: ReadMemo) {
+  const held = JSON.stringify(settings);
   const drafts = new Map<string, PageDraft>();
   const names = new Map<string, PageNames>();
   const pages = new Map<string, KeptPage>();
@@ -90,9 +91,8 @@ function pageReader(files: BookFiles, memo: ReadMemo) {
       names.set(keyOf(file), made);
       return made;
     },
-    page({ kind, file }: PageNames, index: BookIndex, settings: BookSettings): FinishedPage {
+    page({ kind, file }: PageNames, index: BookIndex): FinishedPage {
       const known = memo.pages.get(keyOf(file));
-      const held = JSON.stringify(settings);
       const isSame = known && known.settings === held && sameAnswers(known.asked, index);
       if (isSame) pages.set(keyOf(file), known);
       else {

@@ -1,6 +1,5 @@
 import type { Heading, Nodes, Paragraph, Root, RootContent, TableCell } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
-import { visit } from 'unist-util-visit';
 import { type Problem, problem, type Severity } from '../../shared/problem.ts';
 import { type ScannedContainer, scanFences } from './scan-fences.ts';
 import { placeAt, type SourceText } from './source-text.ts';
@@ -28,12 +27,10 @@ interface Span {
 
 function containersOf(tree: Root): readonly Span[] {
   const spans: Span[] = [];
-  visit(tree, 'containerDirective', node => {
-    spans.push({
-      name: node.name,
-      open: node.position?.start.line ?? 0,
-      close: node.position?.end.line ?? 0,
-    });
+  walk(tree, node => {
+    if (node.type !== 'containerDirective') return;
+    const { start, end } = node.position ?? {};
+    spans.push({ name: node.name, open: start?.line ?? 0, close: end?.line ?? 0 });
   });
   return spans;
 }
@@ -89,10 +86,16 @@ export function checkProse(source: SourceText, tree: Root): readonly Problem[] {
 /** Every paragraph, heading and table cell, with its text as a reader sees it. */
 function proseOf(tree: Root): readonly { readonly text: string; readonly node: Prose }[] {
   const found: { text: string; node: Prose }[] = [];
-  visit(tree, node => {
+  walk(tree, node => {
     if (isProse(node)) found.push({ text: proseText(node.children), node });
   });
   return found;
+}
+
+/** Every node in the order of the page. */
+function walk(node: Nodes, see: (node: Nodes) => void): void {
+  see(node);
+  if ('children' in node) for (const child of node.children) walk(child, see);
 }
 
 /** Placed where `actual` is written, or at the head of its paragraph where it is written otherwise. */

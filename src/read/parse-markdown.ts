@@ -9,6 +9,7 @@ import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import { siteWords } from '../../shared/words/en/site.ts';
+import { plainPage } from './plain-page.ts';
 
 const parser = unified()
   .use(remarkParse)
@@ -18,7 +19,7 @@ const parser = unified()
   .freeze();
 
 /** CommonMark with GFM, front matter and directives. */
-export const parseMarkdown = (text: string): Root => parser.parse(text);
+export const parseMarkdown = (text: string): Root => plainPage(text) ?? parser.parse(text);
 
 /**
  * What a body may hold: the sanitiser's own list, less what loads from elsewhere, plus the mark of
@@ -38,6 +39,8 @@ const schema: typeof defaultSchema = {
 
 /** `number` tells the bodies of one page apart, so that the ids of their footnotes do not clash. */
 export function toBody(tree: Root, number: number): Hast {
+  // Most tunes have no story.
+  if (tree.children.length === 0) return { type: 'root', children: [] };
   const body = unified()
     .use(remarkRehype, {
       clobberPrefix: `note-${number}-`,
