@@ -78,7 +78,8 @@ function pageReader(files: BookFiles, settings: BookSettings, memo: ReadMemo) {
   const drafts = new Map<string, PageDraft>();
   const names = new Map<string, PageNames>();
   const pages = new Map<string, KeptPage>();
-  const keyOf = (file: string): string => `${file}\n${files.texts.get(file) ?? ''}`;
+  const isSame = (file: string): boolean =>
+    memo.last?.files.texts.get(file) === files.texts.get(file);
   const draft = (kind: Page['kind'], file: string): PageDraft => {
     const known = drafts.get(file);
     const made = known ?? draftPage(kind, sourceText(file, files.texts.get(file) ?? ''));
@@ -87,24 +88,26 @@ function pageReader(files: BookFiles, settings: BookSettings, memo: ReadMemo) {
   };
   return {
     names(kind: Page['kind'], file: string): PageNames {
-      const made = memo.names.get(keyOf(file)) ?? namesOf(draft(kind, file));
-      names.set(keyOf(file), made);
+      const known = isSame(file) ? memo.names.get(file) : undefined;
+      const made = known ?? namesOf(draft(kind, file));
+      names.set(file, made);
       return made;
     },
     page({ kind, file }: PageNames, index: BookIndex): FinishedPage {
-      const known = memo.pages.get(keyOf(file));
-      const isSame = known && known.settings === held && sameAnswers(known.asked, index);
-      if (isSame) pages.set(keyOf(file), known);
-      else {
-        const trace = traceIndex(index);
-        const finished = finishPage(draft(kind, file), trace.index, settings);
-        pages.set(keyOf(file), { settings: held, asked: trace.asked(), finished });
+      const known = isSame(file) && memo.settings === held ? memo.pages.get(file) : undefined;
+      if (known && sameAnswers(known.asked, index)) {
+        pages.set(file, known);
+        return known.finished;
       }
+      const trace = traceIndex(index);
+      const finished = finishPage(draft(kind, file), trace.index, settings);
+      pages.set(file, { asked: trace.asked(), finished });
       drafts.delete(file);
-      return pages.get(keyOf(file))?.finished as FinishedPage;
+      return finished;
     },
     end(book: Book): Book {
-      Object.assign(memo, { last: { files, book }, names, pages } satisfies ReadMemo);
+      const read = { last: { files, book }, settings: held, names, pages };
+      Object.assign(memo, read satisfies ReadMemo);
       return book;
     },
   };

@@ -1,5 +1,5 @@
 import type { Root } from 'mdast';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';

@@ -10,19 +10,25 @@ import type { Asked } from './traced-index.ts';
 export interface ReadMemo {
   /** The files as they were, and the book that they made. */
   last: { readonly files: BookFiles; readonly book: Book } | null;
-  /** By file and text. */
+  /** The settings that the pages were read under, as text. */
+  settings: string;
+  /** By file, of the texts in `last`. */
   names: Map<string, PageNames>;
   pages: Map<string, KeptPage>;
 }
 
-/** A page, and all that it was made from besides its text. */
+/** A page, and all that it was made from besides its text and the settings. */
 export interface KeptPage {
-  readonly settings: string;
   readonly asked: Asked;
   readonly finished: FinishedPage;
 }
 
-export const readMemo = (): ReadMemo => ({ last: null, names: new Map(), pages: new Map() });
+export const readMemo = (): ReadMemo => ({
+  last: null,
+  settings: '',
+  names: new Map(),
+  pages: new Map(),
+});
 
 /** Whether not a byte of a book's files, nor the name of one, has changed. */
 export const sameFiles = (a: BookFiles, b: BookFiles): boolean =>

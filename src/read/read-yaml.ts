@@ -9,7 +9,7 @@ import {
   parseDocument,
   visit,
 } from 'yaml';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { parseTuning } from '../../shared/fingering/tunings.ts';
 import { parseLabels } from '../../shared/sections/phrase-labels.ts';
