@@ -55,7 +55,7 @@ export function writeCell(
   const elements = drawn.elements.filter(e => e.type !== 'part');
   const above = elements.flatMap(e => drawn.shapeOf.get(e)?.children.filter(isAbove) ?? []);
   const others = otherShapes(drawn);
-  const endings = others.filter(s => s.attributes['data-name'] === 'ending');
+  const endings = others.filter(s => s.getAttribute('data-name') === 'ending');
   const text = [
     writeChords(above, rows, glyphs),
     endings.map(s => writeEndingNumber(s, rows)).join(''),
@@ -68,7 +68,7 @@ export function writeCell(
     staffLines(staffWidth, rows.dy),
     writeBars(study, drawn, elements, pen),
     writeShapes(
-      others.filter(s => !/^(ending|slur)$/.test(s.attributes['data-name'] ?? '')),
+      others.filter(s => !/^(ending|slur)$/.test(s.getAttribute('data-name') ?? '')),
       pen,
     ),
     writeSlurs(others, pen),
@@ -133,7 +133,7 @@ function otherShapes({ root, shapeOf, slurs, above }: DrawnCell): readonly Shape
 
 /** Slurs that stay where they are, in a group, so that a page can put others in their place. */
 function writeSlurs(others: readonly Shape[], pen: Pen): string {
-  const slurs = others.filter(s => s.attributes['data-name'] === 'slur');
+  const slurs = others.filter(s => s.getAttribute('data-name') === 'slur');
   return slurs.length === 0 ? '' : `<g class="slurs">${writeShapes(slurs, pen)}</g>`;
 }
 
@@ -179,7 +179,7 @@ function writeEndingNumber(shape: Shape, rows: Rows): string {
 /** Right edge of an ending's number where it stands at the cell's start; else 0. */
 function endingEdge({ root }: DrawnCell): number {
   const edges = root.children
-    .filter(s => s.attributes['data-name'] === 'ending')
+    .filter(s => s.getAttribute('data-name') === 'ending')
     .flatMap(s => s.children.filter(c => c.tag === 'text'))
     .map(text => Number(text.attributes.x) + measureText(text.text, endingSize).width);
   return Math.max(0, ...edges.filter(x => x < 60));
