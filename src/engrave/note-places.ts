@@ -97,5 +97,10 @@ function boxOfPoints(numbers: readonly number[]): Box {
 }
 
 /** The highest point of what stands between two x. */
-export const topBetween = (boxes: readonly Box[], left: number, right: number): number =>
-  Math.min(staffTop, ...boxes.filter(b => b.right > left && b.left < right).map(b => b.top));
+export function topBetween(boxes: readonly Box[], left: number, right: number): number {
+  let top = staffTop;
+  for (const box of boxes) {
+    if (box.top < top && box.right > left && box.left < right) top = box.top;
+  }
+  return top;
+}

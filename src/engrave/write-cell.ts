@@ -1,4 +1,3 @@
-import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Study } from '../../shared/study.ts';
 import { chordLane, chordSize, isAbove, placeChords } from './chord-row.ts';
 import type { Cell } from './cut-cells.ts';
@@ -9,6 +8,7 @@ import { lineWidth, step } from './lay-out-lines.ts';
 import type { Rows } from './lay-rows.ts';
 import { measureBold, measureText } from './measure-text.ts';
 import { eventOf, staffTop } from './note-places.ts';
+import type { Letters } from './note-room.ts';
 import { readBeams, writePlainNote } from './note-symbols.ts';
 import { writeAnchors } from './write-anchors.ts';
 import { writeLettering } from './write-lettering.ts';
@@ -45,7 +45,7 @@ export function writeCell(
     readonly width: number;
     readonly rows: Rows;
     readonly glyphs: GlyphCase;
-    readonly names: NoteNames;
+    readonly letters: Letters;
   },
 ): string {
   const { rows, glyphs } = page;
@@ -60,7 +60,7 @@ export function writeCell(
     writeChords(above, rows, glyphs),
     endings.map(s => writeEndingNumber(s, rows)).join(''),
     writeFingers(drawn.above.fingers, rows.dy),
-    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters, glyphs, page.names),
+    rows.letters === null ? '' : writeLetters(page.letters, drawn.notes, rows.letters, glyphs),
     writeLabels(study, cell, rows, endingEdge(drawn)),
   ].join('');
   const body = [
