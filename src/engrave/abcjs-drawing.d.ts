@@ -39,6 +39,17 @@ declare module 'abcjs/src/write/layout/layout.js' {
   ) => number;
   export default layout;
 }
+declare module 'abcjs/src/write/layout/staff-group.js' {
+  /** Stands the signs of a line side by side; `spacing` in units for each unit of a note's length. */
+  const layoutStaffGroup: (
+    spacing: number,
+    minPadding: number,
+    debug: boolean,
+    group: import('./laid-line.ts').StaffGroup,
+    leftEdge: number,
+  ) => { readonly spacingUnits: number; readonly minSpace: number };
+  export default layoutStaffGroup;
+}
 declare module 'abcjs/src/write/draw/staff-group.js' {
   const drawStaffGroup: (
     renderer: object,
@@ -68,6 +79,14 @@ declare module 'abcjs/src/write/creation/glyphs.js' {
       y: number,
       name: string,
     ): readonly (readonly [command: string, ...numbers: number[]])[] | null;
+    /** Draws a glyph with its origin at (x, y); null where there is none of that name. */
+    printSymbol(
+      x: number,
+      y: number,
+      name: string,
+      paper: { glyph?(name: string, x: number, y: number, attributes: object): object | null },
+      attributes: object,
+    ): object | null;
   };
   export default glyphs;
 }

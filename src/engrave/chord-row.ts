@@ -10,7 +10,7 @@ const air = 3;
 
 /** Chord symbols and words above the staff have rows of their own. */
 export const isAbove = (shape: Shape): boolean =>
-  /^(chord|annotation)$/.test(shape.attributes['data-name'] ?? '') &&
+  /^(chord|annotation)$/.test(shape.getAttribute('data-name') ?? '') &&
   Number(shape.attributes.y) < staffTop;
 
 /** A chord symbol or word: its middle, and its row, 0 the lowest. */

@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import Svg from 'abcjs/src/write/svg.js';
-import { type MakePaper, makeShape, type Shape } from './drawing-surface.ts';
+import type { MakePaper, Shape } from './drawing-surface.ts';
+import { makeShape } from './plain-shape.ts';
 
 /**
  * Draws with abcjs's own surface in a document by jsdom: the reference for ours, and the way out for

@@ -33,7 +33,7 @@ export function drawCell(
   const notes = placeNotes(laid.group, line.events);
   const boxes = boxesOf(laid.group, root);
   const slurs = root.children
-    .filter(s => s.attributes['data-name'] === 'slur')
+    .filter(s => s.getAttribute('data-name') === 'slur')
     .flatMap(s => readArc(s) ?? []);
   return {
     line,

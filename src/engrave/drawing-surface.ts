@@ -1,11 +1,17 @@
+import { glyphNamed } from './glyph-outlines.ts';
+import { beyond, lacking, makeShape, PlainShape } from './plain-shape.ts';
+import type { Outline } from './write-path.ts';
+
 /**
  * What abcjs draws on, in place of a document: just the calls it makes, each recorded as a plain
  * shape. `write-shapes.ts` turns the shapes into light SVG. `document-paper.ts` is the reference
  * that tests hold it to, and draws a tune that calls for more.
  */
 export interface Shape {
-  tag: 'g' | 'path' | 'text';
-  readonly attributes: Record<string, string>;
+  readonly tag: 'g' | 'path' | 'text';
+  readonly attributes: Readonly<Record<string, string>>;
+  /** Where the shape is a glyph; its `path` is printed only if it is asked for. */
+  readonly outline: Outline | null;
   readonly children: Shape[];
   text: string;
   setAttribute(name: string, value: unknown): void;
@@ -15,7 +21,7 @@ export interface Shape {
 /** Width and height of a text in drawing units. */
 export type MeasureText = (text: string, size: number) => { width: number; height: number };
 
-type Attributes = Readonly<Record<string, unknown>>;
+export type Attributes = Readonly<Record<string, unknown>>;
 
 export interface Surface {
   /** The shapes drawn so far, in order. */
@@ -25,6 +31,8 @@ export interface Surface {
   path(attributes: Attributes): Shape;
   pathToBack(attributes: Attributes): Shape;
   text(text: string, attributes: Attributes): Shape;
+  /** Beyond abcjs's own calls, see `glyph-outlines.ts`: a glyph by its name; null for none. */
+  glyph(name: string, x: number, y: number, attributes: Attributes): Shape | null;
   getTextSize(text: string | number, attributes: Attributes): { width: number; height: number };
   setAttributeOnElement(shape: Shape, attributes: Attributes): void;
 }
@@ -45,24 +53,9 @@ export const plainPaper: MakePaper = measure => {
   return { surface, root: () => surface.root, shapeOf: drawn => drawn as Shape };
 };
 
-const lacking = 'LackingCall';
-
 /** Whether a drawing failed for a call that our surface lacks. */
 export const isLackingCall = (error: unknown): boolean =>
   error instanceof Error && error.name === lacking;
-
-/** Behind the surface and its shapes: reached only by a call that they lack. */
-const beyond = new Proxy(
-  {},
-  {
-    get(_, call) {
-      if (typeof call === 'symbol') return undefined;
-      throw Object.assign(new Error(`the drawing surface lacks ${call}`), {
-        name: lacking,
-      });
-    },
-  },
-);
 
 export function makeSurface(measure: MeasureText): Surface {
   const root = makeShape('g');
@@ -95,6 +88,12 @@ export function makeSurface(measure: MeasureText): Surface {
       shape.text = text;
       return add(shape, false);
     },
+    glyph(name, x, y, attributes) {
+      const glyph = glyphNamed(name);
+      if (!glyph) return null;
+      const outline = { x: glyph.x + x, y: glyph.y + y, steps: glyph.steps };
+      return add(new PlainShape('path', attributes, outline), false);
+    },
     getTextSize(text, attributes) {
       const line = `${text}`;
       return line.trim() === ''
@@ -106,27 +105,4 @@ export function makeSurface(measure: MeasureText): Surface {
     },
   };
   return Object.setPrototypeOf(surface, beyond) as Surface;
-}
-
-/** A shape with no children; attributes without a value are left out. */
-export function makeShape(tag: Shape['tag'], attributes: Attributes = {}): Shape {
-  const shape: Shape = Object.setPrototypeOf(
-    {
-      tag,
-      attributes: {},
-      children: [],
-      text: '',
-      setAttribute(name, value) {
-        this.attributes[name] = `${value}`;
-      },
-      getAttribute(name) {
-        return this.attributes[name] ?? null;
-      },
-    } satisfies Shape,
-    beyond,
-  );
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value !== undefined) shape.setAttribute(name, value);
-  }
-  return shape;
 }

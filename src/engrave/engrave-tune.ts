@@ -49,9 +49,12 @@ export function engraveTune(study: Study, options: EngraveOptions = {}): Score {
 /** Draws a tune on papers of a kind; all kinds give the same score. */
 export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOptions): Score {
   const { map, tune } = study;
-  const { cells, drawn, widths, rows, preludes, preludeOf } = layTune(makePaper, study, options);
+  const { cells, drawn, widths, rows, preludes, preludeOf, letters } = layTune(
+    makePaper,
+    study,
+    options,
+  );
   const glyphs = makeGlyphCase();
-  const names = options.noteNames ?? 'letters';
   const written = preludes.map(line => {
     const width = line.group.w + 2;
     return { svg: writePrelude(line.draw().root, width, rows, glyphs), width: rounded(width) };
@@ -70,7 +73,7 @@ export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOp
       label: cell.opensPhrase ? (map.phrases[cell.phrase]?.label ?? null) : null,
       prelude: prelude?.svg ?? '',
       preludeWidth: prelude?.width ?? 0,
-      svg: writeCell(study, cell, body, { width, rows, glyphs, names }),
+      svg: writeCell(study, cell, body, { width, rows, glyphs, letters }),
       spoken: cell.bars.flatMap(b => {
         const text = options.describe?.(b) ?? '';
         return text === '' ? [] : [{ bar: tune.bars[b]?.name ?? '', text }];

@@ -1,4 +1,4 @@
-import glyphs from 'abcjs/src/write/creation/glyphs.js';
+import { glyphNamed } from './glyph-outlines.ts';
 
 /** The glyphs of a fiddle tune, each with a short id of its own; others are named by their outline. */
 const named = [
@@ -38,11 +38,8 @@ export interface GlyphId {
 
 const byOutline = new Map(
   named.flatMap(([name, id]): [string, GlyphId][] => {
-    const outline = glyphs.getPathForSymbol(0, 0, name);
-    const [start, ...steps] = outline ?? [];
-    if (!start) return [];
-    const [, x, y] = start as readonly [string, number, number];
-    return [[steps.map(s => s.join(' ')).join(''), { id, x, y }]];
+    const outline = glyphNamed(name);
+    return outline ? [[outline.steps, { id, x: outline.x, y: outline.y }]] : [];
   }),
 );
 

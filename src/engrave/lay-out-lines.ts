@@ -6,15 +6,10 @@ import GetFontAndAttr from 'abcjs/src/write/helpers/get-font-and-attr.js';
 import GetTextSize from 'abcjs/src/write/helpers/get-text-size.js';
 import layout from 'abcjs/src/write/layout/layout.js';
 import Renderer from 'abcjs/src/write/renderer.js';
-import {
-  type MakePaper,
-  type MeasureText,
-  type Paper,
-  plainPaper,
-  type Shape,
-} from './drawing-surface.ts';
+import { type MeasureText, type Paper, plainPaper, type Shape } from './drawing-surface.ts';
 import type { AbcElement, AbsoluteElement, StaffGroup } from './laid-line.ts';
 import type { ParsedTune } from './split-lines.ts';
+import { firstSpace, near, spreadLines } from './spread-lines.ts';
 
 /** Half a staff space, in drawing units. */
 export const step = 3.875;
@@ -52,9 +47,6 @@ export interface LaidLine {
 /** Stems of three and a half spaces and a little: shorter than abcjs's own, to save height. */
 const stemHeight = 30;
 
-/** abcjs stops stretching a line this near to the width asked for. */
-const near = 2;
-
 /**
  * Lays out lines of one tune. Lines that ask for the same width are stretched to it alike, or to the
  * fullest of them where it needs more; a sparse one may end before its width.
@@ -64,19 +56,6 @@ export function layOutLines(
   lines: readonly LineRequest[],
   measure: MeasureText,
   makePaper = plainPaper,
-): readonly LaidLine[] {
-  const laid = layOutOnce(parsed, lines, measure, makePaper);
-  const wider = lines.map(({ width }, i) => Math.max(width, (laid[i]?.width ?? 0) - edge));
-  if (wider.every((w, i) => w <= (lines[i]?.width ?? 0) + near)) return laid;
-  const again = lines.map((line, i) => ({ ...line, width: wider[i] ?? line.width }));
-  return layOutOnce(parsed, again, measure, makePaper);
-}
-
-function layOutOnce(
-  parsed: ParsedTune,
-  lines: readonly LineRequest[],
-  measure: MeasureText,
-  makePaper: MakePaper,
 ): readonly LaidLine[] {
   const renderer = makeRenderer(parsed, makePaper(measure).surface);
   const { engraver } = renderer.controller;
@@ -95,18 +74,36 @@ function layOutOnce(
     keepRoom(staffGroup, room);
     return { staff: [staff], staffGroup };
   });
+  const wanted = widthsFor(
+    lines,
+    made.map(m => m.staffGroup),
+  );
   const formatting = { ...parsed.formatting, stretchlast: 1 };
   const widths = new Map<number, number>();
-  for (const width of new Set(lines.map(l => l.width))) {
-    const alike = made.filter((_, i) => lines[i]?.width === width);
-    layout(renderer, { lines: alike, formatting }, width, 30, false, undefined);
+  for (const width of new Set(wanted)) {
+    const alike = made.filter((_, i) => wanted[i] === width);
+    layout(renderer, { lines: alike, formatting }, width, firstSpace, false, undefined);
     widths.set(width, Math.max(width + edge, ...alike.map(({ staffGroup }) => staffGroup.w)));
   }
   return made.map(({ staffGroup }, i) => ({
     group: staffGroup,
-    width: widths.get(lines[i]?.width ?? 0) ?? staffGroup.w,
+    width: widths.get(wanted[i] ?? 0) ?? staffGroup.w,
     draw: () => drawLine(renderer, staffGroup, i, makePaper(measure)),
   }));
+}
+
+/** The width to stretch each line to: as asked, or as the fullest that asks for the same needs. */
+function widthsFor(
+  lines: readonly LineRequest[],
+  groups: readonly StaffGroup[],
+): readonly number[] {
+  const needed = new Map<number, number>();
+  for (const asked of new Set(lines.map(l => l.width))) {
+    const alike = groups.filter((_, i) => lines[i]?.width === asked);
+    needed.set(asked, Math.max(asked, spreadLines(alike, edge, asked) - edge));
+  }
+  const fit = [...needed].every(([asked, width]) => width <= asked + near);
+  return lines.map(({ width }) => (fit ? width : (needed.get(width) ?? width)));
 }
 
 /**

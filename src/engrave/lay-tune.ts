@@ -9,7 +9,7 @@ import type { EngraveOptions } from './engrave-tune.ts';
 import { type LaidLine, type LineRequest, layOutLines } from './lay-out-lines.ts';
 import { layRows, type Rows } from './lay-rows.ts';
 import { measureText } from './measure-text.ts';
-import { noteRoom } from './note-room.ts';
+import { type Letters, lettersOf, noteRoom } from './note-room.ts';
 import { type CellLine, type ParsedTune, splitLines } from './split-lines.ts';
 
 /** A tune with everything in its place, drawn as shapes, and nothing written yet. */
@@ -24,6 +24,7 @@ export interface LaidTune {
   readonly preludes: readonly LaidLine[];
   /** The prelude of each cell. */
   readonly preludeOf: readonly number[];
+  readonly letters: Letters;
 }
 
 /** Lays a tune out on papers of a kind. */
@@ -33,6 +34,8 @@ export function layTune(makePaper: MakePaper, study: Study, options: EngraveOpti
   const parsed = parseFor(study);
   const cellLines = splitLines(parsed, tune, cells);
   const preludes = preludeLines(cellLines);
+  const letters = lettersOf(study, options.noteNames ?? 'letters');
+  const room = noteRoom(study, cellLines[0]?.events ?? new Map(), letters);
   const widths = cellWidths(tune, cells, options.cellWidth);
   const laid = layOutLines(
     parsed,
@@ -41,7 +44,7 @@ export function layTune(makePaper: MakePaper, study: Study, options: EngraveOpti
       ...cellLines.map((line, i) => ({
         elements: line.elements,
         width: widths[i] ?? 0,
-        room: noteRoom(study, line, options.noteNames ?? 'letters'),
+        room,
       })),
     ],
     measureText,
@@ -60,6 +63,7 @@ export function layTune(makePaper: MakePaper, study: Study, options: EngraveOpti
     rows: layRows(drawn, options.letters ?? true),
     preludes: laid.slice(0, preludes.lines.length),
     preludeOf: preludes.of,
+    letters,
   };
 }
 

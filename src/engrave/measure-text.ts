@@ -57,7 +57,8 @@ export const measureText: MeasureText = (text, size) => measureIn(regular, text,
 /** The same in the font's bold face. */
 export const measureBold: MeasureText = (text, size) => measureIn(bold, text, size);
 
-const measureIn = (widths: readonly number[], text: string, size: number) => ({
-  width: ([...text].reduce((sum, c) => sum + advance(c, widths), 0) * size) / 1000,
-  height: size * 1.2,
-});
+function measureIn(widths: readonly number[], text: string, size: number) {
+  let sum = 0;
+  for (const c of text) sum += advance(c, widths);
+  return { width: (sum * size) / 1000, height: size * 1.2 };
+}

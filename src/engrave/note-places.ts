@@ -48,7 +48,7 @@ export function placeNotes(
 /** Boxes round everything in a drawn line but slurs, chord symbols, endings and the staff. */
 export function boxesOf(group: StaffGroup, root: Shape): readonly Box[] {
   const elements = group.voices[0]?.children ?? [];
-  const others = root.children.filter(s => s.attributes['data-name'] !== 'slur');
+  const others = root.children.filter(s => s.getAttribute('data-name') !== 'slur');
   return [...elements.flatMap(boxesOfElement), ...others.flatMap(boxesOfShape)];
 }
 
@@ -71,8 +71,8 @@ function boxOfChild(child: RelativeElement): readonly Box[] {
 
 /** Ties, beams and the figures of triplets, which stand beside the notes' own groups. */
 function boxesOfShape(shape: Shape): readonly Box[] {
-  if (shape.attributes['data-name'] === 'ending') return [];
-  if (shape.attributes['data-name'] === 'triplet') return shape.children.flatMap(boxesOfShape);
+  if (shape.getAttribute('data-name') === 'ending') return [];
+  if (shape.getAttribute('data-name') === 'triplet') return shape.children.flatMap(boxesOfShape);
   if (shape.tag === 'text') {
     const [x, y] = [Number(shape.attributes.x), Number(shape.attributes.y)];
     return [{ left: x - 4, right: x + 4, top: y - 10, bottom: y + 1 }];
@@ -97,5 +97,10 @@ function boxOfPoints(numbers: readonly number[]): Box {
 }
 
 /** The highest point of what stands between two x. */
-export const topBetween = (boxes: readonly Box[], left: number, right: number): number =>
-  Math.min(staffTop, ...boxes.filter(b => b.right > left && b.left < right).map(b => b.top));
+export function topBetween(boxes: readonly Box[], left: number, right: number): number {
+  let top = staffTop;
+  for (const box of boxes) {
+    if (box.top < top && box.right > left && box.left < right) top = box.top;
+  }
+  return top;
+}

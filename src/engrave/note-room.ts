@@ -14,18 +14,26 @@ export interface LetterSign {
   readonly width: number;
 }
 
-/** The letter of a note under its head, what belongs to it at its right: `F♯,`. Chords by their highest note. */
-export function letterSigns(
-  { tune }: Study,
-  event: number,
-  names: NoteNames,
-): readonly LetterSign[] {
-  const note = tune.events[event];
-  if (note?.kind !== 'note' || isTiedOn(tune.events, event)) return [];
-  const pitch = note.pitches[note.pitches.length - 1];
-  if (!pitch) return [];
+/** The letters of a tune's notes by event, the signs of each; a note that is tied on has none. */
+export type Letters = ReadonlyMap<number, readonly LetterSign[]>;
+
+/** The letters of all notes of a tune. Chords by their highest note. */
+export function lettersOf({ tune }: Study, names: NoteNames): Letters {
+  const letters = new Map<number, readonly LetterSign[]>();
+  tune.events.forEach((event, e) => {
+    if (event.kind !== 'note' || isTiedOn(tune.events, e)) return;
+    const pitch = event.pitches[event.pitches.length - 1];
+    if (!pitch) return;
+    const key = tune.bars[event.bar]?.key ?? tune.key;
+    letters.set(e, letterSigns(noteLetter(pitch, key, names)));
+  });
+  return letters;
+}
+
+/** A letter under its note's head, what belongs to it at its right: `F♯,`. */
+function letterSigns(letter: string): readonly LetterSign[] {
   let edge = 0;
-  return [...noteLetter(pitch, tune.bars[note.bar]?.key ?? tune.key, names)].map((text, i) => {
+  return [...letter].map((text, i) => {
     const { width } = measureText(text, letterSize);
     const dx = i === 0 ? 0 : edge + width / 2;
     edge = dx + width / 2;
@@ -41,16 +49,16 @@ const side = markWidth / 2 + 2;
  * clear of one another: units by the offset at which abcjs says that the note starts.
  */
 export function noteRoom(
-  study: Study,
-  line: CellLine,
-  names: NoteNames,
+  { tune }: Study,
+  events: CellLine['events'],
+  letters: Letters,
 ): ReadonlyMap<number, number> {
-  return new Map(
-    [...line.events].flatMap(([start, event]) => {
-      if (study.tune.events[event]?.kind !== 'note') return [];
-      const last = letterSigns(study, event, names).at(-1);
-      const right = last ? last.dx + last.width / 2 + 1 : 0;
-      return [[start, Math.max(side, right) + side] as const];
-    }),
-  );
+  const room = new Map<number, number>();
+  for (const [start, event] of events) {
+    if (tune.events[event]?.kind !== 'note') continue;
+    const last = letters.get(event)?.at(-1);
+    const right = last ? last.dx + last.width / 2 + 1 : 0;
+    room.set(start, Math.max(side, right) + side);
+  }
+  return room;
 }

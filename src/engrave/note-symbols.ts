@@ -1,6 +1,6 @@
 import type { Shape } from './drawing-surface.ts';
 import { lineWidth } from './lay-out-lines.ts';
-import { barPath, fine, readBar, readOutline, short } from './write-path.ts';
+import { barPath, fine, readBar, short } from './write-path.ts';
 import { leaves, type Pen, useGlyph } from './write-shapes.ts';
 
 /**
@@ -49,11 +49,11 @@ export function writePlainNote(
   { dy, glyphs }: Pen,
 ): string | null {
   const parts = shapes.flatMap(leaves);
-  const paths = parts.map(s => s.attributes.path ?? '');
-  if (parts.length !== 2 || parts.some(s => s.tag !== 'path' || s.attributes.transform))
+  if (parts.length !== 2 || parts.some(s => s.tag !== 'path' || s.getAttribute('transform')))
     return null;
-  const outline = paths.map(readOutline).find(o => o !== null);
-  const stem = paths.map(readBar).find(b => b !== null);
+  const [first, second] = parts.map(s => s.outline);
+  const outline = first ?? second;
+  const stem = readBar(parts[first ? 1 : 0]?.attributes.path ?? '');
   if (!outline || stem?.thickness !== lineWidth) return null;
   const head = useGlyph(outline.steps, glyphs);
   if (!heads.has(head.id)) return null;

@@ -62,23 +62,26 @@ export function placeAbove(
   show: Shown,
 ): Above {
   const fingers = show.fingers ? placeFingers(study, notes, boxes) : [];
+  const fingerBoxes = fingers.map(fingerBox);
   const lifts = new Map(
     arcs.flatMap((arc, i) => {
-      const lift = liftArc(arc, fingers.map(fingerBox));
+      const lift = liftArc(arc, fingerBoxes);
       return lift > 0 ? [[i, Math.max(lift, fingerRow)] as const] : [];
     }),
   );
   const slurs = arcs.flatMap((arc, i) => arcBoxes(arc, lifts.get(i) ?? 0));
+  const all = [...boxes, ...slurs];
+  // A lifted slur comes down with the sign while fingers are hidden; nothing else makes way.
+  const allLowered = lifts.size === 0 ? all : [...boxes, ...lowered(arcs, lifts)];
   const fingerOver = new Map(fingers.map(f => [f.x, f]));
   const marks: PlacedMark[] = [];
   let top = Math.min(staffTop, ...fingers.map(f => f.y - figureHeight), ...slurs.map(b => b.top));
   for (const note of notes) {
     const stroke = show.marks ? strokes.get(note.event) : undefined;
     if (!stroke) continue;
-    const clear = rowOver([...boxes, ...slurs], note.x);
+    const clear = rowOver(all, note.x);
     const overFinger = (fingerOver.get(note.x)?.y ?? staffTop - gap) - fingerRow;
-    // A lifted slur comes down with the sign while fingers are hidden; nothing else makes way.
-    const under = lifts.size === 0 ? clear : rowOver([...boxes, ...lowered(arcs, lifts)], note.x);
+    const under = allLowered === all ? clear : rowOver(allLowered, note.x);
     // Whole units, which are shorter to write.
     const y = Math.round(show.fingers ? Math.min(overFinger, under - fingerRow, clear) : clear);
     marks.push({ ...stroke, event: note.event, x: Math.round(note.x), y });

@@ -1,4 +1,3 @@
-import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Study } from '../../shared/study.ts';
 import { chordLane, chordSize, isAbove, placeChords } from './chord-row.ts';
 import type { Cell } from './cut-cells.ts';
@@ -9,6 +8,7 @@ import { lineWidth, step } from './lay-out-lines.ts';
 import type { Rows } from './lay-rows.ts';
 import { measureBold, measureText } from './measure-text.ts';
 import { eventOf, staffTop } from './note-places.ts';
+import type { Letters } from './note-room.ts';
 import { readBeams, writePlainNote } from './note-symbols.ts';
 import { writeAnchors } from './write-anchors.ts';
 import { writeLettering } from './write-lettering.ts';
@@ -45,7 +45,7 @@ export function writeCell(
     readonly width: number;
     readonly rows: Rows;
     readonly glyphs: GlyphCase;
-    readonly names: NoteNames;
+    readonly letters: Letters;
   },
 ): string {
   const { rows, glyphs } = page;
@@ -55,12 +55,12 @@ export function writeCell(
   const elements = drawn.elements.filter(e => e.type !== 'part');
   const above = elements.flatMap(e => drawn.shapeOf.get(e)?.children.filter(isAbove) ?? []);
   const others = otherShapes(drawn);
-  const endings = others.filter(s => s.attributes['data-name'] === 'ending');
+  const endings = others.filter(s => s.getAttribute('data-name') === 'ending');
   const text = [
     writeChords(above, rows, glyphs),
     endings.map(s => writeEndingNumber(s, rows)).join(''),
     writeFingers(drawn.above.fingers, rows.dy),
-    rows.letters === null ? '' : writeLetters(study, drawn.notes, rows.letters, glyphs, page.names),
+    rows.letters === null ? '' : writeLetters(page.letters, drawn.notes, rows.letters, glyphs),
     writeLabels(study, cell, rows, endingEdge(drawn)),
   ].join('');
   const body = [
@@ -68,7 +68,7 @@ export function writeCell(
     staffLines(staffWidth, rows.dy),
     writeBars(study, drawn, elements, pen),
     writeShapes(
-      others.filter(s => !/^(ending|slur)$/.test(s.attributes['data-name'] ?? '')),
+      others.filter(s => !/^(ending|slur)$/.test(s.getAttribute('data-name') ?? '')),
       pen,
     ),
     writeSlurs(others, pen),
@@ -133,7 +133,7 @@ function otherShapes({ root, shapeOf, slurs, above }: DrawnCell): readonly Shape
 
 /** Slurs that stay where they are, in a group, so that a page can put others in their place. */
 function writeSlurs(others: readonly Shape[], pen: Pen): string {
-  const slurs = others.filter(s => s.attributes['data-name'] === 'slur');
+  const slurs = others.filter(s => s.getAttribute('data-name') === 'slur');
   return slurs.length === 0 ? '' : `<g class="slurs">${writeShapes(slurs, pen)}</g>`;
 }
 
@@ -179,7 +179,7 @@ function writeEndingNumber(shape: Shape, rows: Rows): string {
 /** Right edge of an ending's number where it stands at the cell's start; else 0. */
 function endingEdge({ root }: DrawnCell): number {
   const edges = root.children
-    .filter(s => s.attributes['data-name'] === 'ending')
+    .filter(s => s.getAttribute('data-name') === 'ending')
     .flatMap(s => s.children.filter(c => c.tag === 'text'))
     .map(text => Number(text.attributes.x) + measureText(text.text, endingSize).width);
   return Math.max(0, ...edges.filter(x => x < 60));

@@ -1,4 +1,4 @@
-import glyphs from 'abcjs/src/write/creation/glyphs.js';
+import { glyphNamed } from './glyph-outlines.ts';
 import { accidentalScale, accidentals, measureText } from './measure-text.ts';
 import { short } from './write-path.ts';
 import { escapeText, type GlyphCase, trimmed, useGlyph } from './write-shapes.ts';
@@ -10,8 +10,7 @@ export function writeAccidental(
   size: number,
   glyphCase: GlyphCase,
 ): string {
-  const [, ...steps] = glyphs.getPathForSymbol(0, 0, accidentals[sign]?.glyph ?? '') ?? [];
-  const glyph = useGlyph(steps.map(s => s.join(' ')).join(''), glyphCase);
+  const glyph = useGlyph(glyphNamed(accidentals[sign]?.glyph ?? '')?.steps ?? '', glyphCase);
   const scale = Math.round(size * accidentalScale * 100) / 100;
   const place = `${short(x)} ${short(y - 0.36 * size)}`;
   return `<use href="#${glyph.id}" transform="translate(${place})scale(${trimmed(scale)})"/>`;

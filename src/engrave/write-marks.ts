@@ -1,9 +1,7 @@
-import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Weight } from '../../shared/notation/printed-strokes.ts';
-import type { Study } from '../../shared/study.ts';
 import { accidentals } from './measure-text.ts';
 import type { NotePlace } from './note-places.ts';
-import { letterSigns, letterSize } from './note-room.ts';
+import { type Letters, letterSize } from './note-room.ts';
 import {
   figureSize,
   markHeight,
@@ -77,23 +75,25 @@ export function writeFingers(fingers: readonly PlacedFigure[], dy: number): stri
 
 /** The notes' letters in one row, accidentals among them as glyphs. */
 export function writeLetters(
-  study: Study,
+  letters: Letters,
   notes: readonly NotePlace[],
   y: number,
   glyphs: GlyphCase,
-  names: NoteNames,
 ): string {
-  const signs = notes.flatMap(({ event, x }) =>
-    letterSigns(study, event, names).map(sign => ({ ...sign, x: x + sign.dx })),
-  );
-  if (signs.length === 0) return '';
-  const letters = signs.filter(s => !accidentals[s.text]);
-  const xs = letters.map(s => short(s.x)).join(' ');
-  const text = letters.map(s => s.text).join('');
-  const drawn = signs
-    .filter(s => accidentals[s.text])
-    .map(s =>
-      writeAccidental(s.text, [s.x - s.width / 2 + 0.06 * letterSize, y], letterSize, glyphs),
-    );
-  return `<g class="layer-letters" font-size="${letterSize}" text-anchor="middle"><text x="${xs}" y="${short(y)}">${escapeText(text)}</text>${drawn.join('')}</g>`;
+  const [xs, signs]: [string[], string[]] = [[], []];
+  let text = '';
+  for (const { event, x } of notes) {
+    for (const sign of letters.get(event) ?? []) {
+      const middle = x + sign.dx;
+      if (accidentals[sign.text]) {
+        const left = middle - sign.width / 2 + 0.06 * letterSize;
+        signs.push(writeAccidental(sign.text, [left, y], letterSize, glyphs));
+      } else {
+        xs.push(short(middle));
+        text += sign.text;
+      }
+    }
+  }
+  if (xs.length === 0 && signs.length === 0) return '';
+  return `<g class="layer-letters" font-size="${letterSize}" text-anchor="middle"><text x="${xs.join(' ')}" y="${short(y)}">${escapeText(text)}</text>${signs.join('')}</g>`;
 }

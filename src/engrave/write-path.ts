@@ -2,16 +2,23 @@
  * A number to the twentieth of a drawing unit (a staff space is 7.75), as short as it can be written:
  * fine enough that nothing is seen to move when a page is drawn at twice its size.
  */
-export const short = (x: number): string => trim(fine(x).toFixed(2));
+export function short(x: number): string {
+  const twentieths = Math.round(x * perUnit);
+  const size = Math.abs(twentieths);
+  const whole = Math.floor(size / perUnit);
+  const text = (whole === 0 ? '' : `${whole}`) + (fractions[size - whole * perUnit] ?? '');
+  return text === '' ? '0' : twentieths < 0 ? `-${text}` : text;
+}
+
+const perUnit = 20;
 
 /** The nearest twentieth. */
-export const fine = (n: number): number => Math.round(n * 20) / 20;
+export const fine = (n: number): number => Math.round(n * perUnit) / perUnit;
 
-const trim = (text: string): string => {
-  const bare = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  const lead = bare.replace(/^(-?)0\./, '$1.');
-  return lead === '-0' || lead === '' || lead === '-' ? '0' : lead;
-};
+/** What each twentieth of a unit adds behind the whole ones. */
+const fractions = Array.from({ length: perUnit }, (_, i) =>
+  i === 0 ? '' : `${i / perUnit}`.slice(1),
+);
 
 /** Numbers side by side, with a space only where they would run together: `1.5.2-3`. */
 const run = (numbers: readonly string[]): string =>
@@ -91,6 +98,9 @@ export interface Outline {
   readonly y: number;
   readonly steps: string;
 }
+
+/** The path of an outline, as abcjs prints it. */
+export const printOutline = ({ x, y, steps }: Outline): string => `M ${x} ${y}${steps}`;
 
 /** Reads a path as a glyph's outline; null when it has other absolute points. */
 export function readOutline(path: string): Outline | null {

@@ -6,7 +6,6 @@ import {
   type Outline,
   pair,
   readBar,
-  readOutline,
   short,
   shortPath,
   shortSteps,
@@ -40,11 +39,14 @@ export function writeShapes(shapes: readonly Shape[], pen: Pen): string {
   let [filled, dotted] = ['', ''];
   for (const shape of flat) {
     if (shape.tag !== 'path') continue;
+    const { outline } = shape;
+    if (outline) {
+      glyphs.push(writeGlyph(shape, outline, pen));
+      continue;
+    }
     const path = shape.attributes.path ?? '';
-    const outline = readOutline(path);
-    const bar = outline ? null : readBar(path);
-    if (outline) glyphs.push(writeGlyph(shape, outline, pen));
-    else if (bar) draw(bar.thickness, barPath(bar, pen.dy));
+    const bar = readBar(path);
+    if (bar) draw(bar.thickness, barPath(bar, pen.dy));
     else if (shape.attributes['stroke-dasharray']) dotted += shortPath(path, 0, pen.dy);
     else if ((shape.attributes.stroke ?? 'none') !== 'none')
       draw(bracketWidth, shortPath(path, 0, pen.dy));
@@ -72,7 +74,9 @@ export const leaves = (shape: Shape): readonly Shape[] =>
 function writeGlyph(shape: Shape, outline: Outline, { dy, glyphs }: Pen): string {
   const glyph = useGlyph(outline.steps, glyphs);
   const [x, y] = [outline.x - glyph.x, outline.y - glyph.y];
-  const small = /translate\((\S+) (\S+)\) scale\(([\d.]+),/.exec(shape.attributes.transform ?? '');
+  const small = /translate\((\S+) (\S+)\) scale\(([\d.]+),/.exec(
+    shape.getAttribute('transform') ?? '',
+  );
   if (!small) return `<use href="#${glyph.id}" x="${short(x)}" y="${short(y + dy)}"/>`;
   const [ox, oy, scale] = [Number(small[1]), Number(small[2]), Number(small[3])];
   const place = `${short(ox + scale * (x - ox))} ${short(oy + scale * (y - oy) + dy)}`;
@@ -86,11 +90,18 @@ export const trimmed = (n: number): string => `${n}`.replace(/^0/, '');
 export function useGlyph(steps: string, { glyphs }: GlyphCase): GlyphId {
   const glyph = glyphOf(steps);
   if (!glyphs.has(glyph.id)) {
-    const path = `M${pair(glyph.x, glyph.y)}${shortSteps(steps)}`;
-    glyphs.set(glyph.id, `<path id="${glyph.id}" stroke="none" d="${path}"/>`);
+    const symbol = symbols.get(glyph.id) ?? writeSymbol(glyph, steps);
+    symbols.set(glyph.id, symbol);
+    glyphs.set(glyph.id, symbol);
   }
   return glyph;
 }
+
+/** Every glyph that a tune used, written once: no more than abcjs has glyphs. */
+const symbols = new Map<string, string>();
+
+const writeSymbol = ({ id, x, y }: GlyphId, steps: string): string =>
+  `<path id="${id}" stroke="none" d="M${pair(x, y)}${shortSteps(steps)}"/>`;
 
 function writeText(shape: Shape, { dy }: Pen): string {
   const {
