@@ -1,7 +1,6 @@
 import {
   addCost,
   type Cost,
-  compareCost,
   type LeadInForm,
   noCost,
   type StrokeTerms,
@@ -79,15 +78,6 @@ interface Way {
   readonly rest: Way | null;
 }
 
-/** The best way not yet taken that has one first stroke, whose own cost is `own`. */
-interface Head {
-  way: Way;
-  readonly own: Cost;
-  /** Its rest is the one of this rank in the list. */
-  rank: number;
-  readonly list: readonly Way[];
-}
-
 /** The k best allowed bowings that arrive, best first. */
 export const bestBowings = (
   form: LeadInForm,
@@ -135,6 +125,14 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
 
 const noWays: readonly Way[] = [];
 
+/** A first stroke, and the ranked ways of playing what comes after it; those before `rank` are taken. */
+interface First {
+  readonly own: Cost;
+  readonly last: number;
+  readonly list: readonly Way[];
+  rank: number;
+}
+
 /** Merges, for each end of the first stroke, the ranked ways of playing what comes after it. */
 function bestFrom(
   form: LeadInForm,
@@ -144,31 +142,37 @@ function bestFrom(
   after: readonly (readonly Way[])[],
   costTo: (j: number) => Cost,
 ): Way[] {
-  const heads: Head[] = [];
+  const firsts: First[] = [];
   for (let j = i; j <= last; j++) {
     const list = after[j + 1] ?? noWays;
-    const rest = list[0];
-    if (!rest) continue;
-    const own = costTo(j);
-    heads.push({ way: { cost: addCost(own, rest.cost), last: j, rest }, own, rank: 0, list });
+    if (list.length > 0) firsts.push({ own: costTo(j), last: j, list, rank: 0 });
   }
   const ways: Way[] = [];
-  while (ways.length < k && heads.length > 0) {
-    let best = 0;
-    for (let h = 1; h < heads.length; h++) {
-      const a = (heads[h] as Head).way;
-      const b = (heads[best] as Head).way;
-      const d = compareCost(a.cost, b.cost);
-      if (d < 0 || (d === 0 && endsAsWritten(form, a.last, b.last))) best = h;
+  while (ways.length < k) {
+    let best: First | null = null;
+    for (const first of firsts) {
+      if (first.rank < first.list.length && (!best || comesBefore(form, first, best))) best = first;
     }
-    const head = heads[best] as Head;
-    ways.push(head.way);
-    const rest = head.list[++head.rank];
-    if (rest) head.way = { cost: addCost(head.own, rest.cost), last: head.way.last, rest };
-    else heads.splice(best, 1);
+    const rest = best?.list[best.rank];
+    if (!best || !rest) break;
+    ways.push({ cost: addCost(best.own, rest.cost), last: best.last, rest });
+    best.rank++;
   }
   return ways;
 }
+
+/** The best way left of one first stroke ranks before that of another. */
+function comesBefore(form: LeadInForm, a: First, b: First): boolean {
+  const restA = (a.list[a.rank] as Way).cost;
+  const restB = (b.list[b.rank] as Way).cost;
+  for (let t = 0; t < noCost.length; t++) {
+    const d = at(a.own, t) + at(restA, t) - at(b.own, t) - at(restB, t);
+    if (d !== 0) return d < 0;
+  }
+  return endsAsWritten(form, a.last, b.last);
+}
+
+const at = (cost: Cost, t: number): number => cost[t] as number;
 
 /** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */
 const endsAsWritten = (form: LeadInForm, a: number, b: number): boolean =>
