@@ -1,3 +1,4 @@
+import type { Direction } from './bowing.ts';
 import {
   addCost,
   type Cost,
@@ -113,9 +114,8 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
   const up = new Array<readonly Way[]>(n + 1).fill(noWays);
   (form.arrive === 'down' ? down : up)[n] = [end];
   for (let i = n - 1; i >= 0; i--) {
-    const last = terms.lastFrom(i);
-    down[i] = bestFrom(form, i, last, k, up, j => terms.cost(i, j, 'down'));
-    up[i] = bestFrom(form, i, last, k, down, j => terms.cost(i, j, 'up'));
+    down[i] = bestFrom(form, i, 'down', k, up, terms);
+    up[i] = bestFrom(form, i, 'up', k, down, terms);
   }
   return ((form.start === 'down' ? down : up)[0] ?? []).map(way => ({
     bowing: bowingOf(way, n),
@@ -125,54 +125,46 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
 
 const noWays: readonly Way[] = [];
 
-/** A first stroke, and the ranked ways of playing what comes after it; those before `rank` are taken. */
-interface First {
-  readonly own: Cost;
-  readonly last: number;
-  readonly list: readonly Way[];
-  rank: number;
-}
-
-/** Merges, for each end of the first stroke, the ranked ways of playing what comes after it. */
+/**
+ * The k best ways to play the notes from i on: for each end of the first stroke, the ranked ways of
+ * playing what comes `after` it, sorted in until one is past the kth.
+ */
 function bestFrom(
   form: LeadInForm,
   i: number,
-  last: number,
+  direction: Direction,
   k: number,
   after: readonly (readonly Way[])[],
-  costTo: (j: number) => Cost,
+  terms: StrokeTerms,
 ): Way[] {
-  const firsts: First[] = [];
-  for (let j = i; j <= last; j++) {
-    const list = after[j + 1] ?? noWays;
-    if (list.length > 0) firsts.push({ own: costTo(j), last: j, list, rank: 0 });
-  }
-  const ways: Way[] = [];
-  while (ways.length < k) {
-    let best: First | null = null;
-    for (const first of firsts) {
-      if (first.rank < first.list.length && (!best || comesBefore(form, first, best))) best = first;
+  const ways = new Array<Way>(k);
+  let count = 0;
+  const end = terms.lastFrom(i);
+  for (let last = i; last <= end; last++) {
+    const list = after[last + 1] ?? noWays;
+    if (list.length === 0) continue;
+    const own = terms.cost(i, last, direction);
+    for (const rest of list) {
+      let at = count;
+      while (at > 0 && comesBefore(form, own, rest.cost, last, ways[at - 1] as Way)) at--;
+      if (at === k) break;
+      if (count < k) count++;
+      for (let rank = count - 1; rank > at; rank--) ways[rank] = ways[rank - 1] as Way;
+      ways[at] = { cost: addCost(own, rest.cost), last, rest };
     }
-    const rest = best?.list[best.rank];
-    if (!best || !rest) break;
-    ways.push({ cost: addCost(best.own, rest.cost), last: best.last, rest });
-    best.rank++;
   }
+  ways.length = count;
   return ways;
 }
 
-/** The best way left of one first stroke ranks before that of another. */
-function comesBefore(form: LeadInForm, a: First, b: First): boolean {
-  const restA = (a.list[a.rank] as Way).cost;
-  const restB = (b.list[b.rank] as Way).cost;
-  for (let t = 0; t < noCost.length; t++) {
-    const d = at(a.own, t) + at(restA, t) - at(b.own, t) - at(restB, t);
+/** A way whose first stroke ends at `last` ranks before another: its costs are `own` and `rest`. */
+function comesBefore(form: LeadInForm, own: Cost, rest: Cost, last: number, other: Way): boolean {
+  for (let t = 0; t < other.cost.length; t++) {
+    const d = (own[t] as number) + (rest[t] as number) - (other.cost[t] as number);
     if (d !== 0) return d < 0;
   }
-  return endsAsWritten(form, a.last, b.last);
+  return last !== other.last && endsAsWritten(form, last, other.last);
 }
-
-const at = (cost: Cost, t: number): number => cost[t] as number;
 
 /** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */
 const endsAsWritten = (form: LeadInForm, a: number, b: number): boolean =>
