@@ -42,20 +42,29 @@ export function openingRule(
   groups: readonly (readonly number[])[],
   opening: boolean,
 ): OpeningRule {
-  const { notes } = score.performance;
   if (opening && score.start) return { kind: 'set', direction: score.start };
-  const eventOf = (group: readonly number[] = []): number => notes[group[0] ?? -1]?.event ?? -1;
-  const strokes = groups.findIndex(
-    g => score.marks[eventOf(g)] != null || score.anchored.has(eventOf(g)),
-  );
-  const direction = score.marks[eventOf(groups[strokes])];
-  if (direction) return { kind: 'counted-back', direction, strokes };
+  const sign = firstSign(score, groups);
+  if (sign) return { kind: 'counted-back', ...sign };
   const first = groups[0]?.[0] ?? 0;
   const bar = openingBar(score, first, opening);
   // An opening bar with nothing but rests leaves the next bar to start down by itself.
   return bar && bar.end > first && opensShort(score, bar)
     ? { kind: 'laid', downAt: bar.end }
     : { kind: 'set', direction: 'down' };
+}
+
+/** The first sign, and the strokes before it; null where there is none, or an anchor stands first. */
+function firstSign(
+  { performance, marks, anchored }: BowScore,
+  groups: readonly (readonly number[])[],
+): { readonly direction: Direction; readonly strokes: number } | null {
+  for (let strokes = 0; strokes < groups.length; strokes++) {
+    const event = performance.notes[groups[strokes]?.[0] ?? -1]?.event ?? -1;
+    const direction = marks[event];
+    if (direction) return { direction, strokes };
+    if (anchored.has(event)) return null;
+  }
+  return null;
 }
 
 /** The bar in which a stretch begins. */

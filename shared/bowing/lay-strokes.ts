@@ -1,4 +1,4 @@
-import type { Performance } from '../music/performance.ts';
+import type { Performance, SoundedNote } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
 import { type BowScore, bowScore, type LayRequest } from './bow-score.ts';
@@ -45,41 +45,43 @@ export function layScore(score: BowScore): LaidStrokes {
     const groups = strokeGroups(score, from, end);
     let direction = firstStroke(score, groups, stretch === 0);
     let since = 0;
-    groups.forEach((group, s) => {
+    let before: Stroke | undefined;
+    for (const group of groups) {
       const head = group[0] as number;
-      const event = notes[head]?.event ?? -1;
-      const pass = notes[head]?.pass ?? 1;
-      const before = s > 0 ? strokes.at(-1) : undefined;
-      const counted = s === 0 ? direction : turned(direction);
+      const { event, pass } = notes[head] as SoundedNote;
+      const counted = before ? turned(direction) : direction;
       const mark = score.marks[event] ?? null;
       const anchored = score.anchored.get(event);
       const meant = before?.stated != null || score.gaps[head] === true;
       if (anchored !== undefined) {
         reached.push({ note: head, direction: mark !== null && meant ? mark : counted });
-      } else if (mark !== null && mark !== counted && s > 0 && !meant) {
+      } else if (mark !== null && mark !== counted && before && !meant) {
         conflicts.push({ event, note: head, pass, since, counted });
       }
       const stated = anchored ?? mark;
       direction = stated ?? counted;
       since = stated === null ? since + 1 : 1;
-      const last = strokes.at(-1);
-      const retake = last !== undefined && last.direction === direction;
+      const retake = strokes[strokes.length - 1]?.direction === direction;
       for (const note of group) strokeOf[note] = strokes.length;
-      strokes.push({ direction, pass, notes: group, stated, retake });
-    });
+      before = { direction, pass, notes: group, stated, retake };
+      strokes.push(before);
+    }
   });
   return { strokes, strokeOf, conflicts, reached };
 }
 
 /** Sounded notes from..end gathered into strokes; an anchor always begins one. */
 export function strokeGroups(score: BowScore, from: number, end: number): number[][] {
+  const { joined, follows, anchored, performance } = score;
   const groups: number[][] = [];
+  let group: number[] | undefined;
   for (let k = from; k < end; k++) {
-    const event = score.performance.notes[k]?.event ?? -1;
-    const group = groups.at(-1);
-    const joins = score.joined[event] && score.follows[k] && !score.anchored.has(event);
-    if (group && joins) group.push(k);
-    else groups.push([k]);
+    const { event } = performance.notes[k] as SoundedNote;
+    if (group && joined[event] && follows[k] && !anchored.has(event)) group.push(k);
+    else {
+      group = [k];
+      groups.push(group);
+    }
   }
   return groups;
 }

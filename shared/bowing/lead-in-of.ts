@@ -142,7 +142,8 @@ export function leadInForm(
   const slurrable: boolean[] = [];
   const rough: boolean[] = [];
   for (let i = 1; i < notes.length; i++) {
-    const [before, note] = [notes[i - 1] as SoundedNote, notes[i] as SoundedNote];
+    const before = notes[i - 1] as SoundedNote;
+    const note = notes[i] as SoundedNote;
     written.push(!joined[note.event]);
     const junction = judgeJunction(context, before.event, note.event);
     slurrable.push(faultAt(context, aim.preset, junction, note) === null);
@@ -211,7 +212,8 @@ function judgeJunction(context: BowingContext, before: number, after: number): J
 }
 
 function meetAt(context: BowingContext, before: number, after: number): Junction {
-  const [a, b] = [context.tune.events[before], context.tune.events[after]];
+  const a = context.tune.events[before];
+  const b = context.tune.events[after];
   if (a?.kind !== 'note' || b?.kind !== 'note') return { fault: 'gap', rough: true };
   const stops = (e: number): readonly (Stop | null)[] => context.fingering[e] ?? [];
   const crossing = nearestGap(stops(before), stops(after), stop => stop?.string ?? null);
@@ -231,7 +233,8 @@ function nearestGap<T>(
   let least: number | null = null;
   for (const x of a) {
     for (const y of b) {
-      const [from, to] = [placeOf(x), placeOf(y)];
+      const from = placeOf(x);
+      const to = placeOf(y);
       if (from === null || to === null) continue;
       const gap = Math.abs(from - to);
       if (least === null || gap < least) least = gap;

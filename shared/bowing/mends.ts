@@ -95,19 +95,15 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
   const { notes } = score.performance;
   const events = notes.slice(region.from, region.end).map(n => n.event);
   const terms = strokeTerms(form);
+  const alike = '0'.repeat(form.written.length);
   const slurs = singleEdits(form, events)
     .filter(flips)
     .map((edit): Candidate => {
       const joined = editedJoins(score.joined, edit);
-      const bowing: boolean[] = [];
-      let unlike = '';
-      for (let j = 0; j + 1 < events.length; j++) {
-        const changes = !joined[events[j + 1] as number];
-        bowing.push(changes);
-        unlike += changes === form.written[j] ? '0' : '1';
-      }
+      const bowing = form.written.map((_, j) => !joined[events[j + 1] as number]);
       const [, ...rest] = bowingCost(form, bowing, terms);
-      return { edit, rank: [0, junctionsChanged(edit), ...rest], unlike };
+      const rank = [0, junctionsChanged(edit), ...rest];
+      return { edit, rank, unlike: unlikeText(bowing, form.written, alike) };
     });
   const lifts = region.lifts.flatMap<Candidate>(k => {
     const before = laid.strokes[laid.strokeOf[k - 1] ?? -1];
@@ -119,6 +115,22 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
     return [{ edit, rank: [1, 1, 0, 0, 0, 0], unlike: String(1e6 - k).padStart(8, '0') }];
   });
   return [...slurs, ...lifts];
+}
+
+/** x ⊕ x⁰ as text, `alike` being that of the written bowing itself: an edit changes little of it. */
+function unlikeText(
+  bowing: readonly boolean[],
+  written: readonly boolean[],
+  alike: string,
+): string {
+  let text = '';
+  let from = 0;
+  for (let j = 0; j < bowing.length; j++) {
+    if (bowing[j] === written[j]) continue;
+    text += `${alike.slice(from, j)}1`;
+    from = j + 1;
+  }
+  return text + alike.slice(from);
 }
 
 /** Every single edit of a bowing that keeps within its limits, by event indices. */

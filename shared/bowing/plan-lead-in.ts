@@ -1,7 +1,7 @@
+import type { Direction } from './bowing.ts';
 import {
   addCost,
   type Cost,
-  compareCost,
   type LeadInForm,
   noCost,
   type StrokeTerms,
@@ -79,15 +79,6 @@ interface Way {
   readonly rest: Way | null;
 }
 
-/** The best way not yet taken that has one first stroke, whose own cost is `own`. */
-interface Head {
-  way: Way;
-  readonly own: Cost;
-  /** Its rest is the one of this rank in the list. */
-  rank: number;
-  readonly list: readonly Way[];
-}
-
 /** The k best allowed bowings that arrive, best first. */
 export const bestBowings = (
   form: LeadInForm,
@@ -123,9 +114,8 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
   const up = new Array<readonly Way[]>(n + 1).fill(noWays);
   (form.arrive === 'down' ? down : up)[n] = [end];
   for (let i = n - 1; i >= 0; i--) {
-    const last = terms.lastFrom(i);
-    down[i] = bestFrom(form, i, last, k, up, j => terms.cost(i, j, 'down'));
-    up[i] = bestFrom(form, i, last, k, down, j => terms.cost(i, j, 'up'));
+    down[i] = bestFrom(form, i, 'down', k, up, terms);
+    up[i] = bestFrom(form, i, 'up', k, down, terms);
   }
   return ((form.start === 'down' ? down : up)[0] ?? []).map(way => ({
     bowing: bowingOf(way, n),
@@ -135,39 +125,45 @@ export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedB
 
 const noWays: readonly Way[] = [];
 
-/** Merges, for each end of the first stroke, the ranked ways of playing what comes after it. */
+/**
+ * The k best ways to play the notes from i on: for each end of the first stroke, the ranked ways of
+ * playing what comes `after` it, sorted in until one is past the kth.
+ */
 function bestFrom(
   form: LeadInForm,
   i: number,
-  last: number,
+  direction: Direction,
   k: number,
   after: readonly (readonly Way[])[],
-  costTo: (j: number) => Cost,
+  terms: StrokeTerms,
 ): Way[] {
-  const heads: Head[] = [];
-  for (let j = i; j <= last; j++) {
-    const list = after[j + 1] ?? noWays;
-    const rest = list[0];
-    if (!rest) continue;
-    const own = costTo(j);
-    heads.push({ way: { cost: addCost(own, rest.cost), last: j, rest }, own, rank: 0, list });
-  }
-  const ways: Way[] = [];
-  while (ways.length < k && heads.length > 0) {
-    let best = 0;
-    for (let h = 1; h < heads.length; h++) {
-      const a = (heads[h] as Head).way;
-      const b = (heads[best] as Head).way;
-      const d = compareCost(a.cost, b.cost);
-      if (d < 0 || (d === 0 && endsAsWritten(form, a.last, b.last))) best = h;
+  const ways = new Array<Way>(k);
+  let count = 0;
+  const end = terms.lastFrom(i);
+  for (let last = i; last <= end; last++) {
+    const list = after[last + 1] ?? noWays;
+    if (list.length === 0) continue;
+    const own = terms.cost(i, last, direction);
+    for (const rest of list) {
+      let at = count;
+      while (at > 0 && comesBefore(form, own, rest.cost, last, ways[at - 1] as Way)) at--;
+      if (at === k) break;
+      if (count < k) count++;
+      for (let rank = count - 1; rank > at; rank--) ways[rank] = ways[rank - 1] as Way;
+      ways[at] = { cost: addCost(own, rest.cost), last, rest };
     }
-    const head = heads[best] as Head;
-    ways.push(head.way);
-    const rest = head.list[++head.rank];
-    if (rest) head.way = { cost: addCost(head.own, rest.cost), last: head.way.last, rest };
-    else heads.splice(best, 1);
   }
+  ways.length = count;
   return ways;
+}
+
+/** A way whose first stroke ends at `last` ranks before another: its costs are `own` and `rest`. */
+function comesBefore(form: LeadInForm, own: Cost, rest: Cost, last: number, other: Way): boolean {
+  for (let t = 0; t < other.cost.length; t++) {
+    const d = (own[t] as number) + (rest[t] as number) - (other.cost[t] as number);
+    if (d !== 0) return d < 0;
+  }
+  return last !== other.last && endsAsWritten(form, last, other.last);
 }
 
 /** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */

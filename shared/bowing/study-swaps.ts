@@ -27,15 +27,16 @@ export function studySwaps(context: BowingContext, score: BowScore, laid: LaidSt
     const { form, events } = first;
     const strokes = strokeCount(form.written);
     const terms = strokeTerms(form);
-    const used = places.filter(p => p.form.notes === form.notes).map(p => p.form.written);
+    const alike = places.filter(p => p.form.notes === form.notes);
+    const used = distinct(alike.map(p => p.form.written));
     const groups = [0, 1].map(turn => {
       const arrive = strokeDirection(form.start, strokes + turn);
-      const most = mostOthers + used.length;
-      const others = bestBowings({ ...form, arrive }, most, terms).map(r => r.bowing);
-      const own = used.filter(x => strokeCount(x) % 2 === (strokes + turn) % 2);
-      const all = distinct([...own, ...others]);
-      const inUse = distinct(own).length;
-      return all.slice(0, inUse + mostOthers).map(x => slursOf(x, events));
+      const inUse = used.filter(x => strokeCount(x) % 2 === (strokes + turn) % 2);
+      const most = mostOthers + inUse.length;
+      const best = bestBowings({ ...form, arrive }, most, terms).map(r => r.bowing);
+      return distinct([...inUse, ...best])
+        .slice(0, most)
+        .map(x => slursOf(x, events));
     });
     return [{ phrase: label, keeps: groups[0] ?? [], flips: groups[1] ?? [] }];
   });

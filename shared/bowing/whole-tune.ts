@@ -9,11 +9,11 @@ import {
   compareCost,
   type LeadInForm,
   noCost,
-  type StrokeTerms,
+  type RunningSums,
+  runningSums,
   strokeCount,
   strokeDirection,
   strokeTerms,
-  turned,
 } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { solveParities } from './parity-equations.ts';
@@ -113,16 +113,16 @@ function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): Ce
     const passes = cut.played.filter(p => p.cell === c);
     const { from, end } = passes[0] as PlayedCell;
     const form = leadInForm(context, from, end, score.joined, aim);
-    return { form, terms: strokeTerms(form), passes: passes.length };
+    return { form, sums: runningSums(form), passes: passes.length };
   });
   const solved = new Map<number, RankedBowing | null>();
   return (cell, parity, ups) => {
     const key = (ups * forms.length + cell) * 2 + parity;
     const known = solved.get(key);
     if (known !== undefined) return known;
-    const { form, terms, passes } = forms[cell] as (typeof forms)[number];
+    const { form, sums, passes } = forms[cell] as (typeof forms)[number];
     const arriving = { ...form, arrive: strokeDirection('down', parity) };
-    const found = bestInPasses(arriving, passes - ups, ups, terms);
+    const found = bestInPasses(arriving, passes - ups, ups, sums);
     solved.set(key, found);
     return found;
   };
@@ -136,16 +136,9 @@ export function bestInPasses(
   form: LeadInForm,
   downs: number,
   ups: number,
-  terms: StrokeTerms = strokeTerms(form),
+  sums: RunningSums = runningSums(form),
 ): RankedBowing | null {
-  const inPasses: StrokeTerms = {
-    lastFrom: terms.lastFrom,
-    cost: (i, j, direction) => {
-      const [edits, off, rough, notInto, squares] = terms.cost(i, j, direction);
-      const otherOff = terms.cost(i, j, turned(direction))[1];
-      return [edits, off * downs + otherOff * ups, rough, notInto, squares];
-    },
-  };
+  const inPasses = strokeTerms(form, { straight: downs, turned: ups }, sums);
   if (strokeDirection(form.start, strokeCount(form.written)) === form.arrive) {
     const cost = bowingCost(form, form.written, inPasses);
     const [best] = bestBy(form, 1, inPasses);

@@ -61,8 +61,13 @@ export function assignFingers(
     );
   });
   for (const { pitch, notes } of lost.values()) problems.push(...outOfReach(pitch, notes, tuning));
-  const chosen = cheapestPath(steps, tune);
-  const fingering = tune.events.map((e, i) => (e.kind === 'rest' ? [] : stopsAt(e, chosen.get(i))));
+  const path = cheapestPath(steps, tune);
+  let t = 0;
+  const fingering = tune.events.map((e, event) => {
+    if (e.kind === 'rest') return [];
+    const step = steps[t];
+    return step?.event === event ? stopsAt(e, step, path[t++]) : e.pitches.map(() => null);
+  });
   return { fingering, problems };
 }
 
@@ -139,33 +144,34 @@ function usesFingers(hold: Hold, fingers: readonly number[]): boolean {
   });
 }
 
-/** The chosen step and hold of each event. */
-function cheapestPath(
-  steps: readonly Step[],
-  tune: Tune,
-): ReadonlyMap<number, { readonly step: Step; readonly hold: Hold }> {
+/** The hold chosen for each step. */
+function cheapestPath(steps: readonly Step[], tune: Tune): readonly (Hold | undefined)[] {
   const from: number[][] = [];
   let sums: number[] = [];
-  steps.forEach((step, t) => {
-    const before = steps[t - 1];
+  let before: Step | undefined;
+  for (const step of steps) {
     const came: number[] = [];
-    const next = step.holds.map((hold, j) => {
-      let [best, sum] = [0, Number.POSITIVE_INFINITY];
-      before?.holds.forEach((last, i) => {
-        const s = (sums[i] ?? 0) + moveCost(before, last, hold, tune);
-        if (s < sum) [best, sum] = [i, s];
-      });
-      came[j] = best;
-      return (before ? sum : 0) + hold.cost;
-    });
+    const next: number[] = [];
+    for (const hold of step.holds) {
+      let best = 0;
+      let sum = before ? Number.POSITIVE_INFINITY : 0;
+      for (let i = 0; before && i < before.holds.length; i++) {
+        const s = (sums[i] ?? 0) + moveCost(before, before.holds[i] as Hold, hold, tune);
+        if (s >= sum) continue;
+        sum = s;
+        best = i;
+      }
+      came.push(best);
+      next.push(sum + hold.cost);
+    }
     from.push(came);
     sums = next;
-  });
-  const chosen = new Map<number, { step: Step; hold: Hold }>();
+    before = step;
+  }
+  const chosen = new Array<Hold | undefined>(steps.length);
   let at = sums.indexOf(Math.min(...sums));
   for (let t = steps.length - 1; t >= 0; t--) {
-    const [step, hold] = [steps[t], steps[t]?.holds[at]];
-    if (step && hold) chosen.set(step.event, { step, hold });
+    chosen[t] = steps[t]?.holds[at];
     at = from[t]?.[at] ?? 0;
   }
   return chosen;
@@ -179,9 +185,7 @@ function moveCost(before: Step, last: Hold, next: Hold, tune: Tune): number {
   return crossed * crossingCost + (held && crossed > 0 ? 1000 : 0);
 }
 
-function stopsAt(
-  e: NoteEvent,
-  chosen: { readonly step: Step; readonly hold: Hold } | undefined,
-): (Stop | null)[] {
-  return e.pitches.map(p => chosen?.hold.stops[chosen.step.pitches.indexOf(p)] ?? null);
+function stopsAt(e: NoteEvent, step: Step, hold: Hold | undefined): readonly (Stop | null)[] {
+  if (hold && step.pitches.length === e.pitches.length) return hold.stops;
+  return e.pitches.map(p => hold?.stops[step.pitches.indexOf(p)] ?? null);
 }

@@ -96,8 +96,8 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
       tuplet = { p: raw.startTriplet, ratio: tupletRatio(raw, abc, meter), begun: false };
     }
     const length = fromFloat(raw.duration ?? 0);
-    const graces = (raw.gracenotes ?? []).map(g => read(g).pitch);
-    const found = (raw.pitches ?? []).map(read);
+    const graces = raw.gracenotes?.map(g => read(g).pitch) ?? [];
+    const found = raw.pitches?.map(read) ?? [];
     const tied = found.filter((_, i) => raw.pitches?.[i]?.startTie !== undefined);
     if (tied.length > 0 || accidentals.tied.size > 0) {
       const alters = tied.map(({ pitch }) => [diatonic(pitch), pitch.alter] as const);

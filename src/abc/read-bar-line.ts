@@ -33,7 +33,7 @@ export function readBarLine(line: RawElement, abc: string): BarLine {
  */
 function repeatsOf(line: RawElement, abc: string): Pick<BarLine, 'closesRepeat' | 'opensRepeat'> {
   if (line.type === 'bar_left_repeat') return { closesRepeat: 1, opensRepeat: true };
-  const [start, end] = [line.startChar ?? 0, line.endChar ?? 0];
+  const { startChar: start = 0, endChar: end = 0 } = line;
   if (line.type === 'bar_right_repeat') {
     const written = /^[\s[]*(:+)/.exec(abc.slice(start, end))?.[1]?.length ?? 1;
     return { closesRepeat: Math.min(written, limits.times - 1) + 1, opensRepeat: false };

@@ -1,4 +1,4 @@
-import type { Direction, NoteEvent } from '../../shared/music/tune.ts';
+import type { NoteEvent } from '../../shared/music/tune.ts';
 import type { RawElement } from './abcjs-parse.ts';
 
 /** What is written on a note besides its pitch and length. */
@@ -33,8 +33,11 @@ const ornaments: Readonly<Record<string, NoteEvent['ornament']>> = {
 /** abcjs puts slurs on a chord's first note, or on the chord: both are counted. */
 export function readSigns(raw: RawElement): NoteSigns {
   const { decoration: decorations = none } = raw;
+  const mark = decorations.find(d => d === 'upbow' || d === 'downbow');
+  const ornament = decorations.find(d => ornaments[d]);
   let tied = false;
-  let [slursOpened, slursClosed] = [raw.startSlur?.length ?? 0, raw.endSlur?.length ?? 0];
+  let slursOpened = raw.startSlur?.length ?? 0;
+  let slursClosed = raw.endSlur?.length ?? 0;
   for (const pitch of raw.pitches ?? none) {
     tied ||= pitch.startTie !== undefined;
     slursOpened += pitch.startSlur?.length ?? 0;
@@ -44,9 +47,9 @@ export function readSigns(raw: RawElement): NoteSigns {
     tied,
     slursOpened,
     slursClosed,
-    mark: markOf(decorations),
-    fingers: decorations.filter(d => /^[0-5]$/.test(d)).map(Number),
-    ornament: decorations.map(d => ornaments[d] ?? null).find(o => o !== null) ?? null,
+    mark: mark === undefined ? null : mark === 'upbow' ? 'up' : 'down',
+    fingers: decorations.length > 0 ? fingersOf(decorations) : [],
+    ornament: ornament === undefined ? null : (ornaments[ornament] ?? null),
     staccato: decorations.includes('staccato'),
     breath: decorations.includes('breath'),
     lyric: raw.lyric?.[0]?.syllable.trim() || null,
@@ -56,7 +59,5 @@ export function readSigns(raw: RawElement): NoteSigns {
 
 const none: readonly never[] = [];
 
-function markOf(decorations: readonly string[]): Direction | null {
-  const mark = decorations.find(d => d === 'upbow' || d === 'downbow');
-  return mark === undefined ? null : mark === 'upbow' ? 'up' : 'down';
-}
+const fingersOf = (decorations: readonly string[]): number[] =>
+  decorations.filter(d => /^[0-5]$/.test(d)).map(Number);

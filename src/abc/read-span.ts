@@ -14,7 +14,7 @@ export function readSpan(
   abc: string,
   reached: number,
 ): Pick<DraftEvent, 'start' | 'stop' | 'restSlurs'> {
-  const [start, stop] = [raw.startChar ?? 0, raw.endChar ?? 0];
+  const { startChar: start = 0, endChar: stop = 0 } = raw;
   const from = reached < start ? start - signsBefore(abc, reached, start) : start;
   const text = abc.slice(from, stop);
   return {
