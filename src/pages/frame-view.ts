@@ -1,6 +1,6 @@
 import type { NoteNames } from '../../shared/music/note-names.ts';
 import { scriptFile } from '../../shared/words/script-file.ts';
-import { setsOf, setsPath } from './book-sets.ts';
+import { setsPath } from './book-sets.ts';
 import type { PaperAnswer } from './drill-view.ts';
 import type { PageContext } from './page-context.ts';
 import { pagePath, reviewPath } from './page-context.ts';
@@ -63,14 +63,14 @@ export function frameView(
   description: string | null,
   kind: string,
 ): FrameView {
-  const { input, root, symbols, scripts, answers } = context;
+  const { input, index, root, symbols, scripts, answers } = context;
   const { siteWords, setWords, reviewWords, drillWords, noteNames } = context.words;
   const { settings, pages } = input.book;
   const entries = [
     { to: 'lessons/index.html', label: siteWords.lessons },
     { to: 'tunes/index.html', label: siteWords.tunes },
     ...pages.map(page => ({ to: pagePath(page), label: page.title })),
-    ...(setsOf(input.book).length === 0 ? [] : [{ to: setsPath, label: setWords.title }]),
+    ...(index.sets.length === 0 ? [] : [{ to: setsPath, label: setWords.title }]),
     ...(input.book.lessons.length === 0 ? [] : [{ to: reviewPath, label: reviewWords.title }]),
     { to: 'how-to-read.html', label: siteWords.howToRead },
   ];

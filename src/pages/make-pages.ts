@@ -1,7 +1,7 @@
-import type { Words } from '../../shared/words/words-for.ts';
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
-import { setsOf, setsPath } from './book-sets.ts';
+import { setsPath } from './book-sets.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { frameView } from './frame-view.ts';
 import { lessonLink, lessonView, pageBody } from './lesson-view.ts';
@@ -41,6 +41,8 @@ export interface PagePlan {
  */
 export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] {
   const index = indexBook(input.book, input.isPrivate);
+  const { language, noteNames } = input.book.settings;
+  const words = wordsFor(language, noteNames);
   const inputs = pageInputs(input.book, input.isPrivate);
   const plan = (
     path: string,
@@ -54,7 +56,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
     from: () => (tunes ? inputs.aboutTunes(page, tunes) : inputs.aboutAll(input.cards.values())),
     make(shown) {
       const root = path.includes('/') ? '../' : '';
-      const context = pageContext({ ...input, tunes: shown }, index, root, page);
+      const context = pageContext({ ...input, tunes: shown }, index, words, root, page);
       const { view, description } = fill(context);
       const frame = frameView(context, path, view.title, description, kind);
       return render(`pages/${kind}`, { frame, ...view }, context.words);
@@ -64,8 +66,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
   const show = (path: string, kind: string, page: Page, tunes: readonly string[], fill: Fill) =>
     plan(path, kind, page, [...new Set([...tunes, ...inputs.mentionedOn(page)])], fill);
   const { book } = input;
-  const sets = setsOf(book);
-  const tunesOfSets = [...new Set(sets.flatMap(({ set }) => set.tunes.map(tune => tune.of)))];
+  const tunesOfSets = [...new Set(index.sets.flatMap(({ set }) => set.tunes.map(tune => tune.of)))];
   const summary = (page: Page): string | null => page.summary;
   return [
     list('index.html', 'front', c => ({
@@ -98,7 +99,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
         description: summary(page),
       })),
     ),
-    ...(sets.length === 0
+    ...(index.sets.length === 0
       ? []
       : [
           plan(setsPath, 'sets', null, tunesOfSets, c => ({

@@ -1,4 +1,4 @@
-import { type Words, wordsFor } from '../../shared/words/words-for.ts';
+import type { Words } from '../../shared/words/words-for.ts';
 import type { ClipBlock, Page } from '../read/book.ts';
 import type { BookIndex } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
@@ -28,12 +28,13 @@ export interface PageContext {
 export const pageContext = (
   input: SiteInput,
   index: BookIndex,
+  words: Words,
   root: '' | '../',
   page: Page | null = null,
 ): PageContext => ({
   input,
   index,
-  words: wordsFor(input.book.settings.language, input.book.settings.noteNames),
+  words,
   root,
   page,
   ids: new Set(),
