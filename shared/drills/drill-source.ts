@@ -50,12 +50,17 @@ export function gamutOf(source: DrillSource, events: readonly number[]): number[
   return [...first.values()].sort((a, b) => height(a) - height(b) || a - b);
 }
 
-/** Sounded note of the first time that each event is played, by event. */
+const soundedIn = new WeakMap<Performance, ReadonlyMap<number, number>>();
+
+/** Sounded note of the first time that each event is played, by event. Kept for each performance. */
 export function firstSounded({ performance }: DrillSource): ReadonlyMap<number, number> {
+  const known = soundedIn.get(performance);
+  if (known) return known;
   const first = new Map<number, number>();
   performance.notes.forEach((n, k) => {
     if (!first.has(n.event)) first.set(n.event, k);
   });
+  soundedIn.set(performance, first);
   return first;
 }
 
@@ -80,11 +85,13 @@ export function phraseNotes(source: DrillSource, phrase: Phrase): number[] {
 
 /** Events of bars at which a note begins to sound, or the first of them, though tied from before. */
 export function notesOfBars(source: DrillSource, bars: readonly number[]): number[] {
-  const sounded = new Set(source.performance.notes.map(n => n.event));
-  const events = bars.flatMap(b => {
+  const sounded = firstSounded(source);
+  const notes: number[] = [];
+  for (const b of bars) {
     const { first = 0, end = 0 } = source.tune.bars[b] ?? {};
-    return Array.from({ length: end - first }, (_, i) => first + i);
-  });
-  const notes = events.filter(e => noteOf(source, e) !== null);
-  return notes.filter((e, i) => i === 0 || sounded.has(e));
+    for (let e = first; e < end; e++) {
+      if (noteOf(source, e) && (notes.length === 0 || sounded.has(e))) notes.push(e);
+    }
+  }
+  return notes;
 }

@@ -1,6 +1,6 @@
 import type { Dice } from './dice.ts';
 import { type CallDrill, type DrillAsk, drillLevels, type NoDrill } from './drill.ts';
-import { type DrillSource, notesOfBars, partsFor, pitchesText } from './drill-source.ts';
+import { type DrillSource, notesOfBars, partsFor, pitchesText, pitchText } from './drill-source.ts';
 import { type PlayedStretch, playedStretches } from './played-stretches.ts';
 
 /**
@@ -24,6 +24,9 @@ export function makeCall(source: DrillSource, ask: DrillAsk, dice: Dice): CallDr
 /** Notes shown at once, at most: a bar of reel has eight. */
 const mostNotes = 24;
 
+/** Wrong choices, at most. */
+const mostOthers = 2;
+
 function callOn(
   source: DrillSource,
   ask: DrillAsk,
@@ -43,12 +46,16 @@ function callOn(
     advanced: [...swapped, ...others],
   }[ask.level];
   const seen = new Set([pitchesText(source, answer)]);
-  const kept = wrong.filter(notes => {
+  const kept: (readonly number[])[] = [];
+  for (const notes of wrong) {
     const text = pitchesText(source, notes);
-    return !seen.has(text) && seen.add(text);
-  });
+    if (seen.has(text)) continue;
+    seen.add(text);
+    kept.push(notes);
+    if (kept.length === mostOthers) break;
+  }
   if (kept.length === 0) return null;
-  const choices = dice.shuffle([answer, ...kept.slice(0, 2)]);
+  const choices = dice.shuffle([answer, ...kept]);
   return { ...ask, kind: 'call', bars, asked, choices, right: choices.indexOf(answer) };
 }
 
@@ -56,7 +63,7 @@ function callOn(
 const swaps = (source: DrillSource, notes: readonly number[]): number[][] =>
   notes.slice(1).flatMap((b, i) => {
     const a = notes[i] as number;
-    if (pitchesText(source, [a]) === pitchesText(source, [b])) return [];
+    if (pitchText(source, a) === pitchText(source, b)) return [];
     return [notes.map((e, k) => (k === i ? b : k === i + 1 ? a : e))];
   });
 

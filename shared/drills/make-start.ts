@@ -1,5 +1,6 @@
 import type { Stop } from '../fingering/fingering.ts';
 import { stopsOf } from '../fingering/stops-of.ts';
+import { type Pitch, pitchName } from '../music/pitch.ts';
 import type { Direction } from '../music/tune.ts';
 import type { Dice } from './dice.ts';
 import type { DrillAsk, NoDrill, StartDrill } from './drill.ts';
@@ -23,7 +24,7 @@ const strokes: readonly Direction[] = ['down', 'up'];
 export function makeStart(source: DrillSource, ask: DrillAsk, dice: Dice): StartDrill | NoDrill {
   const sounded = firstSounded(source);
   const all = [...sounded.keys()].sort((a, b) => a - b);
-  const placed = all.filter(e => onePlace(source, e));
+  const placed = all.filter(onePlaceIn(source));
   const parts = partsFor(source, ask.to);
   const inPart = placed.filter(e => parts.has(partOf(source, e)));
   const from = startsOf(source, ask.level);
@@ -60,16 +61,21 @@ const stopAt = (source: DrillSource, event: number): Stop | null =>
 
 const fingerText = (stop: Stop | null): string => (stop ? `${stop.finger} ${stop.semitones}` : '');
 
-/** A single note with one place to stop it, the one that the book has. */
-function onePlace(source: DrillSource, event: number): boolean {
-  const pitches = noteOf(source, event)?.pitches ?? [];
-  const [only] = pitches;
-  return (
-    only !== undefined &&
-    pitches.length === 1 &&
-    stopAt(source, event) !== null &&
-    stopsOf(only, source.tuning).length === 1
-  );
+/** Tells a single note with one place to stop it, the one that the book has. */
+function onePlaceIn(source: DrillSource): (event: number) => boolean {
+  const placesOf = new Map<string, number>();
+  const places = (p: Pitch): number => {
+    const name = pitchName(p);
+    const known = placesOf.get(name);
+    if (known !== undefined) return known;
+    const { length } = stopsOf(p, source.tuning);
+    placesOf.set(name, length);
+    return length;
+  };
+  return event => {
+    const [only, ...others] = noteOf(source, event)?.pitches ?? [];
+    return !!only && others.length === 0 && stopAt(source, event) !== null && places(only) === 1;
+  };
 }
 
 const partOf = ({ tune }: DrillSource, event: number): number =>
@@ -79,12 +85,17 @@ const partOf = ({ tune }: DrillSource, event: number): number =>
 function startsOf(source: DrillSource, level: DrillAsk['level']): ReadonlySet<number> | null {
   const { tune, map } = source;
   if (level === 'advanced') return null;
-  const bars = tune.bars.map(b => tune.events.findIndex((e, i) => i >= b.first && isNote(e)));
-  const phrases = map.phrases.map(p => phraseNotes(source, p)[0] ?? -1);
-  return new Set(level === 'beginner' ? phrases : bars);
+  if (level === 'beginner') {
+    return new Set(map.phrases.map(p => phraseNotes(source, p)[0] ?? -1));
+  }
+  return new Set(tune.bars.map(b => firstNoteFrom(source, b.first)));
 }
 
-const isNote = (e: DrillSource['tune']['events'][number]): boolean => e.kind === 'note';
+/** The first note at an event or after it; -1 where there is none. */
+function firstNoteFrom(source: DrillSource, from: number): number {
+  for (let e = from; e < source.tune.events.length; e++) if (noteOf(source, e)) return e;
+  return -1;
+}
 
 /** Six pitches of the tune, the true one among them and the others nearest to it, lowest first. */
 function nearest(gamut: readonly number[], source: DrillSource, event: number): number[] {

@@ -1,3 +1,5 @@
+import type { Performance } from '../music/performance.ts';
+import type { Tune } from '../music/tune.ts';
 import type { DrillSource } from './drill-source.ts';
 
 /** Bars played one after another, the first time that they are played so. */
@@ -22,24 +24,38 @@ export function playedStretches(
 ): PlayedStretch[] {
   const found = new Map<string, PlayedStretch>();
   for (let i = 0; i + length <= performance.bars.length; i++) {
-    const played = performance.bars.slice(i, i + length);
-    const bars = played.map(p => tune.bars[p.bar]);
-    const inRow = played.every(
-      (p, k) =>
-        bars[k]?.pickup === false &&
-        bars[k]?.part === bars[0]?.part &&
-        (k === 0 || p.bar > (played[k - 1]?.bar ?? -1)),
-    );
-    const [first, last] = [played[0], played.at(-1)];
-    if (!inRow || !first || !last || first.first === last.end) continue;
-    if (!parts.has(bars[0]?.part ?? -1)) continue;
-    const indices = played.map(p => p.bar);
+    const [first, last] = [performance.bars[i], performance.bars[i + length - 1]];
+    const part = tune.bars[first?.bar ?? -1]?.part ?? -1;
+    if (!first || !last || first.first === last.end || !parts.has(part)) continue;
+    const indices = barsInRow(tune, performance, i, length);
+    if (!indices) continue;
     const key = indices.join();
     if (!found.has(key)) {
       found.set(key, { bars: indices, from: first.first, end: last.end, pass: first.pass });
     }
   }
   return [...found.values()];
+}
+
+/** So many full bars of one part from a played bar on, as written bars; null where they are not in a row. */
+function barsInRow(
+  tune: Tune,
+  performance: Performance,
+  from: number,
+  length: number,
+): readonly number[] | null {
+  const indices: number[] = [];
+  let part = -1;
+  for (let i = from; i < from + length; i++) {
+    const index = performance.bars[i]?.bar ?? -1;
+    const bar = tune.bars[index];
+    const before = indices.at(-1);
+    if (bar?.pickup !== false) return null;
+    if (before !== undefined && (bar.part !== part || index <= before)) return null;
+    part = bar.part;
+    indices.push(index);
+  }
+  return indices;
 }
 
 /** A stroke begins with its first note and another just after its last. */

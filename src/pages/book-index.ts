@@ -1,4 +1,5 @@
 import type { AnchorBlock, Block, Page, TuneBlock } from '../read/book.ts';
+import { type SetOnPage, setsOf } from './book-sets.ts';
 import type { PageBook } from './site.ts';
 
 /** Where things stand in a book. */
@@ -12,6 +13,10 @@ export interface BookIndex {
   readonly anchors: ReadonlyMap<string, AnchorBlock>;
   /** Page that fixes each anchor, by its id. */
   readonly anchoredIn: ReadonlyMap<string, Page>;
+  /** Anchors of each tune that has any, in the order of the book, by the tune's id. */
+  readonly anchorsOf: ReadonlyMap<string, readonly AnchorBlock[]>;
+  /** See `setsOf`. */
+  readonly sets: readonly SetOnPage[];
 }
 
 /**
@@ -43,7 +48,14 @@ export function indexBook(book: PageBook, isPrivate: boolean): BookIndex {
       book.lessons.filter(lesson => tunesOf.get(lesson)?.includes(id)),
     ]),
   );
-  return { definedIn, lessonsOf, tunesOf, anchors, anchoredIn };
+  const anchorsOf = new Map<string, AnchorBlock[]>();
+  for (const anchor of anchors.values()) {
+    const beside = anchorsOf.get(anchor.of);
+    if (beside) beside.push(anchor);
+    else anchorsOf.set(anchor.of, [anchor]);
+  }
+  const sets = setsOf(book);
+  return { definedIn, lessonsOf, tunesOf, anchors, anchoredIn, anchorsOf, sets };
 }
 
 function tunesOfBlock(block: Block, anchors: ReadonlyMap<string, AnchorBlock>): readonly string[] {

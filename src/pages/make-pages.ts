@@ -1,7 +1,7 @@
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import { indexBook } from './book-index.ts';
 import { bookSeen } from './book-seen.ts';
-import { setsOf, setsPath } from './book-sets.ts';
+import { setsPath } from './book-sets.ts';
 import { lessonLink } from './lesson-view.ts';
 import { frontView, repertoireView } from './lists-view.ts';
 import {
@@ -76,8 +76,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       },
     };
   };
-  const sets = setsOf(book);
-  const tunesOfSets = sets.flatMap(({ set }) => set.tunes.map(tune => tune.of));
+  const tunesOfSets = index.sets.flatMap(({ set }) => set.tunes.map(tune => tune.of));
   return [
     list('index.html', 'front', c => ({
       view: frontView(c),
@@ -96,7 +95,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
       show(tunePath(id), { kind: 'tune', page, id }, [id, ...seen.mentionedWhy(id)]),
     ),
     ...book.pages.map(page => show(pagePath(page), { kind: 'page', page }, [])),
-    ...(sets.length === 0 ? [] : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),
+    ...(index.sets.length === 0 ? [] : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),
     ...(book.lessons.length === 0
       ? []
       : [

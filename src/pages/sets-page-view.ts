@@ -1,6 +1,5 @@
 import type { Page } from '../read/book.ts';
 import { innerHtml } from './block-html.ts';
-import { setsOf } from './book-sets.ts';
 import { lessonPath, type PageContext, pagePath } from './page-context.ts';
 import { setView } from './set-view.ts';
 
@@ -8,7 +7,7 @@ import { setView } from './set-view.ts';
 export const setsView = (context: PageContext) => ({
   title: context.words.setWords.title,
   labels: context.words.setWords,
-  sets: setsOf(context.input.book).map(({ set, page }) => ({
+  sets: context.index.sets.map(({ set, page }) => ({
     ...setView(set, innerHtml(set.body, { ...context, page }), context),
     page: page.kind === 'tune' ? null : pageLink(page, context.root),
   })),

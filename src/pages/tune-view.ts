@@ -4,7 +4,7 @@ import type { Words } from '../../shared/words/words-for.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
 import { blockHtml, innerHtml } from './block-html.ts';
-import { setsOf, setsPath } from './book-sets.ts';
+import { setsPath } from './book-sets.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type DrillView, mayDrill, practiceViews } from './drill-view.ts';
 import { type LessonLink, lessonLink } from './lesson-view.ts';
@@ -47,7 +47,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   const { siteWords, setWords } = words;
   const shown = study && mayShow(tune, context.input) ? study : null;
   const notation = shown && score ? notationView(block.id, score, context) : null;
-  const anchors = [...context.index.anchors.values()].filter(a => a.of === block.id);
+  const anchors = context.index.anchorsOf.get(block.id) ?? [];
   return {
     title: titleOf(tune),
     aliases: aliasesOf(tune),
@@ -82,7 +82,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
       : [],
     lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context)),
     setsTitle: setWords.title,
-    sets: setsOf(context.input.book)
+    sets: context.index.sets
       .filter(({ set }) => set.tunes.some(({ of }) => of === block.id))
       .map(({ set }) => ({ href: `${context.root}${setsPath}#${set.id}`, title: set.title })),
   };

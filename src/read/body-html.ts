@@ -1,7 +1,6 @@
 import type { Element, Root, RootContent } from 'hast';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
-import { visit } from 'unist-util-visit';
 import { siteWords } from '../../shared/words/en/site.ts';
 
 /** What a page says of its footnotes, in the book's language. */
@@ -23,18 +22,30 @@ export function bodyHtml(
   blockHtml: (index: number) => string,
   words: FootnoteWords = siteWords,
 ): string {
-  const tree = structuredClone(body);
-  visit(tree, 'element', (node: Element, index, parent) => {
-    if (isFootnotesHeading(node)) node.children = [{ type: 'text', value: words.footnotes }];
-    if ('dataFootnoteBackref' in node.properties) {
-      node.properties.ariaLabel = words.footnoteBack(String(node.properties.ariaLabel));
+  // Most tunes have no words of their own, and a book has a page of each.
+  if (body.children.length === 0) return '';
+  const filled = (node: RootContent): RootContent => {
+    if (node.type !== 'element') return node;
+    if (node.tagName === 'bow-block') {
+      const raw = { type: 'raw', value: blockHtml(Number(node.properties.dataBlock)) };
+      return raw as unknown as RootContent;
     }
-    if (node.tagName !== 'bow-block' || !parent || index === undefined) return;
-    const raw = { type: 'raw', value: blockHtml(Number(node.properties.dataBlock)) };
-    parent.children[index] = raw as unknown as Element;
-  });
-  return writer.stringify(tree as Root & { children: RootContent[] });
+    return {
+      ...node,
+      properties: wordedProperties(node, words),
+      children: isFootnotesHeading(node)
+        ? [{ type: 'text', value: words.footnotes }]
+        : (node.children.map(filled) as Element['children']),
+    };
+  };
+  return writer.stringify({ ...body, children: body.children.map(filled) });
 }
+
+/** The properties of an element, its way back from a footnote named. */
+const wordedProperties = ({ properties }: Element, words: FootnoteWords): Element['properties'] =>
+  'dataFootnoteBackref' in properties
+    ? { ...properties, ariaLabel: words.footnoteBack(String(properties.ariaLabel)) }
+    : properties;
 
 /** The heading over a page's footnotes: see `toBody`. */
 const isFootnotesHeading = ({ properties }: Element): boolean =>
