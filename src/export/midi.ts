@@ -39,7 +39,8 @@ interface Ranked extends TimedMessage {
 export function midiFile(study: Played, tempo: Tempo): Uint8Array {
   const { tune, performance } = study;
   const exact = divisionsFor([
-    ...performance.notes.flatMap(n => [n.onset, n.duration]),
+    ...performance.notes.map(n => n.onset),
+    ...performance.notes.map(n => n.duration),
     ...performance.bars.map(b => b.onset),
     performance.length,
   ]);
