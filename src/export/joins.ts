@@ -28,11 +28,13 @@ export function joinsOf(tune: Tune, performance: Performance): ReadonlyMap<numbe
   }
   const begun = new Set(performance.notes.map(n => n.event));
   for (const { event, tied } of performance.notes) {
-    const chain = [event, ...tied];
-    for (const [i, to] of tied.entries()) {
-      if (begun.has(to)) continue;
-      change(chain[i] ?? event, j => ({ ...j, tieStart: true }));
-      change(to, j => ({ ...j, tieStop: true }));
+    let from = event;
+    for (const to of tied) {
+      if (!begun.has(to)) {
+        change(from, j => ({ ...j, tieStart: true }));
+        change(to, j => ({ ...j, tieStop: true }));
+      }
+      from = to;
     }
   }
   return joins;

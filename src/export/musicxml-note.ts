@@ -3,6 +3,18 @@ import { type Fraction, zero } from '../../shared/music/fraction.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Direction, NoteEvent, TuneEvent } from '../../shared/music/tune.ts';
 import type { Joins } from './joins.ts';
+import {
+  bows,
+  breath,
+  chord,
+  dot,
+  ornaments,
+  staccato,
+  tie,
+  tied,
+  tuplets,
+  voice,
+} from './musicxml-signs.ts';
 import { countOf, type NoteValue, type Ratio, type WrittenLength } from './note-values.ts';
 import type { Tuplet } from './tuplets.ts';
 import { element, filled, type XmlElement, type XmlParts } from './xml.ts';
@@ -55,33 +67,6 @@ const piecesOf = ({ written, division }: EventContext): readonly Piece[] =>
     first: i === 0,
     last: i === written.pieces.length - 1,
   }));
-
-const voice = element('voice', 1);
-const chord = element('chord');
-const dot = element('dot');
-const tie = {
-  stop: element('tie', '', { type: 'stop' }),
-  start: element('tie', '', { type: 'start' }),
-};
-const tied = {
-  stop: element('tied', '', { type: 'stop' }),
-  start: element('tied', '', { type: 'start' }),
-};
-const tuplets = {
-  stop: element('tuplet', '', { type: 'stop', number: 1 }),
-  start: element('tuplet', '', { type: 'start', number: 1 }),
-};
-const breath = element('articulations', [element('breath-mark')]);
-const staccato = element('articulations', [element('staccato')]);
-const bows = { down: element('down-bow'), up: element('up-bow') };
-
-/** A roll is written as a turn, the nearest sign that MusicXML has, and how rolls are often printed (common practice). */
-const ornaments = {
-  roll: element('ornaments', [element('turn')]),
-  trill: element('ornaments', [element('trill-mark')]),
-  mordent: element('ornaments', [element('mordent')]),
-  turn: element('ornaments', [element('turn')]),
-};
 
 function restElement(piece: Piece, ratio: Ratio | null, context: EventContext): XmlElement {
   return element('note', [
