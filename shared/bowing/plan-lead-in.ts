@@ -153,7 +153,7 @@ function bestFrom(
       ways[at] = { cost: addCost(own, rest.cost), last, rest };
     }
   }
-  ways.length = count;
+  if (count < k) ways.length = count;
   return ways;
 }
 
