@@ -3,8 +3,9 @@ import type { BowScore } from './bow-score.ts';
 import type { Direction, Edit, SlurGroup } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, layScore } from './lay-strokes.ts';
-import { bowingCost, type LeadInForm, strokesOf, strokeTerms } from './lead-in-form.ts';
+import { type LeadInForm, strokesOf } from './lead-in-form.ts';
 import { flips, junctionsChanged } from './slur-edits.ts';
+import { bowingCost, strokeTerms } from './stroke-terms.ts';
 import { type Troubles, troublesOf } from './troubles.ts';
 
 /**

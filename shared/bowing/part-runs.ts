@@ -10,9 +10,11 @@ export interface PartRun {
   readonly firstFull: number;
 }
 
+type Growing<T> = { -readonly [K in keyof T]: T[K] };
+
 /** Every time through every part, in played order. */
 export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
-  const runs: PartRun[] = [];
+  const runs: Growing<PartRun>[] = [];
   let firstFull: number | null = null;
   performance.bars.forEach((played, i) => {
     const bar = tune.bars[played.bar];
@@ -27,8 +29,9 @@ export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
     if (!run) return;
     if (firstFull === null && bar && !bar.pickup && played.end > played.first) {
       firstFull = played.first;
+      run.firstFull = firstFull;
     }
-    runs[runs.length - 1] = { ...run, end: played.end, firstFull: firstFull ?? run.firstFull };
+    run.end = played.end;
   });
   return runs.filter(run => run.end > run.from);
 }

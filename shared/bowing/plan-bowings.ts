@@ -2,12 +2,13 @@ import { type Fraction, fraction } from '../music/fraction.ts';
 import { type BowScore, lastEvent } from './bow-score.ts';
 import type { LeadIn, Plan, Reason } from './bowing.ts';
 import type { FreeStretch, SetPassage } from './find-lead-ins.ts';
-import { bowingCost, type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
+import { type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf, unitsInWhole } from './lead-in-of.ts';
 import { type AlikePlans, type AlikeSpans, planAlike } from './plan-alike.ts';
 import { countBowings, type RankedBowing } from './plan-lead-in.ts';
 import type { Level } from './settings.ts';
 import { editsBetween, flips, slursOf } from './slur-edits.ts';
+import { bowingCost } from './stroke-terms.ts';
 
 /** Plans worked out for each lead-in; the page shows the first few. */
 const mostPlans = 6;

@@ -1,13 +1,6 @@
 import type { Direction } from './bowing.ts';
-import {
-  addCost,
-  type Cost,
-  type LeadInForm,
-  noCost,
-  type StrokeTerms,
-  strokeTerms,
-  turned,
-} from './lead-in-form.ts';
+import { addCost, type Cost, type LeadInForm, noCost, turned } from './lead-in-form.ts';
+import { type StrokeTerms, strokeTerms } from './stroke-terms.ts';
 
 /**
  * All bowings of a lead-in, counted exactly, and the best of those that arrive.
@@ -153,7 +146,7 @@ function bestFrom(
       ways[at] = { cost: addCost(own, rest.cost), last, rest };
     }
   }
-  ways.length = count;
+  if (count < k) ways.length = count;
   return ways;
 }
 

@@ -2,10 +2,11 @@ import type { Phrase } from '../sections/section-map.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction, SlurGroup, Swaps } from './bowing.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
-import { type LeadInForm, strokeCount, strokeDirection, strokeTerms } from './lead-in-form.ts';
+import { type LeadInForm, strokeCount, strokeDirection } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { bestBowings } from './plan-lead-in.ts';
 import { slursOf } from './slur-edits.ts';
+import { strokeTerms } from './stroke-terms.ts';
 
 /** Other bowings offered in each group, besides those in use. */
 const mostOthers = 3;

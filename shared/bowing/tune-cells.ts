@@ -58,7 +58,6 @@ export function tuneCells(
   const { notes } = score.performance;
   const cuts = cutEvents(score, passages);
   const cells: Cell[] = [];
-  const known = new Map<string, number>();
   const owner = new Map<number, number>();
   const spans: { cell: number; from: number; end: number }[] = [];
   let unknowns = 0;
@@ -66,10 +65,10 @@ export function tuneCells(
     let end = from + 1;
     while (end < notes.length && score.follows[end] && !cuts.has(notes[end]?.event ?? -1)) end++;
     const events = notes.slice(from, end).map(n => n.event);
-    let cell = known.get(events.join());
-    if (cell === undefined) {
+    let cell = owner.get(events[0] as number);
+    const known = cells[cell ?? -1];
+    if (cell === undefined || !known || !sameEvents(known.events, events)) {
       cell = cells.length;
-      known.set(events.join(), cell);
       if (events.some(e => owner.has(e))) return null;
       for (const e of events) owner.set(e, cell);
       const set = passages.some(p => events.every(e => p.first <= e && e <= p.last));
@@ -83,6 +82,9 @@ export function tuneCells(
   return { cells, ...demandsOf(score, laid, passages, cells, spans, unknowns) };
 }
 
+const sameEvents = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((e, i) => e === b[i]);
+
 /** Written notes at which a cell begins, whichever pass it is. */
 function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySet<number> {
   const { notes } = score.performance;
@@ -93,7 +95,8 @@ function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySe
     const opening = openingBar(score, from, from === 0);
     if (opening) starts.add(opening.end);
   }
-  const following = new Map(score.slurs.previous.map((before, e) => [before, e]));
+  const following: number[] = [];
+  for (const [e, before] of score.slurs.previous.entries()) if (before >= 0) following[before] = e;
   notes.forEach((note, k) => {
     const before = notes[k - 1];
     const leaves = passages.some(
@@ -101,7 +104,7 @@ function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySe
     );
     if (starts.has(k) || !score.follows[k] || score.marks[note.event] || leaves)
       cuts.add(note.event);
-    const next = before && !score.follows[k] ? following.get(lastEvent(before)) : undefined;
+    const next = before && !score.follows[k] ? following[lastEvent(before)] : undefined;
     if (next !== undefined) cuts.add(next);
   });
   return cuts;

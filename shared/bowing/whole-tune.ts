@@ -4,21 +4,18 @@ import type { SetPassage } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import {
   addCost,
-  bowingCost,
   type Cost,
   compareCost,
   type LeadInForm,
   noCost,
-  type RunningSums,
-  runningSums,
   strokeCount,
   strokeDirection,
-  strokeTerms,
 } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { solveParities } from './parity-equations.ts';
 import { bestBy, type RankedBowing } from './plan-lead-in.ts';
 import { editsBetween } from './slur-edits.ts';
+import { bowingCost, type RunningSums, runningSums, strokeTerms } from './stroke-terms.ts';
 import { type Cell, type PlayedCell, type TuneCells, tuneCells } from './tune-cells.ts';
 
 /**

@@ -1,9 +1,10 @@
 import type { BowScore } from '../bowing/bow-score.ts';
-import { strokesOf, strokeTerms } from '../bowing/lead-in-form.ts';
+import { strokesOf } from '../bowing/lead-in-form.ts';
 import { bowingContext } from '../bowing/lead-in-of.ts';
 import { mendRegion } from '../bowing/mend-region.ts';
 import { editedScore } from '../bowing/mends.ts';
 import { editsBetween } from '../bowing/slur-edits.ts';
+import { strokeTerms } from '../bowing/stroke-terms.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
 import type { ArriveDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';

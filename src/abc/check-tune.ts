@@ -3,7 +3,7 @@ import { meterLength, meterText } from '../../shared/music/meter.ts';
 import { completes, isShort } from '../../shared/music/name-bars.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import { longestPerformance, unroll } from '../../shared/music/played-order.ts';
-import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
+import type { Bar, NoteEvent, Tune, TuneEvent } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import type { DraftBar } from './draft-bar.ts';
 import type { Locate } from './locate.ts';
@@ -171,7 +171,7 @@ function checkEndings(tune: Tune): Problem[] {
  * of notes over which the depth stays above nought.
  */
 function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Problem[] {
-  const restSlurs = drafts.flatMap(d => d.events.map(e => e.restSlurs));
+  const drafted = drafts.flatMap(d => d.events);
   const problems: Problem[] = [];
   let depth = 0;
   let opener: NoteEvent | null = null;
@@ -183,11 +183,13 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
   const say = (rule: string, at: number, facts: Record<string, string | number>): void => {
     problems.push(problem(rule, 'warning', locate(at), { facts }));
   };
-  for (const [i, event] of tune.events.entries()) {
-    const { opened, closed } = restSlurs[i] ?? { opened: 0, closed: 0 };
+  for (let i = 0; i < tune.events.length; i++) {
+    const event = tune.events[i] as TuneEvent;
+    const { opened, closed } = drafted[i]?.restSlurs ?? { opened: 0, closed: 0 };
     const name = tune.bars[event.bar]?.name ?? '';
     if (event.bar !== bar) {
-      const [before, here] = [tune.bars[bar], tune.bars[event.bar]];
+      const before = tune.bars[bar];
+      const here = tune.bars[event.bar];
       const overSign = (before?.closesRepeat ?? 1) > 1 || here?.opensRepeat === true;
       if (depth > 0 && opener && overSign && !said) {
         say('slur-over-repeat', opener.start, { note: opener.id, bar: name });

@@ -98,8 +98,8 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
     const length = fromFloat(raw.duration ?? 0);
     const graces = raw.gracenotes?.map(g => read(g).pitch) ?? [];
     const found = raw.pitches?.map(read) ?? [];
-    const tied = found.filter((_, i) => raw.pitches?.[i]?.startTie !== undefined);
-    if (tied.length > 0 || accidentals.tied.size > 0) {
+    if (accidentals.tied.size > 0 || raw.pitches?.some(p => p.startTie !== undefined)) {
+      const tied = found.filter((_, i) => raw.pitches?.[i]?.startTie !== undefined);
       const alters = tied.map(({ pitch }) => [diatonic(pitch), pitch.alter] as const);
       accidentals = { ...accidentals, tied: new Map(alters) };
     }

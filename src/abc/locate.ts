@@ -11,7 +11,8 @@ export function locator(source: AbcSource): Locate {
     starts.push(i + 1);
   }
   return offset => {
-    let [low, high] = [0, starts.length - 1];
+    let low = 0;
+    let high = starts.length - 1;
     while (low < high) {
       const mid = (low + high + 1) >> 1;
       if ((starts[mid] ?? 0) <= offset) low = mid;

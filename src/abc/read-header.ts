@@ -43,7 +43,8 @@ export function readTempo(raw: RawMeta['tempo'], unit: Fraction): Tempo | null {
 
 /** `L:` of the header, else what the metre makes it (ABC 2.1, section 3.1.7). */
 export function readUnit(abc: string, meter: Meter): Fraction {
-  const header = abc.split(/^K:/m)[0] ?? '';
+  const key = abc.search(/^K:/m);
+  const header = key < 0 ? abc : abc.slice(0, key);
   const written = [...header.matchAll(/^L:\s*([\d/ ]+)/gm)].at(-1)?.[1];
   const unit = written === undefined ? null : parseFraction(written.replace(/ /g, ''));
   return unit && unit.n > 0 ? unit : defaultUnit(meter);

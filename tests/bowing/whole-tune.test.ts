@@ -4,7 +4,7 @@ import { applyEdits } from '../../shared/bowing/apply-edit.ts';
 import { type BowScore, bowScore } from '../../shared/bowing/bow-score.ts';
 import type { SetPassage } from '../../shared/bowing/find-lead-ins.ts';
 import { layScore } from '../../shared/bowing/lay-strokes.ts';
-import { bowingCost, strokesOf, strokeTerms } from '../../shared/bowing/lead-in-form.ts';
+import { strokesOf } from '../../shared/bowing/lead-in-form.ts';
 import {
   type BowingContext,
   bowingContext,
@@ -12,6 +12,7 @@ import {
   presetOf,
 } from '../../shared/bowing/lead-in-of.ts';
 import { solveParities } from '../../shared/bowing/parity-equations.ts';
+import { bowingCost, strokeTerms } from '../../shared/bowing/stroke-terms.ts';
 import { troublesOf } from '../../shared/bowing/troubles.ts';
 import { tuneCells } from '../../shared/bowing/tune-cells.ts';
 import { planWholeTune } from '../../shared/bowing/whole-tune.ts';

@@ -140,4 +140,18 @@ describe('a tune in words', () => {
       'up',
     ]);
   });
+
+  it('is said again of the same study, under each naming of notes', () => {
+    const study = studyOf('K:D\nB4 c4|]', [1, 1]);
+    const said = () =>
+      (['letters', 'german', 'solfege'] as const).map(
+        names => speakTune(study, names)[0]?.bars[0]?.text,
+      );
+    const texts = [
+      'Down: B, 1 on A. Up: C sharp, high 2 on A.',
+      'Down: H, 1 on A. Up: Cis, high 2 on A.',
+      'Down: si, 1 on la. Up: do sharp, high 2 on la.',
+    ];
+    expect([said(), said()]).toEqual([texts, texts]);
+  });
 });

@@ -1,0 +1,107 @@
+import type { Direction } from './bowing.ts';
+import { type Cost, type LeadInForm, noCost, turned } from './lead-in-form.ts';
+
+/** How many times a form is played as it starts, and how many on the other stroke. */
+export interface Passes {
+  readonly straight: number;
+  readonly turned: number;
+}
+
+const oncePlayed: Passes = { straight: 1, turned: 0 };
+
+/** Sums over the first so many junctions or notes of a form, for each so many. */
+export interface RunningSums {
+  readonly changes: readonly number[];
+  readonly rough: readonly number[];
+  readonly strong: readonly number[];
+  readonly beats: readonly number[];
+  readonly time: readonly number[];
+}
+
+export function runningSums(form: LeadInForm): RunningSums {
+  const time = [0];
+  for (const length of form.lengths) time.push((time[time.length - 1] as number) + length);
+  return {
+    changes: runningCount(form.written),
+    rough: runningCount(form.rough),
+    strong: runningCount(form.strong),
+    beats: runningCount(form.onBeat),
+    time,
+  };
+}
+
+/** Answers about strokes of a form in constant time, from running sums. */
+export interface StrokeTerms {
+  /** Last note that a stroke beginning at i may hold. */
+  readonly lastFrom: (i: number) => number;
+  /** Cost of the stroke i..j, with the change after it; strong beats counted in every pass. */
+  readonly cost: (i: number, j: number, direction: Direction) => Cost;
+}
+
+export function strokeTerms(
+  form: LeadInForm,
+  passes: Passes = oncePlayed,
+  sums: RunningSums = runningSums(form),
+): StrokeTerms {
+  const n = form.notes;
+  const { changes, rough, strong, beats, time } = sums;
+
+  const lastFrom = (i: number): number => {
+    let j = i;
+    while (
+      j + 1 < n &&
+      j + 2 - i <= form.longestSlur &&
+      form.slurrable[j] &&
+      between(time, i, j + 2) <= form.longestStroke
+    ) {
+      j++;
+    }
+    return j;
+  };
+  const cost = (i: number, j: number, direction: Direction): Cost => {
+    const timesOff = form.strongBeat === direction ? passes.turned : passes.straight;
+    const slurred = j > i;
+    return [
+      between(changes, i, j) + (j < n - 1 && !form.written[j] ? 1 : 0),
+      form.strongBeat === null ? 0 : between(strong, i, j + 1) * timesOff,
+      between(rough, i, j),
+      form.intoBeat && slurred && between(beats, i + 1, j + 1) === 0 ? 1 : 0,
+      (j - i + 1) ** 2,
+    ];
+  };
+  return { lastFrom, cost };
+}
+
+/** How many of the first so many are true, for each so many. */
+function runningCount(truths: readonly boolean[]): readonly number[] {
+  const counts = [0];
+  let count = 0;
+  for (const truth of truths) {
+    if (truth) count++;
+    counts.push(count);
+  }
+  return counts;
+}
+
+const between = (sums: readonly number[], from: number, end: number): number =>
+  (sums[end] as number) - (sums[from] as number);
+
+/** The rank of a whole bowing, allowed or not. */
+export function bowingCost(
+  form: LeadInForm,
+  bowing: readonly boolean[],
+  terms: StrokeTerms = strokeTerms(form),
+): Cost {
+  if (form.notes === 0) return noCost;
+  const sum: [number, number, number, number, number] = [0, 0, 0, 0, 0];
+  let from = 0;
+  let direction = form.start;
+  for (let j = 0; j <= bowing.length; j++) {
+    if (j < bowing.length && !bowing[j]) continue;
+    const own = terms.cost(from, j, direction);
+    for (let t = 0; t < 5; t++) sum[t] = (sum[t] as number) + (own[t] as number);
+    from = j + 1;
+    direction = turned(direction);
+  }
+  return sum;
+}
