@@ -61,16 +61,14 @@ export function makeSurface(measure: MeasureText): Surface {
   const root = makeShape('g');
   const open: Shape[] = [root];
   const top = (): Shape => open[open.length - 1] as Shape;
-  const add = (shape: Shape, back: boolean): Shape => {
-    // abcjs never sends a shape behind others of its own group, only a whole group behind all.
-    if (back && open.length === 1) root.children.unshift(shape);
-    else top().children.push(shape);
+  const add = (shape: Shape): Shape => {
+    top().children.push(shape);
     return shape;
   };
   const surface: Surface = {
     root,
     openGroup(options = {}) {
-      const group = add(makeShape('g', options), options.prepend === true);
+      const group = add(makeShape('g', options));
       open.push(group);
       return group;
     },
@@ -81,18 +79,19 @@ export function makeSurface(measure: MeasureText): Surface {
       siblings.splice(siblings.indexOf(group), 1);
       return null;
     },
-    path: attributes => add(makeShape('path', attributes), false),
-    pathToBack: attributes => add(makeShape('path', attributes), true),
+    path: attributes => add(makeShape('path', attributes)),
+    // Stems, bar and ledger lines. Within a group, where they all are, abcjs sends nothing behind.
+    pathToBack: attributes => add(makeShape('path', attributes)),
     text(text, attributes) {
       const shape = makeShape('text', attributes);
       shape.text = text;
-      return add(shape, false);
+      return add(shape);
     },
     glyph(name, x, y, attributes) {
       const glyph = glyphNamed(name);
       if (!glyph) return null;
       const outline = { x: glyph.x + x, y: glyph.y + y, steps: glyph.steps };
-      return add(new PlainShape('path', attributes, outline), false);
+      return add(new PlainShape('path', attributes, outline));
     },
     getTextSize(text, attributes) {
       const line = `${text}`;

@@ -39,7 +39,7 @@ export interface LaidLine {
   readonly width: number;
   /**
    * Draws it, vertical positions counted from staff step 0 downwards, so that the lines of the
-   * staff are at -2 to -10 steps. Each element's shapes stand in one group.
+   * staff, which are left out, are at -2 to -10 steps. Each element's shapes stand in one group.
    */
   draw(): { readonly root: Shape; readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape> };
 }
@@ -62,7 +62,7 @@ export function layOutLines(
   // All are made before any is laid, in order, since slurs and ties run on from line to line.
   const made = lines.map(({ elements, clef, key, meter, room }, i) => {
     // abcjs writes into what it lays out, so it gets a copy.
-    const staff = structuredClone({
+    const staff = copied({
       clef: clef ?? { type: 'none' },
       key: key ?? { accidentals: [] },
       ...(meter && { meter }),
@@ -90,6 +90,15 @@ export function layOutLines(
     width: widths.get(wanted[i] ?? 0) ?? staffGroup.w,
     draw: () => drawLine(renderer, staffGroup, i, makePaper(measure)),
   }));
+}
+
+/** A copy of plain data, and of all in it. */
+function copied<T>(value: T): T {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(copied) as T;
+  const copy: Record<string, unknown> = {};
+  for (const name in value) copy[name] = copied(value[name]);
+  return copy as T;
 }
 
 /** The width to stretch each line to: as asked, or as the fullest that asks for the same needs. */
@@ -153,6 +162,8 @@ function drawLine(
   paper: Paper,
 ): ReturnType<LaidLine['draw']> {
   evenLines(group);
+  // Ours are drawn as one path, as wide as the page wants them.
+  for (const staff of group.staffs) staff.lines = 0;
   const drawn = new Map<AbsoluteElement, object>();
   const shapeOf = new Map<AbsoluteElement, Shape>();
   renderer.paper = paper.surface;
