@@ -1,7 +1,7 @@
 import type { Shape } from './drawing-surface.ts';
 import { lineWidth } from './lay-out-lines.ts';
 import { barPath, fine, readBar, short } from './write-path.ts';
-import { leaves, type Pen, useGlyph } from './write-shapes.ts';
+import { flattened, type Pen, useGlyph } from './write-shapes.ts';
 
 /**
  * A note that is no more than a head and its stem is one element: a glyph of its own, `Nu26` being a
@@ -48,7 +48,7 @@ export function writePlainNote(
   attributes: string,
   { dy, glyphs }: Pen,
 ): string | null {
-  const parts = shapes.flatMap(leaves);
+  const parts = flattened(shapes);
   if (parts.length !== 2 || parts.some(s => s.tag !== 'path' || s.getAttribute('transform')))
     return null;
   const [first, second] = parts.map(s => s.outline);
