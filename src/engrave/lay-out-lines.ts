@@ -9,7 +9,7 @@ import Renderer from 'abcjs/src/write/renderer.js';
 import { type MeasureText, type Paper, plainPaper, type Shape } from './drawing-surface.ts';
 import type { AbcElement, AbsoluteElement, StaffGroup } from './laid-line.ts';
 import type { ParsedTune } from './split-lines.ts';
-import { firstSpace, near, spreadLines } from './spread-lines.ts';
+import { firstSpace, widthsFor } from './spread-lines.ts';
 
 /** Half a staff space, in drawing units. */
 export const step = 3.875;
@@ -77,6 +77,7 @@ export function layOutLines(
   const wanted = widthsFor(
     lines,
     made.map(m => m.staffGroup),
+    edge,
   );
   const formatting = { ...parsed.formatting, stretchlast: 1 };
   const widths = new Map<number, number>();
@@ -99,20 +100,6 @@ function copied<T>(value: T): T {
   const copy: Record<string, unknown> = {};
   for (const name in value) copy[name] = copied(value[name]);
   return copy as T;
-}
-
-/** The width to stretch each line to: as asked, or as the fullest that asks for the same needs. */
-function widthsFor(
-  lines: readonly LineRequest[],
-  groups: readonly StaffGroup[],
-): readonly number[] {
-  const needed = new Map<number, number>();
-  for (const asked of new Set(lines.map(l => l.width))) {
-    const alike = groups.filter((_, i) => lines[i]?.width === asked);
-    needed.set(asked, Math.max(asked, spreadLines(alike, edge, asked) - edge));
-  }
-  const fit = [...needed].every(([asked, width]) => width <= asked + near);
-  return lines.map(({ width }) => (fit ? width : (needed.get(width) ?? width)));
 }
 
 /**
