@@ -9,9 +9,10 @@ export const chordLane = 14;
 const air = 3;
 
 /** Chord symbols and words above the staff have rows of their own. */
-export const isAbove = (shape: Shape): boolean =>
-  /^(chord|annotation)$/.test(shape.getAttribute('data-name') ?? '') &&
-  Number(shape.attributes.y) < staffTop;
+export function isAbove(shape: Shape): boolean {
+  const name = shape.getAttribute('data-name');
+  return (name === 'chord' || name === 'annotation') && Number(shape.attributes.y) < staffTop;
+}
 
 /** A chord symbol or word: its middle, and its row, 0 the lowest. */
 export interface PlacedChord {

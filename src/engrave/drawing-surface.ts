@@ -23,20 +23,6 @@ export type MeasureText = (text: string, size: number) => { width: number; heigh
 
 export type Attributes = Readonly<Record<string, unknown>>;
 
-export interface Surface {
-  /** The shapes drawn so far, in order. */
-  readonly root: Shape;
-  openGroup(options?: Attributes): Shape;
-  closeGroup(): Shape | null;
-  path(attributes: Attributes): Shape;
-  pathToBack(attributes: Attributes): Shape;
-  text(text: string, attributes: Attributes): Shape;
-  /** Beyond abcjs's own calls, see `glyph-outlines.ts`: a glyph by its name; null for none. */
-  glyph(name: string, x: number, y: number, attributes: Attributes): Shape | null;
-  getTextSize(text: string | number, attributes: Attributes): { width: number; height: number };
-  setAttributeOnElement(shape: Shape, attributes: Attributes): void;
-}
-
 /** A surface, and how to get at what was drawn on it. */
 export interface Paper {
   readonly surface: object;
@@ -57,52 +43,66 @@ export const plainPaper: MakePaper = measure => {
 export const isLackingCall = (error: unknown): boolean =>
   error instanceof Error && error.name === lacking;
 
-export function makeSurface(measure: MeasureText): Surface {
-  const root = makeShape('g');
-  const open: Shape[] = [root];
-  const top = (): Shape => open[open.length - 1] as Shape;
-  const add = (shape: Shape, back: boolean): Shape => {
-    // abcjs never sends a shape behind others of its own group, only a whole group behind all.
-    if (back && open.length === 1) root.children.unshift(shape);
-    else top().children.push(shape);
+export const makeSurface = (measure: MeasureText): Surface => new Surface(measure);
+
+class Surface {
+  /** The shapes drawn so far, in order. */
+  readonly root: Shape = makeShape('g');
+  /** The groups that are open, the innermost last. */
+  private readonly open: Shape[] = [this.root];
+
+  constructor(private readonly measure: MeasureText) {}
+
+  private add(shape: Shape): Shape {
+    this.open[this.open.length - 1]?.children.push(shape);
     return shape;
-  };
-  const surface: Surface = {
-    root,
-    openGroup(options = {}) {
-      const group = add(makeShape('g', options), options.prepend === true);
-      open.push(group);
-      return group;
-    },
-    closeGroup() {
-      const group = open.pop() as Shape;
-      if (group.children.length > 0) return group;
-      const siblings = top().children;
-      siblings.splice(siblings.indexOf(group), 1);
-      return null;
-    },
-    path: attributes => add(makeShape('path', attributes), false),
-    pathToBack: attributes => add(makeShape('path', attributes), true),
-    text(text, attributes) {
-      const shape = makeShape('text', attributes);
-      shape.text = text;
-      return add(shape, false);
-    },
-    glyph(name, x, y, attributes) {
-      const glyph = glyphNamed(name);
-      if (!glyph) return null;
-      const outline = { x: glyph.x + x, y: glyph.y + y, steps: glyph.steps };
-      return add(new PlainShape('path', attributes, outline), false);
-    },
-    getTextSize(text, attributes) {
-      const line = `${text}`;
-      return line.trim() === ''
-        ? { width: 0, height: 0 }
-        : measure(line, Number(attributes['font-size']));
-    },
-    setAttributeOnElement(shape, attributes) {
-      for (const [name, value] of Object.entries(attributes)) shape.setAttribute(name, value);
-    },
-  };
-  return Object.setPrototypeOf(surface, beyond) as Surface;
+  }
+
+  openGroup(options: Attributes = {}): Shape {
+    const group = this.add(makeShape('g', options));
+    this.open.push(group);
+    return group;
+  }
+
+  closeGroup(): Shape | null {
+    const group = this.open.pop();
+    if (group === undefined || group.children.length > 0) return group ?? null;
+    const siblings = this.open[this.open.length - 1]?.children ?? [];
+    siblings.splice(siblings.indexOf(group), 1);
+    return null;
+  }
+
+  path(attributes: Attributes): Shape {
+    return this.add(makeShape('path', attributes));
+  }
+
+  /** Stems, bar and ledger lines. Within a group, where they all are, abcjs sends nothing behind. */
+  pathToBack(attributes: Attributes): Shape {
+    return this.path(attributes);
+  }
+
+  text(text: string, attributes: Attributes): Shape {
+    const shape = makeShape('text', attributes);
+    shape.text = text;
+    return this.add(shape);
+  }
+
+  /** Beyond abcjs's own calls, see `glyph-outlines.ts`: a glyph by its name; null for none. */
+  glyph(name: string, x: number, y: number, attributes: Attributes): Shape | null {
+    const glyph = glyphNamed(name);
+    if (!glyph) return null;
+    const outline = { x: glyph.x + x, y: glyph.y + y, steps: glyph.steps };
+    return this.add(new PlainShape('path', attributes, outline));
+  }
+
+  getTextSize(text: string | number, attributes: Attributes): { width: number; height: number } {
+    const line = `${text}`;
+    if (line.trim() === '') return { width: 0, height: 0 };
+    return this.measure(line, Number(attributes['font-size']));
+  }
+
+  setAttributeOnElement(shape: Shape, attributes: Attributes): void {
+    for (const [name, value] of Object.entries(attributes)) shape.setAttribute(name, value);
+  }
 }
+Object.setPrototypeOf(Surface.prototype, beyond);

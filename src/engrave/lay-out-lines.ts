@@ -9,7 +9,7 @@ import Renderer from 'abcjs/src/write/renderer.js';
 import { type MeasureText, type Paper, plainPaper, type Shape } from './drawing-surface.ts';
 import type { AbcElement, AbsoluteElement, StaffGroup } from './laid-line.ts';
 import type { ParsedTune } from './split-lines.ts';
-import { firstSpace, near, spreadLines } from './spread-lines.ts';
+import { firstSpace, widthsFor } from './spread-lines.ts';
 
 /** Half a staff space, in drawing units. */
 export const step = 3.875;
@@ -39,7 +39,7 @@ export interface LaidLine {
   readonly width: number;
   /**
    * Draws it, vertical positions counted from staff step 0 downwards, so that the lines of the
-   * staff are at -2 to -10 steps. Each element's shapes stand in one group.
+   * staff, which are left out, are at -2 to -10 steps. Each element's shapes stand in one group.
    */
   draw(): { readonly root: Shape; readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape> };
 }
@@ -62,7 +62,7 @@ export function layOutLines(
   // All are made before any is laid, in order, since slurs and ties run on from line to line.
   const made = lines.map(({ elements, clef, key, meter, room }, i) => {
     // abcjs writes into what it lays out, so it gets a copy.
-    const staff = structuredClone({
+    const staff = copied({
       clef: clef ?? { type: 'none' },
       key: key ?? { accidentals: [] },
       ...(meter && { meter }),
@@ -77,6 +77,7 @@ export function layOutLines(
   const wanted = widthsFor(
     lines,
     made.map(m => m.staffGroup),
+    edge,
   );
   const formatting = { ...parsed.formatting, stretchlast: 1 };
   const widths = new Map<number, number>();
@@ -92,18 +93,13 @@ export function layOutLines(
   }));
 }
 
-/** The width to stretch each line to: as asked, or as the fullest that asks for the same needs. */
-function widthsFor(
-  lines: readonly LineRequest[],
-  groups: readonly StaffGroup[],
-): readonly number[] {
-  const needed = new Map<number, number>();
-  for (const asked of new Set(lines.map(l => l.width))) {
-    const alike = groups.filter((_, i) => lines[i]?.width === asked);
-    needed.set(asked, Math.max(asked, spreadLines(alike, edge, asked) - edge));
-  }
-  const fit = [...needed].every(([asked, width]) => width <= asked + near);
-  return lines.map(({ width }) => (fit ? width : (needed.get(width) ?? width)));
+/** A copy of plain data, and of all in it. */
+function copied<T>(value: T): T {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(copied) as T;
+  const copy: Record<string, unknown> = {};
+  for (const name in value) copy[name] = copied(value[name]);
+  return copy as T;
 }
 
 /**
@@ -153,6 +149,8 @@ function drawLine(
   paper: Paper,
 ): ReturnType<LaidLine['draw']> {
   evenLines(group);
+  // Ours are drawn as one path, as wide as the page wants them.
+  for (const staff of group.staffs) staff.lines = 0;
   const drawn = new Map<AbsoluteElement, object>();
   const shapeOf = new Map<AbsoluteElement, Shape>();
   renderer.paper = paper.surface;

@@ -22,25 +22,29 @@ export interface Rows {
 
 /** From the top: endings with letters of part and phrase, chord symbols, signs and notes, letters. */
 export function layRows(cells: readonly DrawnCell[], letters: boolean): Rows {
-  const all = cells.flatMap(c => [
-    ...c.boxes,
-    ...c.slurs.flatMap((arc, i) => arcBoxes(arc, c.above.lifts.get(i))),
-  ]);
-  const notesTop = Math.min(...cells.map(c => c.above.top), ...all.map(b => b.top)) - 2;
-  const notesBottom = Math.max(staffBottom, ...all.map(b => b.bottom)) + 2;
+  let [top, bottom] = [Number.POSITIVE_INFINITY, staffBottom];
+  for (const { boxes, slurs, above } of cells) {
+    top = Math.min(top, above.top);
+    for (const drawn of [boxes, ...slurs.map((arc, i) => arcBoxes(arc, above.lifts.get(i)))]) {
+      for (const box of drawn) {
+        top = Math.min(top, box.top);
+        bottom = Math.max(bottom, box.bottom);
+      }
+    }
+  }
+  const [notesTop, notesBottom] = [top - 2, bottom + 2];
   const labelRow = 17;
   const lanes = Math.max(0, ...cells.map(c => chordLanes(c)));
   const chordRow = lanes === 0 ? 0 : 15 + (lanes - 1) * chordLane;
   const dy = Math.ceil(labelRow + chordRow - notesTop);
-  const bottom = notesBottom + dy;
   return {
     dy,
     notesTop: notesTop + dy,
-    notesBottom: bottom,
+    notesBottom: notesBottom + dy,
     labels: 14,
     endings: 1.5,
     chords: labelRow + chordRow - 4,
-    letters: letters ? bottom + letterSize : null,
-    height: Math.ceil(bottom + (letters ? letterSize + 5 : 2)),
+    letters: letters ? notesBottom + dy + letterSize : null,
+    height: Math.ceil(notesBottom + dy + (letters ? letterSize + 5 : 2)),
   };
 }

@@ -47,26 +47,36 @@ export function placeNotes(
 
 /** Boxes round everything in a drawn line but slurs, chord symbols, endings and the staff. */
 export function boxesOf(group: StaffGroup, root: Shape): readonly Box[] {
-  const elements = group.voices[0]?.children ?? [];
-  const others = root.children.filter(s => s.getAttribute('data-name') !== 'slur');
-  return [...elements.flatMap(boxesOfElement), ...others.flatMap(boxesOfShape)];
+  const boxes: Box[] = [];
+  for (const { type, children } of group.voices[0]?.children ?? []) {
+    if (type === 'part') continue;
+    for (const child of children) {
+      if (!unboxed.has(child.type)) boxes.push(boxOfChild(child));
+    }
+  }
+  for (const shape of root.children) {
+    if (shape.getAttribute('data-name') !== 'slur') boxes.push(...boxesOfShape(shape));
+  }
+  return boxes;
 }
 
-function boxesOfElement(element: AbsoluteElement): readonly Box[] {
-  return element.type === 'part' ? [] : element.children.flatMap(boxOfChild);
-}
+/** Words have rows of their own, but for those of `w:`; bar lines are as high as the staff. */
+const unboxed: ReadonlySet<string> = new Set(['chord', 'text', 'part', 'barNumber', 'bar']);
 
-/** Words have rows of their own; those of `w:` count below the staff. */
-function boxOfChild(child: RelativeElement): readonly Box[] {
-  const { type, x, w, pitch, pitch2 } = child;
-  if (type === 'chord' || type === 'text' || type === 'part' || type === 'barNumber') return [];
-  if (type === 'bar') return [];
-  const ends =
-    type === 'stem' ? [pitch, pitch2 ?? pitch] : [child.top ?? pitch, child.bottom ?? pitch];
-  if (type === 'lyric') ends.splice(0, 2, pitch, pitch - 5);
-  return [
-    { left: x, right: x + w, top: -Math.max(...ends) * step, bottom: -Math.min(...ends) * step },
-  ];
+/** The words of `w:` count below the staff. */
+function boxOfChild({ type, x, w, pitch, pitch2, top, bottom }: RelativeElement): Box {
+  const [from, to] =
+    type === 'lyric'
+      ? [pitch, pitch - 5]
+      : type === 'stem'
+        ? [pitch, pitch2 ?? pitch]
+        : [top ?? pitch, bottom ?? pitch];
+  return {
+    left: x,
+    right: x + w,
+    top: -Math.max(from, to) * step,
+    bottom: -Math.min(from, to) * step,
+  };
 }
 
 /** Ties, beams and the figures of triplets, which stand beside the notes' own groups. */
@@ -86,15 +96,21 @@ function boxesOfShape(shape: Shape): readonly Box[] {
 }
 
 function boxOfPoints(numbers: readonly number[]): Box {
-  const xs = numbers.filter((_, i) => i % 2 === 0);
-  const ys = numbers.filter((_, i) => i % 2 === 1);
-  return {
-    left: Math.min(...xs),
-    right: Math.max(...xs),
-    top: Math.min(...ys),
-    bottom: Math.max(...ys),
-  };
+  const { POSITIVE_INFINITY: far, NEGATIVE_INFINITY: near } = Number;
+  let [left, right, top, bottom] = [far, near, far, near];
+  for (let i = 0; i < numbers.length; i += 2) {
+    const [x = 0, y = 0] = [numbers[i], numbers[i + 1]];
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
+  }
+  return { left, right, top, bottom };
 }
+
+/** What stands above the staff: only that can be in the way of what stands there. */
+export const overStaff = (boxes: readonly Box[]): readonly Box[] =>
+  boxes.filter(b => b.top < staffTop);
 
 /** The highest point of what stands between two x. */
 export function topBetween(boxes: readonly Box[], left: number, right: number): number {

@@ -1,7 +1,7 @@
 import type { Shape } from './drawing-surface.ts';
 import { lineWidth } from './lay-out-lines.ts';
 import { barPath, fine, readBar, short } from './write-path.ts';
-import { leaves, type Pen, useGlyph } from './write-shapes.ts';
+import { flattened, type Pen, useGlyph } from './write-shapes.ts';
 
 /**
  * A note that is no more than a head and its stem is one element: a glyph of its own, `Nu26` being a
@@ -19,19 +19,24 @@ export interface Beam {
 
 /** The beams of a line, a band each. */
 export function readBeams(shapes: readonly Shape[]): readonly Beam[] {
-  return shapes.flatMap(({ attributes }) =>
-    [
-      ...(attributes.path ?? '').matchAll(/M(\S+) (\S+) L(\S+) (\S+)L(\S+) (\S+) L(\S+) (\S+?)z/g),
-    ].map(m => {
-      const [ax = 0, ay = 0, bx = 0, by = 0, , cy = 0, , dy = 0] = m.slice(1).map(Number);
-      return {
+  const beams: Beam[] = [];
+  for (const shape of shapes) {
+    if (shape.tag !== 'path') continue;
+    const bands = (shape.attributes.path ?? '').matchAll(
+      /M(\S+) (\S+) L(\S+) (\S+)L(\S+) (\S+) L(\S+) (\S+?)z/g,
+    );
+    for (const band of bands) {
+      const [ax, ay, bx, by] = [Number(band[1]), Number(band[2]), Number(band[3]), Number(band[4])];
+      const [cy, dy] = [Number(band[6]), Number(band[8])];
+      beams.push({
         left: ax,
         right: bx,
         top: [Math.min(ay, dy), Math.min(by, cy)],
         bottom: [Math.max(ay, dy), Math.max(by, cy)],
-      } satisfies Beam;
-    }),
-  );
+      });
+    }
+  }
+  return beams;
 }
 
 /** Heads that take a stem. */
@@ -48,7 +53,7 @@ export function writePlainNote(
   attributes: string,
   { dy, glyphs }: Pen,
 ): string | null {
-  const parts = shapes.flatMap(leaves);
+  const parts = flattened(shapes);
   if (parts.length !== 2 || parts.some(s => s.tag !== 'path' || s.getAttribute('transform')))
     return null;
   const [first, second] = parts.map(s => s.outline);
@@ -85,7 +90,8 @@ function stemLength(
   for (const { left, right, top, bottom } of beams) {
     if (x < left - near || x > right + near) continue;
     const t = Math.min(1, Math.max(0, (x - left) / (right - left)));
-    const [high, low] = [top, bottom].map(([a, b]) => a + (b - a) * t) as [number, number];
+    const high = top[0] + (top[1] - top[0]) * t;
+    const low = bottom[0] + (bottom[1] - bottom[0]) * t;
     if (tip < high - near || tip > low + near) continue;
     const farthest = up ? y - high : low - y;
     return coarse * Math.floor((farthest - 0.3) / coarse);

@@ -1,7 +1,7 @@
 import type { PrintedStroke } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
 import { step } from './lay-out-lines.ts';
-import { type Box, type NotePlace, staffTop, topBetween } from './note-places.ts';
+import { type Box, type NotePlace, overStaff, staffTop, topBetween } from './note-places.ts';
 import { type Arc, arcBoxes, liftArc } from './slur-arcs.ts';
 
 /** Sizes in drawing units; a staff space is 7.75. Large, to be read from a music stand. */
@@ -61,7 +61,8 @@ export function placeAbove(
   strokes: ReadonlyMap<number, PrintedStroke>,
   show: Shown,
 ): Above {
-  const fingers = show.fingers ? placeFingers(study, notes, boxes) : [];
+  const high = overStaff(boxes);
+  const fingers = show.fingers ? placeFingers(study, notes, high) : [];
   const fingerBoxes = fingers.map(fingerBox);
   const lifts = new Map(
     arcs.flatMap((arc, i) => {
@@ -70,9 +71,9 @@ export function placeAbove(
     }),
   );
   const slurs = arcs.flatMap((arc, i) => arcBoxes(arc, lifts.get(i) ?? 0));
-  const all = [...boxes, ...slurs];
+  const all = [...high, ...overStaff(slurs)];
   // A lifted slur comes down with the sign while fingers are hidden; nothing else makes way.
-  const allLowered = lifts.size === 0 ? all : [...boxes, ...lowered(arcs, lifts)];
+  const allLowered = lifts.size === 0 ? all : [...high, ...overStaff(lowered(arcs, lifts))];
   const fingerOver = new Map(fingers.map(f => [f.x, f]));
   const marks: PlacedMark[] = [];
   let top = Math.min(staffTop, ...fingers.map(f => f.y - figureHeight), ...slurs.map(b => b.top));

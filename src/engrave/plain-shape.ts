@@ -17,9 +17,12 @@ export const beyond = new Proxy(
   },
 );
 
+/** Only groups hold others. */
+const none = Object.freeze([]) as unknown as Shape[];
+
 /** Our own surface's shape; a glyph's where its outline is given. */
 export class PlainShape implements Shape {
-  readonly children: Shape[] = [];
+  readonly children: Shape[];
   text = '';
   private readonly given: Record<string, string> = {};
 
@@ -28,6 +31,7 @@ export class PlainShape implements Shape {
     attributes: Attributes,
     private readonly glyph: Outline | null,
   ) {
+    this.children = tag === 'g' ? [] : none;
     for (const name in attributes) {
       const value = attributes[name];
       if (value !== undefined) this.given[name] = `${value}`;

@@ -40,13 +40,14 @@ const pieces = 8;
 export function arcBoxes({ outer, inner }: Arc, lift = 0): readonly Box[] {
   return Array.from({ length: pieces }, (_, i) => {
     const [from, to] = [i / pieces, (i + 1) / pieces];
-    const ys = [outer, inner].flatMap(c => [heightAt(c, from), heightAt(c, to)]);
-    const xs = [acrossAt(outer, from), acrossAt(outer, to)];
+    const [left, right] = [acrossAt(outer, from), acrossAt(outer, to)];
+    const [a, b] = [heightAt(outer, from), heightAt(outer, to)];
+    const [c, d] = [heightAt(inner, from), heightAt(inner, to)];
     return {
-      left: Math.min(...xs),
-      right: Math.max(...xs),
-      top: Math.min(...ys) - lift,
-      bottom: Math.max(...ys) - lift,
+      left: Math.min(left, right),
+      right: Math.max(left, right),
+      top: Math.min(a, b, c, d) - lift,
+      bottom: Math.max(a, b, c, d) - lift,
     };
   });
 }
@@ -76,7 +77,7 @@ const heightAt = (curve: readonly number[], t: number): number => along(curve, t
 const acrossAt = (curve: readonly number[], t: number): number => along(curve, t, 0);
 
 function along(curve: readonly number[], t: number, k: 0 | 1): number {
-  const [a = 0, b = 0, c = 0, d = 0] = [0, 2, 4, 6].map(i => curve[i + k]);
+  const [a = 0, b = 0, c = 0, d = 0] = [curve[k], curve[k + 2], curve[k + 4], curve[k + 6]];
   const s = 1 - t;
   return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
 }

@@ -104,6 +104,7 @@ export const printOutline = ({ x, y, steps }: Outline): string => `M ${x} ${y}${
 
 /** Reads a path as a glyph's outline; null when it has other absolute points. */
 export function readOutline(path: string): Outline | null {
+  if (path.includes('L') || path.includes('C')) return null;
   const m = /^M ?(-?[\d.]+(?:e-?\d+)?) (-?[\d.]+(?:e-?\d+)?)([a-y][^A-Z]*)$/.exec(path);
   if (!m?.[3]) return null;
   return { x: Number(m[1]), y: Number(m[2]), steps: m[3] };

@@ -30,7 +30,7 @@ export interface Pen {
  * `lineWidth` thick.
  */
 export function writeShapes(shapes: readonly Shape[], pen: Pen): string {
-  const flat = shapes.flatMap(leaves);
+  const flat = flattened(shapes);
   const texts = flat.filter(s => s.tag === 'text');
   const glyphs: string[] = [];
   const lines = new Map<number, string>();
@@ -68,8 +68,10 @@ export function writeShapes(shapes: readonly Shape[], pen: Pen): string {
 const bracketWidth = 1;
 
 /** The shapes that are drawn, groups opened. */
-export const leaves = (shape: Shape): readonly Shape[] =>
-  shape.tag === 'g' ? shape.children.flatMap(leaves) : [shape];
+export const flattened = (shapes: readonly Shape[]): readonly Shape[] =>
+  shapes.some(s => s.tag === 'g')
+    ? shapes.flatMap(s => (s.tag === 'g' ? flattened(s.children) : [s]))
+    : shapes;
 
 function writeGlyph(shape: Shape, outline: Outline, { dy, glyphs }: Pen): string {
   const glyph = useGlyph(outline.steps, glyphs);
