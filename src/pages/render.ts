@@ -54,7 +54,13 @@ class WithoutPlaces extends Handlebars.Visitor {
     super.accept(node);
   }
 }
-const withoutPlaces = new WithoutPlaces();
+Object.assign(engine, {
+  parse(...source: Parameters<typeof Handlebars.parse>): hbs.AST.Program {
+    const template = Handlebars.parse(...source);
+    new WithoutPlaces().accept(template);
+    return template;
+  },
+});
 
 function loadTemplates(): void {
   const root = join(packageRoot(), 'templates');
@@ -62,9 +68,11 @@ function loadTemplates(): void {
     if (!entry.isFile() || !entry.name.endsWith('.hbs')) continue;
     const file = join(entry.parentPath, entry.name);
     const name = relative(root, file).split(sep).join('/').slice(0, -'.hbs'.length);
-    const template = engine.parse(readFileSync(file, 'utf8'));
-    withoutPlaces.accept(template);
-    const fill = engine.compile(template, { strict: true, knownHelpersOnly: true });
+    // Not parsed or compiled before it is first filled in.
+    const fill = engine.compile(readFileSync(file, 'utf8'), {
+      strict: true,
+      knownHelpersOnly: true,
+    });
     compiled.set(name, fill);
     engine.registerPartial(name, fill);
   }
