@@ -15,6 +15,7 @@ export type Html = Handlebars.SafeString;
 export const html = (text: string): Html => new Handlebars.SafeString(text);
 
 const engine = Handlebars.create();
+
 /**
  * For each of a list, with `@first` and `@last`. The engine's own also goes through objects, and makes
  * names for every item that no template here asks for: a page has some thousand items.
@@ -46,7 +47,7 @@ export function render(template: string, view: object, { siteWords }: Words): st
 
 /**
  * Takes out where in its file each node of a template stands. Handlebars would compile it in, as an
- * object to be made anew each time that a field is filled in, which is half of all that a page takes.
+ * object to be made anew each time that a field is filled in. A defect of a view names its field alone.
  */
 class WithoutPlaces extends Handlebars.Visitor {
   override accept(node: hbs.AST.Node): void {
@@ -54,6 +55,7 @@ class WithoutPlaces extends Handlebars.Visitor {
     super.accept(node);
   }
 }
+
 Object.assign(engine, {
   parse(...source: Parameters<typeof Handlebars.parse>): hbs.AST.Program {
     const template = Handlebars.parse(...source);
