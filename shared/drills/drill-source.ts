@@ -30,10 +30,11 @@ export const noteOf = ({ tune }: Pick<DrillSource, 'tune'>, event: number): Note
 };
 
 /** Equal for notes of the same pitch or chord, and only for them. */
-export const pitchText = (source: DrillSource, event: number): string =>
-  noteOf(source, event)
-    ?.pitches.map(p => p.midi)
-    .join('+') ?? '';
+export function pitchText(source: DrillSource, event: number): string {
+  const pitches = noteOf(source, event)?.pitches ?? [];
+  const [only] = pitches;
+  return only && pitches.length === 1 ? `${only.midi}` : pitches.map(p => p.midi).join('+');
+}
 
 /** The pitches of notes in order, as one text. */
 export const pitchesText = (source: DrillSource, events: readonly number[]): string =>

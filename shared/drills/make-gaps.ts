@@ -54,12 +54,12 @@ export function chooseGaps(
   share: number,
   dice: Dice,
 ): number[] {
-  const rank = gapRanks(source);
   const free = notes.filter(e => !isAnchored(source, e));
+  const rank = gapRanks(source, free);
   const wanted = Math.max(1, Math.round((notes.length * share) / 100));
   return dice
     .shuffle(free)
-    .sort((a, b) => (rank[a] ?? 0) - (rank[b] ?? 0))
+    .sort((a, b) => (rank.get(a) ?? 0) - (rank.get(b) ?? 0))
     .slice(0, wanted)
     .sort((a, b) => a - b);
 }
@@ -71,10 +71,10 @@ export function tuneGaps(source: DrillSource, share: number, seed: number): numb
 }
 
 /**
- * For each event, how soon it may be left out: 0 a passing note off the beat (a step from both its
+ * For each of some events, how soon it may be left out: 0 a passing note off the beat (a step from both its
  * neighbours), 1 off the beat, 2 on a beat, 3 on a strong beat, 4 the start of a phrase.
  */
-function gapRanks(source: DrillSource): number[] {
+function gapRanks(source: DrillSource, events: readonly number[]): ReadonlyMap<number, number> {
   const { tune, performance, fingering, map, settings } = source;
   const { strong, onBeat } = bowingContext(tune, performance, fingering, map, settings);
   const starts = new Set(map.phrases.flatMap(p => [p.first, firstFull(source, p.bars)]));
@@ -84,13 +84,14 @@ function gapRanks(source: DrillSource): number[] {
   };
   const isStep = (a: number | null, b: number | null): boolean =>
     a !== null && b !== null && Math.abs(a - b) === 1;
-  return tune.events.map((_, e) => {
+  const rank = (e: number): number => {
     if (starts.has(e)) return 4;
     if (strong[e]) return 3;
     if (onBeat[e]) return 2;
     const here = height(e);
     return isStep(here, height(e - 1)) && isStep(here, height(e + 1)) ? 0 : 1;
-  });
+  };
+  return new Map(events.map(e => [e, rank(e)] as const));
 }
 
 /** The first event of the first bar that is no pickup. */

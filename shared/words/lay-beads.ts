@@ -43,15 +43,15 @@ export function layBeads(
     const opens = !marks.noBars && bar !== tune.events[events[i - 1] ?? -1]?.bar;
     const stroke = marks.strokes?.[i] ?? null;
     const slurred = marks.slurred?.[i] === true;
-    const place = marks.noBars ? [] : [speech.place(event)];
-    const sound = hidden
-      ? [marks.noBars ? speech.nth(i + 1) : speech.leftOut]
-      : [speech.note(event)];
-    const bow = slurred ? [speech.slurredOn] : stroke ? [speech.bow(stroke)] : [];
+    const said = marks.noBars ? [] : [speech.place(event)];
+    if (!hidden) said.push(speech.note(event));
+    else said.push(marks.noBars ? speech.nth(i + 1) : speech.leftOut);
+    if (slurred) said.push(speech.slurredOn);
+    else if (stroke) said.push(speech.bow(stroke));
     return {
       event,
       letter: hidden ? null : letterOf(source, event),
-      said: [...place, ...sound, ...bow].join(', '),
+      said: said.join(', '),
       where: marks.where && !hidden ? speech.where(event) : null,
       stroke,
       slurred,

@@ -10,6 +10,8 @@ import type { DrillBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
 import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
+import type { Html } from './render.ts';
+import { strokeSign } from './stroke-sign.ts';
 
 /** A drill as a page holds it: the question and a fold-out answer, for the script to take over. */
 export interface DrillView {
@@ -44,16 +46,15 @@ export interface PaperAnswer {
 }
 
 interface BeadView {
+  readonly classes: string;
   readonly letter: string | null;
   readonly long: boolean;
   readonly said: string;
   readonly where: string | null;
   readonly stroke: Direction | null;
-  /** Its sign stands over it. */
-  readonly signed: boolean;
-  readonly slurred: boolean;
+  /** Over it; empty where none is shown. */
+  readonly sign: Html | '';
   readonly bar: string | null;
-  readonly anchored: boolean;
 }
 
 interface ItemView {
@@ -123,8 +124,8 @@ function viewOf(told: ToldDrill, context: PageContext): OwnView {
     levelName: drillWords.levelIs(told.level),
     levelSays: told.levelSays,
     question: told.question,
-    chains: told.chains.map(c => ({ name: c.name, beads: c.beads.map(beadView) })),
-    items: told.items.filter(item => item.form === 'buttons').map(itemView),
+    chains: told.chains.map(c => ({ name: c.name, beads: c.beads.map(beadIn(context.words)) })),
+    items: told.items.filter(item => item.form === 'buttons').map(i => itemView(i, context.words)),
     answer: told.answer,
     why: told.why,
     words: drillWords,
@@ -132,7 +133,8 @@ function viewOf(told: ToldDrill, context: PageContext): OwnView {
 }
 
 /** One bead a choice, as of the notes of a phrase, is shown as a chain to point into. */
-function itemView({ ask, choices }: ToldItem): ItemView {
+function itemView({ ask, choices }: ToldItem, words: Words): ItemView {
+  const beadView = beadIn(words);
   const row = choices.flatMap(c => (c.beads?.length === 1 ? c.beads : []));
   const isRow = row.length > 1;
   return {
@@ -144,17 +146,18 @@ function itemView({ ask, choices }: ToldItem): ItemView {
   };
 }
 
-const beadView = (bead: Bead): BeadView => ({
-  letter: bead.letter,
-  long: (bead.letter?.length ?? 0) > 3,
-  said: bead.said,
-  where: bead.where,
-  stroke: bead.stroke,
-  signed: bead.stroke !== null && !bead.slurred,
-  slurred: bead.slurred,
-  bar: bead.bar,
-  anchored: bead.anchored,
-});
+const beadIn =
+  (words: Words) =>
+  (bead: Bead): BeadView => ({
+    classes: `bead-cell${bead.slurred ? ' threaded' : ''}${bead.anchored ? ' anchored' : ''}`,
+    letter: bead.letter,
+    long: (bead.letter?.length ?? 0) > 3,
+    said: bead.said,
+    where: bead.where,
+    stroke: bead.stroke,
+    sign: bead.stroke === null || bead.slurred ? '' : strokeSign(bead.stroke, words),
+    bar: bead.bar,
+  });
 
 /** Whether a tune's drills may stand on the page: they show its notes. */
 export const mayDrill = (

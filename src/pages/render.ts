@@ -15,6 +15,26 @@ export type Html = Handlebars.SafeString;
 export const html = (text: string): Html => new Handlebars.SafeString(text);
 
 const engine = Handlebars.create();
+
+/**
+ * For each of a list, with `@first` and `@last`. The engine's own also goes through objects, and makes
+ * names for every item that no template here asks for: a page has some thousand items.
+ */
+engine.registerHelper(
+  'each',
+  (list: readonly unknown[], { data, fn }: Handlebars.HelperOptions) => {
+    const frame = Handlebars.createFrame(data);
+    const options = { data: frame };
+    let text = '';
+    for (let i = 0; i < list.length; i++) {
+      frame.first = i === 0;
+      frame.last = i === list.length - 1;
+      text += fn(list[i], options);
+    }
+    return text;
+  },
+);
+
 const compiled = new Map<string, Handlebars.TemplateDelegate>();
 
 /** Fills a template. The site's labels, in the book's language, are at `words` in every view. */
@@ -25,13 +45,36 @@ export function render(template: string, view: object, { siteWords }: Words): st
   return fill({ words: siteWords, ...view });
 }
 
+/**
+ * Takes out where in its file each node of a template stands. Handlebars would compile it in, as an
+ * object to be made anew each time that a field is filled in. A defect of a view names its field alone.
+ */
+class WithoutPlaces extends Handlebars.Visitor {
+  override accept(node: hbs.AST.Node): void {
+    if (node?.loc) Object.assign(node.loc, { toJSON: () => null });
+    super.accept(node);
+  }
+}
+
+Object.assign(engine, {
+  parse(...source: Parameters<typeof Handlebars.parse>): hbs.AST.Program {
+    const template = Handlebars.parse(...source);
+    new WithoutPlaces().accept(template);
+    return template;
+  },
+});
+
 function loadTemplates(): void {
   const root = join(packageRoot(), 'templates');
   for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || !entry.name.endsWith('.hbs')) continue;
     const file = join(entry.parentPath, entry.name);
     const name = relative(root, file).split(sep).join('/').slice(0, -'.hbs'.length);
-    const fill = engine.compile(readFileSync(file, 'utf8'), { strict: true });
+    // Not parsed or compiled before it is first filled in.
+    const fill = engine.compile(readFileSync(file, 'utf8'), {
+      strict: true,
+      knownHelpersOnly: true,
+    });
     compiled.set(name, fill);
     engine.registerPartial(name, fill);
   }

@@ -1,7 +1,8 @@
-import type { Direction } from '../../shared/music/tune.ts';
 import type { Study } from '../../shared/study.ts';
 import type { SpokenNote } from '../../shared/words/say-tune.ts';
 import type { Words } from '../../shared/words/words-for.ts';
+import type { Html } from './render.ts';
+import { strokeSign } from './stroke-sign.ts';
 
 /** A part in words: by stroke for the eye, as sentences for the ear. */
 export interface SpokenView {
@@ -16,9 +17,16 @@ export interface SpokenView {
 }
 
 interface SpokenStroke {
-  /** null where the stroke began in the bar before. */
-  readonly direction: Direction | null;
-  readonly notes: readonly { readonly name: string; readonly where: string }[];
+  /** Empty where the stroke began in the bar before. */
+  readonly sign: Html | '';
+  readonly notes: readonly SpokenStop[];
+}
+
+interface SpokenStop {
+  /** What parts it from the note before. */
+  readonly after: string;
+  readonly name: string;
+  readonly where: string;
 }
 
 export function spokenView(study: Study, words: Words): readonly SpokenView[] {
@@ -34,13 +42,18 @@ export function spokenView(study: Study, words: Words): readonly SpokenView[] {
   }));
 }
 
-function byStroke(notes: readonly SpokenNote[], { siteWords }: Words): readonly SpokenStroke[] {
-  const strokes: { direction: Direction | null; notes: SpokenStroke['notes'][number][] }[] = [];
+function byStroke(notes: readonly SpokenNote[], words: Words): readonly SpokenStroke[] {
+  const strokes: { sign: Html | ''; notes: SpokenStop[] }[] = [];
   for (const note of notes) {
-    const last = strokes.at(-1);
-    const said = { name: note.name, where: note.held ? siteWords.held : whereWords(note) };
-    if (note.slurred && last) last.notes.push(said);
-    else strokes.push({ direction: note.slurred ? null : note.stroke, notes: [said] });
+    const goesOn = note.slurred ? strokes.at(-1) : undefined;
+    const { name } = note;
+    const where = note.held ? words.siteWords.held : whereWords(note);
+    if (goesOn) {
+      goesOn.notes.push({ after: ', ', name, where });
+      continue;
+    }
+    const sign = note.slurred || note.stroke === null ? '' : strokeSign(note.stroke, words);
+    strokes.push({ sign, notes: [{ after: '', name, where }] });
   }
   return strokes;
 }

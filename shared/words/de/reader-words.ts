@@ -1,4 +1,5 @@
 /** All that a reader of a book in German sees of Bowbook’s own words; see the English file of this name. */
+export { longDate as dateName } from '../long-date.ts';
 export {
   editSentence,
   planSentence,
@@ -28,7 +29,7 @@ export { printWords } from './print.ts';
 export { reviewWords } from './review.ts';
 export { searchWords } from './search.ts';
 export { setWords } from './sets.ts';
-export { dateName, keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
+export { keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
 export {
   speakTune,
   spokenFinger,

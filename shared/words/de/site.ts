@@ -160,17 +160,6 @@ export function keyName(key: Key, names: NoteNames): string {
 export const kindName = (type: string | null, key: string): string =>
   type === null ? key : `${type} in ${key}`;
 
-/** „Dienstag, 15. September 2026“. */
-export function dateName(date: string, locale: string): string {
-  return new Intl.DateTimeFormat(locale, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    timeZone: 'UTC',
-  }).format(new Date(`${date}T00:00:00Z`));
-}
-
 /** A title as an index sorts it: a leading article left out, an English one too. */
 export const sortedAs = (title: string): string =>
   title.replace(/^(?:der|die|das|den|dem|des|ein|eine|the|an?)\s+/i, '');

@@ -3,6 +3,7 @@
  * Another language has a file of this name, with the same names in it. What is said to the teacher
  * at the terminal is in English alone, and not here.
  */
+export { longDate as dateName } from '../long-date.ts';
 export {
   editSentence,
   planSentence,
@@ -32,7 +33,7 @@ export { printWords } from './print.ts';
 export { reviewWords } from './review.ts';
 export { searchWords } from './search.ts';
 export { setWords } from './sets.ts';
-export { dateName, keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
+export { keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
 export {
   speakTune,
   spokenFinger,

@@ -152,16 +152,5 @@ export function keyName(key: Key, names: NoteNames): string {
 export const kindName = (type: string | null, key: string): string =>
   type === null ? key : `${type} in ${key}`;
 
-/** `Tuesday, 15 September 2026`, of `2026-09-15`, as `locale` (a BCP 47 tag) writes it. */
-export function dateName(date: string, locale: string): string {
-  return new Intl.DateTimeFormat(locale, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    timeZone: 'UTC',
-  }).format(new Date(`${date}T00:00:00Z`));
-}
-
 /** A title as an index sorts it: a leading article left out. */
 export const sortedAs = (title: string): string => title.replace(/^(?:the|an?)\s+/i, '');
