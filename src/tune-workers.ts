@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
 import { asTrouble } from './output/site-trouble.ts';
 import type { SitePlace } from './output/stage-file.ts';
@@ -33,10 +34,18 @@ const workerFile = import.meta.url.endsWith('.js')
  */
 const resourceLimits = { maxYoungGenerationSizeMb: 96 };
 
+/**
+ * How much of a function is run before V8 looks whether to optimise it, in bytes of bytecode: thirty
+ * times the usual. A build runs much code a few thousand times in each thread, and as it was, threads
+ * spent more time on making it quick than that won back. A hint: another engine may not know it.
+ */
+const patience = '--interrupt-budget=2000000';
+
 /** As many as there are processors; null where there is no bundled worker. `cache`: its folder. */
 export function startWorkers(cache: string): TuneWorkers | null {
   if (workerFile === null) return null;
   const file = workerFile;
+  setFlagsFromString(patience);
   const start = (): readonly Worker[] =>
     Array.from(
       { length: availableParallelism() },
