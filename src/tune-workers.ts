@@ -29,12 +29,6 @@ const workerFile = import.meta.url.endsWith('.js')
   : null;
 
 /**
- * A tune leaves much behind that is never looked at again. With room for several tunes' worth of it
- * the collector finds little alive, and takes a third of the time.
- */
-const resourceLimits = { maxYoungGenerationSizeMb: 96 };
-
-/**
  * How much of a function is run before V8 looks whether to optimise it, in bytes of bytecode: thirty
  * times the usual. A build runs much code a few thousand times in each thread, and as it was, threads
  * spent more time on making it quick than that won back. A hint: another engine may not know it.
@@ -49,7 +43,7 @@ export function startWorkers(cache: string): TuneWorkers | null {
   const start = (): readonly Worker[] =>
     Array.from(
       { length: availableParallelism() },
-      () => new Worker(file, { workerData: { cache }, resourceLimits }),
+      () => new Worker(file, { workerData: { cache } }),
     );
   let workers = start();
   const close = async (): Promise<void> => {
