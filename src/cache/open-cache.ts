@@ -18,8 +18,12 @@ export interface Cache {
   readonly keepOnly: (isWanted: (key: string) => boolean) => void;
 }
 
-/** An entry is the SHA-256 of what follows, then the value serialised and deflated. */
+/** An entry is the SHA-256 of what follows, then the value serialised, and deflated where it is long. */
 const hashBytes = 32;
+
+/** Fewer bytes than this are quicker to write than to deflate. The first of a serialised value is never 0. */
+const worthDeflating = 1 << 15;
+const deflated = Buffer.of(0);
 
 export function openCache(folder: string): Cache {
   attempt(() => mkdirSync(folder, { recursive: true }));
@@ -31,13 +35,17 @@ export function openCache(folder: string): Cache {
         const bytes = readFileSync(path(key));
         const body = bytes.subarray(hashBytes);
         if (!hash(body).equals(bytes.subarray(0, hashBytes))) return undefined;
-        return deserialize(inflateRawSync(body));
+        return deserialize(body[0] === 0 ? inflateRawSync(body.subarray(1)) : body);
       } catch {
         return undefined; // not there, or not readable: it is worked out anew
       }
     },
     write(key, value) {
-      const body = deflateRawSync(serialize(value), { level: 1 });
+      const plain = serialize(value);
+      const body =
+        plain.length < worthDeflating
+          ? plain
+          : Buffer.concat([deflated, deflateRawSync(plain, { level: 1 })]);
       const part = path(`.${key}-${randomBytes(4).toString('hex')}`);
       try {
         writeFileSync(part, Buffer.concat([hash(body), body]));

@@ -41,8 +41,7 @@ export function stageFile(
   standing: string | null = null,
 ): StagedFile {
   const isCopy = typeof content === 'object' && 'copyOf' in content;
-  // As bytes, once, for both the hash and the disk.
-  const bytes = isCopy ? readSource(content.copyOf) : Buffer.from(content);
+  const bytes = isCopy ? readSource(content.copyOf) : bytesOf(content);
   const hash = hashOf(bytes);
   const there = join(folder, path);
   const isNew = standing !== hash && fileHash(there) !== hash;
@@ -55,6 +54,17 @@ export function stageFile(
   }
   const { size, mtimeMs } = statSync(target);
   return { hash, size, time: mtimeMs, isNew };
+}
+
+/** Texts become bytes here, one after another: fresh memory for each costs more than writing it. */
+const room = Buffer.allocUnsafe(1 << 20);
+
+/** Bytes of a content, good until they are asked for again. */
+function bytesOf(content: Content): Uint8Array {
+  if (typeof content !== 'string') return content;
+  // In UTF-8 no unit of a string takes more than three bytes.
+  if (content.length * 3 > room.length) return Buffer.from(content);
+  return room.subarray(0, room.write(content));
 }
 
 const hashOf = (content: Uint8Array): string => createHash('sha256').update(content).digest('hex');
