@@ -2,13 +2,14 @@ import type { Cache } from './cache/open-cache.ts';
 import { type TuneCache, tuneCache } from './cache/tune-cache.ts';
 import type { MadeTune, TuneNote } from './make-tune.ts';
 import type { SiteFile } from './output/site-file.ts';
-import type { SitePlace } from './output/stage-file.ts';
+import { attempt } from './output/site-trouble.ts';
+import { type SitePlace, stageFile } from './output/stage-file.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { Opening } from './pages/openings.ts';
 import type { TuneTask } from './tune-jobs.ts';
 import { startWorkers, type TuneWorkers } from './tune-workers.ts';
 
-/** Makes tunes, here or in worker threads. */
+/** Makes tunes, here and in worker threads. */
 export interface TuneMaker {
   /** Says beforehand how many tunes will have to be made at least, so that threads can start meanwhile. */
   readonly expect: (tunes: number) => void;
@@ -26,7 +27,7 @@ export interface PlacedTune {
   readonly files: readonly SiteFile[];
 }
 
-/** A worker takes as long to start as some twenty tunes to make, so fewer than this many are made here. */
+/** A worker takes as long to start as some twenty tunes to make, so fewer than this many are all made here. */
 const worthWorkers = 40;
 
 /** Tunes that the pages are most likely to ask for next. */
@@ -55,16 +56,12 @@ export function tuneMaker(store: Cache): TuneMaker {
     expect,
     async *make(tasks, place) {
       expect(tasks.length);
+      const here = (task: TuneTask): Promise<PlacedTune> =>
+        attempt(place.folder, async () => placeTune(await makeHere(task), place));
       if (tasks.length >= worthWorkers && workers !== null) {
-        return yield* workers.make(tasks, place);
+        return yield* workers.make(tasks, place, here);
       }
-      for (const task of tasks) {
-        const { note, files } = await makeHere(task);
-        yield {
-          note,
-          files: files.map(({ content, ...file }) => ({ ...file, make: () => content })),
-        };
-      }
+      for (const task of tasks) yield await here(task);
     },
     async built(task) {
       const { key, job } = task;
@@ -81,6 +78,16 @@ export function tuneMaker(store: Cache): TuneMaker {
     close: async () => workers?.close(),
   };
 }
+
+/** Stages the files of a tune. */
+export const placeTune = ({ note, files }: MadeTune, place: SitePlace): PlacedTune => ({
+  note,
+  files: files.map(({ path, from, content }) => ({
+    path,
+    from,
+    staged: stageFile(place, path, content),
+  })),
+});
 
 /** Keeps of a tune what the next build may ask for. */
 export function keepTune(cache: TuneCache, { key, isShared }: TuneTask, made: MadeTune): void {

@@ -10,9 +10,16 @@ import type { PlacedTune } from './tune-maker.ts';
 
 /** Threads that make tunes and stage their files; only notes and hashes come back. */
 export interface TuneWorkers {
-  readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<PlacedTune>;
+  /** Rather than wait for the next tune, this thread makes one too, by `here`. */
+  readonly make: (
+    tasks: readonly TuneTask[],
+    place: SitePlace,
+    here: MakeHere,
+  ) => AsyncGenerator<PlacedTune>;
   readonly close: () => Promise<void>;
 }
+
+type MakeHere = (task: TuneTask) => Promise<PlacedTune>;
 
 /** What goes out to a worker in one message; the answer is a `PlacedTune` for each task. */
 export interface Batch {
@@ -21,7 +28,7 @@ export interface Batch {
 }
 
 /** Each worker has two batches, so that it never waits for the next. */
-const batchSize = 8;
+const batchSize = 4;
 
 /** The bundled worker; null where the code runs unbundled, as in the tests. */
 const workerFile = import.meta.url.endsWith('.js')
@@ -35,14 +42,14 @@ const workerFile = import.meta.url.endsWith('.js')
  */
 const patience = '--interrupt-budget=2000000';
 
-/** As many as there are processors; null where there is no bundled worker. `cache`: its folder. */
+/** One for each processor but this thread's; null where there is no bundled worker. `cache`: its folder. */
 export function startWorkers(cache: string): TuneWorkers | null {
   if (workerFile === null) return null;
   const file = workerFile;
   setFlagsFromString(patience);
   const start = (): readonly Worker[] =>
     Array.from(
-      { length: availableParallelism() },
+      { length: availableParallelism() - 1 },
       () => new Worker(file, { workerData: { cache } }),
     );
   let workers = start();
@@ -51,11 +58,11 @@ export function startWorkers(cache: string): TuneWorkers | null {
     workers = [];
   };
   return {
-    async *make(tasks, place) {
+    async *make(tasks, place, here) {
       if (workers.length === 0) workers = start();
       let isDone = false;
       try {
-        yield* handOut(workers, tasks, place);
+        yield* handOut(workers, tasks, place, here);
         isDone = true;
       } finally {
         // One may have failed, and others may still be staging files that nobody will ask for.
@@ -66,11 +73,12 @@ export function startWorkers(cache: string): TuneWorkers | null {
   };
 }
 
-/** Hands batches to whichever worker is free, and the answers back in the order of the tasks. */
+/** Hands batches to whichever worker is free, and what is made back in the order of the tasks. */
 async function* handOut(
   workers: readonly Worker[],
   tasks: readonly TuneTask[],
   place: SitePlace,
+  here: MakeHere,
 ): AsyncGenerator<PlacedTune> {
   const made: (PlacedTune | undefined)[] = [];
   let [sent, failed, wake] = [0, null as unknown, (): void => {}];
@@ -101,9 +109,14 @@ async function* handOut(
   try {
     for (let i = 0; i < tasks.length; i++) {
       while (made[i] === undefined && failed === null) {
-        await new Promise<void>(resolve => {
-          wake = resolve;
-        });
+        const task = tasks[sent];
+        if (task) made[sent++] = await here(task);
+        else {
+          await new Promise<void>(resolve => {
+            wake = resolve;
+          });
+        }
+        await new Promise(setImmediate);
       }
       // Messages come in only between turns of the event loop: what is done with a tune would hold
       // them up for as long as there are tunes.
