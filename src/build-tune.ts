@@ -6,6 +6,7 @@ import { type Problem, problem } from '../shared/problem.ts';
 import { mayPublish } from '../shared/rights.ts';
 import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
 import { type Words, wordsFor } from '../shared/words/words-for.ts';
+import { parseAll } from './abc/abcjs-parse.ts';
 import { parseTunes } from './abc/parse-tune.ts';
 import { drawPlans } from './draw-plans.ts';
 import { engraveTune } from './engrave/engrave-tune.ts';
@@ -126,7 +127,11 @@ export function drawTune(
 }
 
 const drawStudy = (study: Study, words: Words): Score =>
-  engraveTune(study, { describe: describeBars(study, words), noteNames: words.noteNames });
+  engraveTune(study, {
+    describe: describeBars(study, words),
+    noteNames: words.noteNames,
+    parse: parseAll,
+  });
 
 /** What a screen reader says in place of a drawing, bar by bar, as in the tune in words. */
 function describeBars(study: Study, words: Words): (bar: number) => string {

@@ -99,10 +99,21 @@ export function parseWithAbcjs(abc: string): RawTune | ParseFailure {
   return { failure: parsed, line: read };
 }
 
+/** The last text parsed: a tune is mostly drawn just after it is read, from the same text. */
+let last: { readonly abc: string; readonly tunes: readonly RawTune[] } = { abc: '', tunes: [] };
+
+/** abcjs's parses of all tunes of a text, the last text's kept; whoever is given them changes nothing. */
+export function parseAll(abc: string): readonly RawTune[] {
+  if (last.abc !== abc) {
+    last = { abc, tunes: abcjs.parseOnly(abc) as unknown as readonly RawTune[] };
+  }
+  return last.tunes;
+}
+
 /** The parse, or the reason as text where there is none. */
 function tryParse(abc: string): RawTune | string {
   try {
-    const [tune] = abcjs.parseOnly(abc) as unknown as readonly RawTune[];
+    const [tune] = parseAll(abc);
     return tune ?? 'nothing was found to read';
   } catch (fault) {
     return fault instanceof Error ? fault.message : String(fault);

@@ -20,6 +20,8 @@ export interface EngraveOptions {
   readonly noteNames?: NoteNames;
   /** Width asked of a full cell, in drawing units; where the notes need more, they get it. */
   readonly cellWidth?: number;
+  /** abcjs's parses of a text; made anew where it is left out. */
+  readonly parse?: (text: string) => unknown;
   /** A bar in words, by its index; none where it is left out. */
   readonly describe?: (bar: number) => string;
 }

@@ -31,7 +31,7 @@ export interface LaidTune {
 export function layTune(makePaper: MakePaper, study: Study, options: EngraveOptions): LaidTune {
   const { tune, map } = study;
   const cells = cutCells(tune, map.phrases);
-  const parsed = parseFor(study);
+  const parsed = parseFor(study, options.parse ?? abcjs.parseOnly);
   const cellLines = splitLines(parsed, tune, cells);
   const preludes = preludeLines(cellLines);
   const letters = lettersOf(study, options.noteNames ?? 'letters');
@@ -68,8 +68,8 @@ export function layTune(makePaper: MakePaper, study: Study, options: EngraveOpti
 }
 
 /** The parse of the fence's text that holds this tune's notes. */
-function parseFor({ tune }: Study): ParsedTune {
-  const parses = abcjs.parseOnly(tune.source.text) as unknown as readonly ParsedTune[];
+function parseFor({ tune }: Study, parse: (text: string) => unknown): ParsedTune {
+  const parses = parse(tune.source.text) as readonly ParsedTune[];
   const first = tune.events.find(e => e.kind === 'note')?.start ?? 0;
   const found = parses.find(parse =>
     parse.lines.some(line =>

@@ -9,9 +9,15 @@ import { sameMeter } from './same-signature.ts';
 const violin = 40;
 const loudness = 84;
 
-/** Ticks a crotchet: at least this many, and as many more as the lengths need to be exact. */
-const fewestTicks = 480;
+/**
+ * Ticks a crotchet: at least this many, and as many more as the lengths need to be exact. Few, so that
+ * the time to the next event is mostly one byte, which is what the library is quick at.
+ */
+const fewestTicks = 96;
 const mostTicks = 32_767;
+
+/** Where more would be needed than a file can say, lengths are rounded to this many. */
+const roundedTicks = 480;
 
 /** What of a study is heard. */
 type Played = Pick<Study, 'tune' | 'performance'>;
@@ -35,7 +41,7 @@ export function midiFile(study: Played, tempo: Tempo): Uint8Array {
     performance.length,
   ]);
   const perCrotchet = exact * Math.ceil(fewestTicks / exact);
-  const division = perCrotchet > mostTicks ? fewestTicks : perCrotchet;
+  const division = perCrotchet > mostTicks ? roundedTicks : perCrotchet;
   const ticks = ({ n, d }: Fraction): number => Math.round((n * 4 * division) / d);
 
   const head = (

@@ -1,6 +1,6 @@
 /** A classic script that hands data to a function of the page's scripts. */
 export const scriptCall = (name: string, data: unknown): string =>
   // Within a script file only the two line separators of Unicode could break a JSON literal.
-  `${name}(${JSON.stringify(data)
-    .replace(/\u2028/g, '\\u2028')
-    .replace(/\u2029/g, '\\u2029')});\n`;
+  `${name}(${JSON.stringify(data).replace(/[\u2028\u2029]/g, sign =>
+    sign === '\u2028' ? '\\u2028' : '\\u2029',
+  )});\n`;
