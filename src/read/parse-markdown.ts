@@ -9,7 +9,6 @@ import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import { siteWords } from '../../shared/words/en/site.ts';
-import { plainPage } from './plain-page.ts';
 
 const parser = unified()
   .use(remarkParse)
@@ -19,7 +18,7 @@ const parser = unified()
   .freeze();
 
 /** CommonMark with GFM, front matter and directives. */
-export const parseMarkdown = (text: string): Root => plainPage(text) ?? parser.parse(text);
+export const parseMarkdown = (text: string): Root => parser.parse(text);
 
 /**
  * What a body may hold: the sanitiser's own list, less what loads from elsewhere, plus the mark of
