@@ -1,5 +1,7 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdirSync, rmdirSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 
 const places = [
@@ -21,17 +23,40 @@ export function findChromium(): string {
     if (existsSync(named)) return named;
     throw new Error(`BOWBOOK_CHROMIUM names "${named}", and there is no such file.`);
   }
+  waitForInstall();
   const found = places.find(p => existsSync(p));
   if (found !== undefined) return found;
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
-    execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], { env, stdio: 'inherit' });
+    install();
     if (existsSync('/usr/bin/chromium')) return '/usr/bin/chromium';
   }
   throw new Error(
     'The browser tests need Chromium. Install it (on Debian: apt-get install chromium), or name one in BOWBOOK_CHROMIUM.',
   );
+}
+
+/** Stands while one of the processes that the tests run in installs: the package system takes one at a time. */
+const installing = join(tmpdir(), 'bowbook-tests-install-chromium');
+
+function install(): void {
+  try {
+    mkdirSync(installing);
+  } catch {
+    return waitForInstall();
+  }
+  try {
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
+    execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], { env, stdio: 'inherit' });
+  } finally {
+    rmdirSync(installing);
+  }
+}
+
+/** A browser that is half unpacked has its file already. Whoever was killed while installing is not waited for long. */
+function waitForInstall(): void {
+  const asleep = new Int32Array(new SharedArrayBuffer(4));
+  for (let left = 600; left > 0 && existsSync(installing); left--) Atomics.wait(asleep, 0, 0, 500);
 }
 
 /** Starts it headless, asking nothing of the network by itself. */
