@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, rmdirSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
@@ -42,21 +42,23 @@ function install(): void {
   try {
     mkdirSync(installing);
   } catch {
-    return waitForInstall();
+    waitForInstall();
+    return;
   }
   try {
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
     execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], { env, stdio: 'inherit' });
   } finally {
-    rmdirSync(installing);
+    rmSync(installing, { recursive: true, force: true });
   }
 }
 
-/** A browser that is half unpacked has its file already. Whoever was killed while installing is not waited for long. */
+/** A browser that is half unpacked has its file already. Whoever takes longer than this was killed. */
 function waitForInstall(): void {
   const asleep = new Int32Array(new SharedArrayBuffer(4));
-  for (let left = 600; left > 0 && existsSync(installing); left--) Atomics.wait(asleep, 0, 0, 500);
+  for (let left = 300; left > 0 && existsSync(installing); left--) Atomics.wait(asleep, 0, 0, 500);
+  rmSync(installing, { recursive: true, force: true });
 }
 
 /** Starts it headless, asking nothing of the network by itself. */
