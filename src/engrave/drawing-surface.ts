@@ -53,13 +53,15 @@ class Surface {
 
   constructor(private readonly measure: MeasureText) {}
 
-  private add(shape: Shape): Shape {
-    this.open[this.open.length - 1]?.children.push(shape);
+  private add(shape: Shape, isBehind = false): Shape {
+    // abcjs never sends a shape behind others of its own group, only a whole group behind all.
+    if (isBehind && this.open.length === 1) this.root.children.unshift(shape);
+    else this.open[this.open.length - 1]?.children.push(shape);
     return shape;
   }
 
   openGroup(options: Attributes = {}): Shape {
-    const group = this.add(makeShape('g', options));
+    const group = this.add(makeShape('g', options), options.prepend === true);
     this.open.push(group);
     return group;
   }
@@ -76,9 +78,8 @@ class Surface {
     return this.add(makeShape('path', attributes));
   }
 
-  /** Stems, bar and ledger lines. Within a group, where they all are, abcjs sends nothing behind. */
   pathToBack(attributes: Attributes): Shape {
-    return this.path(attributes);
+    return this.add(makeShape('path', attributes), true);
   }
 
   text(text: string, attributes: Attributes): Shape {

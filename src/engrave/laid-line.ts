@@ -1,7 +1,7 @@
 /** What abcjs knows of a line of music after laying it out: the parts that we read. */
 export interface StaffGroup {
   readonly voices: readonly Voice[];
-  readonly staffs: readonly { top: number; bottom: number; lines: number }[];
+  readonly staffs: readonly { top: number; bottom: number }[];
   /** Right edge. */
   readonly w: number;
   readonly startx: number;

@@ -39,7 +39,7 @@ export interface LaidLine {
   readonly width: number;
   /**
    * Draws it, vertical positions counted from staff step 0 downwards, so that the lines of the
-   * staff, which are left out, are at -2 to -10 steps. Each element's shapes stand in one group.
+   * staff are at -2 to -10 steps. Each element's shapes stand in one group.
    */
   draw(): { readonly root: Shape; readonly shapeOf: ReadonlyMap<AbsoluteElement, Shape> };
 }
@@ -149,8 +149,6 @@ function drawLine(
   paper: Paper,
 ): ReturnType<LaidLine['draw']> {
   evenLines(group);
-  // Ours are drawn as one path, as wide as the page wants them.
-  for (const staff of group.staffs) staff.lines = 0;
   const drawn = new Map<AbsoluteElement, object>();
   const shapeOf = new Map<AbsoluteElement, Shape>();
   renderer.paper = paper.surface;
