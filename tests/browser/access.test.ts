@@ -65,7 +65,7 @@ describe('axe-core, against WCAG 2.2 AA', () => {
       return inAll;
     });
     expect(found).toEqual([]);
-  }, 120_000);
+  }, 400_000);
 
   it('finds a fault that is put in', async () => {
     const page = await demo.browser.newPage({ bypassCSP: true });

@@ -14,13 +14,15 @@ export const popplerMissing: string | null = (() => {
   }
 })();
 
-/** What one of its tools prints about a PDF. */
+/** What one of its tools prints about a PDF; nothing where they are missing, and the tests are skipped. */
 export function poppler(
   tool: string,
   pdf: Buffer,
   before: string[] = [],
   after: string[] = [],
 ): string {
+  // A group of tests that is skipped is gone through all the same.
+  if (popplerMissing !== null) return '';
   const folder = mkdtempSync(join(tmpdir(), 'bowbook-print-'));
   try {
     const file = join(folder, 'print.pdf');
