@@ -143,7 +143,8 @@ describe('the keyboard alone', () => {
   it('reaches everything in the order of the page, and shows where it is', async () => {
     for (const path of walked()) {
       const page = await demo.browser.newPage();
-      await page.goto(demo.addressOf(path));
+      // The player is fetched when the page stands.
+      await page.goto(demo.addressOf(path), { waitUntil: 'networkidle' });
       const expected = await stopsOf(page);
       expect(expected.length).toBeGreaterThan(10);
       const stops: Stop[] = [];
