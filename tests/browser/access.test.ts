@@ -104,6 +104,14 @@ const stopsOf = (page: Page): Promise<string[]> =>
     return stops.map(e => `${e.localName} ${e.textContent?.trim().slice(0, 30)}`);
   });
 
+/** Players and recordings wake when the page stands, and a recording knows its phrases by its length. */
+const wake = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() => {
+    const asleep = document.querySelector('form[data-player][hidden], .clip-panel[hidden]');
+    const media = [...document.querySelectorAll<HTMLMediaElement>('.clip-media')];
+    return !asleep && media.every(m => m.readyState >= HTMLMediaElement.HAVE_METADATA);
+  });
+
 const stopNow = (page: Page): Promise<Stop> =>
   page.evaluate(() => {
     const e = document.activeElement as HTMLElement;
@@ -143,8 +151,8 @@ describe('the keyboard alone', () => {
   it('reaches everything in the order of the page, and shows where it is', async () => {
     for (const path of walked()) {
       const page = await demo.browser.newPage();
-      // The player is fetched when the page stands.
-      await page.goto(demo.addressOf(path), { waitUntil: 'networkidle' });
+      await page.goto(demo.addressOf(path));
+      await wake(page);
       const expected = await stopsOf(page);
       expect(expected.length).toBeGreaterThan(10);
       const stops: Stop[] = [];
