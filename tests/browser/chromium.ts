@@ -4,7 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 
+/** The first is Chromium without windows: pages open in half the time. */
 const places = [
+  '/usr/bin/chromium-headless-shell',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',
@@ -28,7 +30,8 @@ export function findChromium(): string {
   if (found !== undefined) return found;
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     install();
-    if (existsSync('/usr/bin/chromium')) return '/usr/bin/chromium';
+    const installed = places.find(p => existsSync(p));
+    if (installed !== undefined) return installed;
   }
   throw new Error(
     'The browser tests need Chromium. Install it (on Debian: apt-get install chromium), or name one in BOWBOOK_CHROMIUM.',
@@ -48,7 +51,13 @@ function install(): void {
   try {
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     execFileSync('apt-get', ['update', '-qq'], { env, stdio: 'inherit' });
-    execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], { env, stdio: 'inherit' });
+    const get = (name: string): unknown =>
+      execFileSync('apt-get', ['install', '-y', '-qq', name], { env, stdio: 'inherit' });
+    try {
+      get('chromium-headless-shell');
+    } catch {
+      get('chromium'); // a Debian that has not made two packages of it yet
+    }
   } finally {
     rmSync(installing, { recursive: true, force: true });
   }
@@ -61,7 +70,7 @@ function waitForInstall(): void {
   rmSync(installing, { recursive: true, force: true });
 }
 
-/** Starts it headless, asking nothing of the network by itself. */
+/** Starts it headless, asking nothing of the network by itself, with type set as on a screen. */
 export function startChromium(): Promise<Browser> {
   return chromium.launch({
     executablePath: findChromium(),
@@ -73,6 +82,7 @@ export function startChromium(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      '--font-render-hinting=none',
     ],
   });
 }
