@@ -82,7 +82,7 @@ export function openBuilds(options: BuildOptions): Builds {
     clearTimeout(saving);
     if (isSaved) return;
     isSaved = true;
-    cache.write(ledgerName, ledger);
+    cache.write(ledgerName, ledger, true);
     cache.keepOnly(name => name.startsWith('ledger-') || ledger.notes.has(tuneOfEntry(name)));
   };
   return {

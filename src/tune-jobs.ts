@@ -71,9 +71,15 @@ function grouped<T>(things: readonly T[], by: (thing: T) => string): ReadonlyMap
   return groups;
 }
 
-/** What the product of a job is kept under: a hash of the job, its prose left out, and the program. */
-export const jobKey = (job: TuneJob, program: string): string =>
-  cacheKey(
-    program,
-    JSON.stringify(job, (key, value) => (key === 'body' ? undefined : value)),
-  );
+/**
+ * What the products of a book's jobs are kept under: a hash of the job, its prose left out, and the
+ * program. The settings, which all jobs of the book have, are written out once.
+ */
+export function jobKeys(settings: BookSettings, program: string): (job: TuneJob) => string {
+  const under = JSON.stringify(settings);
+  return ({ block, anchors, plans, clips, drills, isPrivate }) => {
+    const blocks = [block, ...anchors, ...plans, ...clips, ...drills];
+    const told = blocks.map(one => ({ ...one, body: null }));
+    return cacheKey(program, under, JSON.stringify([told, isPrivate]));
+  };
+}

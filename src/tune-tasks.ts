@@ -1,7 +1,7 @@
 import { cacheKey } from './cache/open-cache.ts';
 import type { PagePlan, ShowPlan } from './pages/make-pages.ts';
 import type { Book } from './read/book.ts';
-import { jobKey, type TuneTask, tuneJobs } from './tune-jobs.ts';
+import { jobKeys, type TuneTask, tuneJobs } from './tune-jobs.ts';
 
 interface TuneTasksInput {
   readonly plans: readonly PagePlan[];
@@ -23,8 +23,9 @@ export function tuneTasks(
       else showing.set(id, [plan as ShowPlan]);
     }
   }
+  const keyOf = jobKeys(book.settings, program);
   return tuneJobs(book, isPrivate).map(job => {
-    const key = jobKey(job, program);
+    const key = keyOf(job);
     const pages = showing.get(job.block.id) ?? [];
     return {
       key,

@@ -1,6 +1,5 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { Worker } from 'node:worker_threads';
 import { asTrouble } from './output/site-trouble.ts';
 import type { SitePlace } from './output/stage-file.ts';
@@ -35,18 +34,10 @@ const workerFile = import.meta.url.endsWith('.js')
   ? join(packageRoot(), 'dist', 'tune-worker.js')
   : null;
 
-/**
- * How much of a function is run before V8 looks whether to optimise it, in bytes of bytecode: thirty
- * times the usual. A build runs much code a few thousand times in each thread, and as it was, threads
- * spent more time on making it quick than that won back. A hint: another engine may not know it.
- */
-const patience = '--interrupt-budget=2000000';
-
 /** One for each processor but this thread's; null where there is no bundled worker. `cache`: its folder. */
 export function startWorkers(cache: string): TuneWorkers | null {
   if (workerFile === null) return null;
   const file = workerFile;
-  setFlagsFromString(patience);
   const start = (): readonly Worker[] =>
     Array.from(
       { length: availableParallelism() - 1 },

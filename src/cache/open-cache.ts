@@ -12,8 +12,11 @@ export interface Cache {
   readonly folder: string;
   /** What was kept under a key; undefined where there is nothing whole. */
   readonly read: (key: string) => unknown;
-  /** Keeps a value: plain data, maps, sets and big integers. One that cannot be written is let go. */
-  readonly write: (key: string, value: unknown) => void;
+  /**
+   * Keeps a value: plain data, maps, sets and big integers. One that cannot be written is let go.
+   * `isHasty`: every build reads it and writes it, so that time counts for more than room.
+   */
+  readonly write: (key: string, value: unknown, isHasty?: boolean) => void;
   /** Deletes the entries whose keys are not wanted any more. */
   readonly keepOnly: (isWanted: (key: string) => boolean) => void;
 }
@@ -40,10 +43,10 @@ export function openCache(folder: string): Cache {
         return undefined; // not there, or not readable: it is worked out anew
       }
     },
-    write(key, value) {
+    write(key, value, isHasty = false) {
       const plain = serialize(value);
       const body =
-        plain.length < worthDeflating
+        isHasty || plain.length < worthDeflating
           ? plain
           : Buffer.concat([deflated, deflateRawSync(plain, { level: 1 })]);
       const part = path(`.${key}-${randomBytes(4).toString('hex')}`);
