@@ -12,7 +12,7 @@ const patience = '--interrupt-budget=2000000';
  * cent. As it is, that is four times as much, which a thousand tunes never notice; ten thousand,
  * of which more is in use at once, would take twice the memory for a tenth less time.
  */
-const thrift = '--heap-growing-percent=80';
+const thrift = '--heap-growing-percent=60';
 
 /** From this many tunes on, memory counts for more than time. */
 const manyTunes = 3000;
