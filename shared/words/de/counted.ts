@@ -1,12 +1,14 @@
-const plurals = new Intl.PluralRules('de');
-const numbers = new Intl.NumberFormat('de');
+import { madeOnce } from '../made-once.ts';
+
+const plurals = madeOnce(() => new Intl.PluralRules('de'));
+const numbers = madeOnce(() => new Intl.NumberFormat('de'));
 
 /** „1 Strich“, „3 Striche“: a number with its noun. */
 export const counted = (n: number, one: string, other: string): string =>
-  `${numbers.format(n)} ${plurals.select(n) === 'one' ? one : other}`;
+  `${numbers().format(n)} ${plurals().select(n) === 'one' ? one : other}`;
 
 /** Long numbers, in threes: „1.234“. */
-export const number = (n: number | bigint): string => numbers.format(n);
+export const number = (n: number | bigint): string => numbers().format(n);
 
 export const strokes = (n: number): string => counted(n, 'Strich', 'Striche');
 /** In the dative, after „in“. */

@@ -1,7 +1,10 @@
 import type * as english from '../en/offline.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import { madeOnce } from '../made-once.ts';
 
-const tenths = new Intl.NumberFormat('de', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+const tenths = madeOnce(
+  () => new Intl.NumberFormat('de', { minimumFractionDigits: 1, maximumFractionDigits: 1 }),
+);
 
 /** What a page says of keeping the book on the device. */
 export const offlineWords: InAnyLanguage<typeof english.offlineWords> = {
@@ -13,5 +16,7 @@ export const offlineWords: InAnyLanguage<typeof english.offlineWords> = {
   newer: 'In diesem Buch gibt es etwas Neues.',
   show: 'Zeigen',
   size: bytes =>
-    bytes < 1_000_000 ? `${Math.ceil(bytes / 1000)} KB` : `${tenths.format(bytes / 1_000_000)} MB`,
+    bytes < 1_000_000
+      ? `${Math.ceil(bytes / 1000)} KB`
+      : `${tenths().format(bytes / 1_000_000)} MB`,
 };

@@ -2,6 +2,7 @@ import { type Fraction, fractionText } from '../../music/fraction.ts';
 import type { PaceName } from '../../sound/paces.ts';
 import type * as english from '../en/player.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import { madeOnce } from '../made-once.ts';
 import { counted } from './counted.ts';
 
 const beatNames: Readonly<Record<string, string>> = {
@@ -25,7 +26,9 @@ const paces: Readonly<Record<PaceName, string>> = {
   session: 'Sessiontempo',
 };
 
-const ratio = new Intl.NumberFormat('de', { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+const ratio = madeOnce(
+  () => new Intl.NumberFormat('de', { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
+);
 
 /** What stands on the player and the recordings. */
 export const playerWords: InAnyLanguage<typeof english.playerWords> = {
@@ -78,9 +81,9 @@ export const playerWords: InAnyLanguage<typeof english.playerWords> = {
   lilt: kind =>
     kind === 'pairs' ? 'Schwung der Paare, lang zu kurz' : 'Schwung der Dreiergruppen',
   liltAt: (kind, amount) => {
-    if (kind === 'pairs') return amount === 1 ? 'gleichmäßig' : `${ratio.format(amount)} : 1`;
+    if (kind === 'pairs') return amount === 1 ? 'gleichmäßig' : `${ratio().format(amount)} : 1`;
     if (amount === 0) return 'gleichmäßig';
-    return `${ratio.format(1 + 0.4 * amount)} : ${ratio.format(1 - 0.4 * amount)} : 1`;
+    return `${ratio().format(1 + 0.4 * amount)} : ${ratio().format(1 - 0.4 * amount)} : 1`;
   },
   dots: 'Geschriebene Punktierungen auf denselben Schwung abmildern',
   caution:
