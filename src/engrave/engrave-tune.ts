@@ -92,6 +92,7 @@ export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOp
       })),
     };
   });
+  if (scoreCells.some(hasNoPlace)) throw new Error('a sign of it has no place');
   return {
     symbols: [...glyphs.glyphs.values()].join(''),
     glyphs: glyphs.glyphs,
@@ -99,5 +100,9 @@ export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOp
     fingerRow: rounded(fingerRow),
   };
 }
+
+/** Whether a number in the drawing is none: a browser would draw that sign anywhere, and paper not at all. */
+const hasNoPlace = ({ svg, prelude, width, height }: ScoreCell): boolean =>
+  !Number.isFinite(width + height) || /="[^"<>]*NaN/.test(svg) || /="[^"<>]*NaN/.test(prelude);
 
 const rounded = (x: number): number => Math.round(x * 10) / 10;

@@ -59,6 +59,7 @@ export interface AbcElement {
   readonly endChar?: number;
   readonly rest?: { readonly type: string };
   readonly decoration?: readonly string[];
+  readonly gracenotes?: readonly object[] | undefined;
   readonly startEnding?: string;
   readonly endEnding?: boolean;
 }

@@ -71,6 +71,7 @@ export function layOutLines(
     // Where a slur or tie from the cell before begins: at the edge.
     engraver.startlimitelem = { x: edge - 14, w: 0 };
     const staffGroup = engraver.createABCLine([staff], null, i);
+    refuseWords(staffGroup);
     keepRoom(staffGroup, room);
     return { staff: [staff], staffGroup };
   });
@@ -100,6 +101,15 @@ function copied<T>(value: T): T {
   const copy: Record<string, unknown> = {};
   for (const name in value) copy[name] = copied(value[name]);
   return copy as T;
+}
+
+/** abcjs writes words in the place of what it has no sign for, a note of eight bars say. */
+function refuseWords(group: StaffGroup): void {
+  for (const { children } of group.voices[0]?.children ?? []) {
+    if (children.some(({ type }) => type === 'debug')) {
+      throw new Error('there is no sign for a length or an element of it');
+    }
+  }
 }
 
 /**

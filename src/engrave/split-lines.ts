@@ -165,8 +165,20 @@ function cutGap(
 
 const ownMarks = new Set(['upbow', 'downbow', '0', '1', '2', '3', '4', '5']);
 
-/** A note without the strokes and fingers written on it, which we draw ourselves. */
+/** Rests that abcjs hangs no grace notes on: it would place them nowhere. */
+const holdsNoGraces = new Set(['invisible', 'multimeasure', 'invisible-multimeasure']);
+
+/**
+ * A note without the strokes and fingers written on it, which we draw ourselves, and a rest that is not
+ * drawn without grace notes before it, which are no part of the tune either.
+ */
 function plain(element: AbcElement): AbcElement {
-  if (!element.decoration) return element;
-  return { ...element, decoration: element.decoration.filter(d => !ownMarks.has(d)) };
+  const { decoration, gracenotes, rest } = element;
+  const bare = gracenotes !== undefined && holdsNoGraces.has(rest?.type ?? '');
+  if (!decoration && !bare) return element;
+  return {
+    ...element,
+    ...(decoration && { decoration: decoration.filter(d => !ownMarks.has(d)) }),
+    ...(bare && { gracenotes: undefined }),
+  };
 }
