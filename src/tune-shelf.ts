@@ -63,9 +63,15 @@ export function tuneShelf(tasks: readonly TuneTask[], input: TuneShelfInput): Tu
         tasks.filter((_, i) => found[i] === null),
         place,
       );
-      for (const tune of found) {
-        const placed = tune ?? (await made.next()).value;
-        if (placed) yield placed;
+      try {
+        for (const tune of found) {
+          const placed = tune ?? (await made.next()).value;
+          if (placed) yield placed;
+        }
+        await made.next(); // to its end, where it lets go of its threads
+      } finally {
+        // Left before its end, its threads would go on staging files, and answer the next build.
+        await made.return(undefined);
       }
     },
     built: id => maker.built(taskOf(id)),

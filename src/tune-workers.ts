@@ -38,21 +38,29 @@ const workerFile = import.meta.url.endsWith('.js')
 export function startWorkers(cache: string): TuneWorkers | null {
   if (workerFile === null) return null;
   const file = workerFile;
+  // A thread may fail before it is given work, or while all are being ended: an error that nobody
+  // listened for would end the process.
+  let broken: unknown = null;
+  const startOne = (): Worker => {
+    const worker = new Worker(file, { workerData: { cache } });
+    return worker.on('error', error => {
+      broken ??= error;
+    });
+  };
   const start = (): readonly Worker[] =>
-    Array.from(
-      { length: availableParallelism() - 1 },
-      () => new Worker(file, { workerData: { cache } }),
-    );
+    Array.from({ length: availableParallelism() - 1 }, startOne);
   let workers = start();
   const close = async (): Promise<void> => {
     await Promise.all(workers.map(worker => worker.terminate()));
     workers = [];
+    broken = null;
   };
   return {
     async *make(tasks, place, here) {
       if (workers.length === 0) workers = start();
       let isDone = false;
       try {
+        if (broken !== null) throw asTrouble(broken, place.folder);
         yield* handOut(workers, tasks, place, here);
         isDone = true;
       } finally {

@@ -11,7 +11,7 @@ export function programHash(root: string): string {
   const bundled = fileURLToPath(import.meta.url).endsWith('.js');
   // The names of a bundle's parts, which its entries import, are hashes themselves.
   const code = bundled
-    ? ['dist/cli.js', 'dist/tune-worker.js', 'dist/browser', 'dist/styles']
+    ? ['dist/cli.js', 'dist/tune-worker.js', 'dist/browser', 'dist/offline', 'dist/styles']
     : ['src', 'shared'];
   const sum = createHash('sha256').update(process.version);
   for (const name of [...code, 'templates', 'package.json', 'package-lock.json']) {

@@ -47,7 +47,7 @@ export function answerRequest(answers: PreviewAnswers): RequestListener {
     if (refused !== null || path === null) send(response, refused ?? plain(400, ''));
     else if (path === previewPaths.news) answers.news.listen(request, response);
     else {
-      const answer = answerTo(path, answers);
+      const answer = answerOrWait(path, answers);
       if ('file' in answer) {
         // Known by now to be a name in the site's list.
         request.url = encodeURI(`/${answer.file}`);
@@ -73,6 +73,16 @@ function refusal(request: IncomingMessage, path: string | null, port: number): T
   return path === null ? plain(400, previewWords.noPath) : null;
 }
 
+/** As `answerTo`; where a file has gone that the site lists, what is said before the first build. */
+function answerOrWait(path: string, answers: PreviewAnswers): ReturnType<typeof answerTo> {
+  try {
+    return answerTo(path, answers);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+    return notYet(answers.turn());
+  }
+}
+
 /** What a path stands for: a text, or a file of the site to be sent as it is. */
 function answerTo(
   path: string,
@@ -91,12 +101,15 @@ function answerTo(
     return { ...plain(302, ''), headers: { Location: encodeURI(`/${name}/`) } };
   }
   const stopgap = { script: 'refresh', turn: turn() } as const;
-  if (state.size === 0) return page(503, ownPage({ ...stopgap, ...previewWords.notYet }));
+  if (state.size === 0) return notYet(turn());
   if (/\.(?:pdf|zip)$/.test(name)) {
     return page(404, ownPage({ ...stopgap, ...previewWords.leftOut }));
   }
   return page(404, fromRoot(readPage('404.html')));
 }
+
+const notYet = (turn: number): TextAnswer =>
+  page(503, ownPage({ script: 'refresh', turn, ...previewWords.notYet }));
 
 /** The service worker, which a preview must not have. */
 const keeper = 'keep-site.js';

@@ -82,13 +82,14 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   const neededDrafts = draftWatch();
   const buildOnce = async (): Promise<void> => {
     const built = await builds.build();
+    const before = site;
+    // At once: whoever asks while drafts are looked at is to be answered from the files that there are.
+    if (!built.failed) {
+      site = readSiteState(out);
+      book = previewBook(built);
+    }
     const needed = await neededDrafts(built.book);
     const result = { ...built, problems: [...built.problems, ...needed] };
-    const before = site;
-    if (!result.failed) {
-      site = readSiteState(out);
-      book = previewBook(result);
-    }
     turn++;
     const told: PreviewNews = {
       run,

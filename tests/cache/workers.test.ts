@@ -95,3 +95,37 @@ describe('what worker threads make is what one thread makes', () => {
     expect(byCommand()).toEqual(await here());
   });
 });
+
+describe('a full disk is told of, whichever threads meet it', () => {
+  // The first thread waits, so that the others have failed when it does.
+  const inAll = `if (!String(args[0]).endsWith('.mid')) return real(...args);
+    if (isMainThread) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 3000);
+    refuse();`;
+  const preload = (write: string, atOnce = ''): string =>
+    `data:text/javascript,${encodeURIComponent(`
+      import fs from 'node:fs';
+      import { syncBuiltinESMExports } from 'node:module';
+      import { isMainThread } from 'node:worker_threads';
+      const refuse = () => { throw Object.assign(new Error('no space left'), { code: 'ENOSPC' }); };
+      const real = fs.writeFileSync;
+      fs.writeFileSync = (...args) => { ${write} };
+      syncBuiltinESMExports();
+      ${atOnce}`)}`;
+
+  it.each([
+    ['all of them', preload(inAll)],
+    ['one as it starts', preload('return real(...args);', 'if (!isMainThread) refuse();')],
+  ])('%s', (_, import_) => {
+    const full = join(work, 'full');
+    const args = ['--import', import_, 'dist/cli.js', 'build', book, '--fresh', '--out', full];
+    const { status, stderr } = spawnSync(process.execPath, args, {
+      cwd: project,
+      encoding: 'utf8',
+    });
+    expect(status, stderr).toBe(1);
+    expect(stderr).toContain('site-unwritable');
+    expect(stderr).not.toMatch(/^\s+at /m);
+    expect(readdirSync(work).filter(name => name.includes('full'))).toEqual(['full']);
+    expect(readdirSync(full)).toEqual([]);
+  });
+});

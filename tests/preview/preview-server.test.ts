@@ -105,6 +105,15 @@ describe('what a preview hands out', () => {
     expect((await ask('/lessons/')).text).toContain('draft-mark');
   });
 
+  it('says so where a file of it has been taken away, and goes on', async () => {
+    const page = join(folder, 'site/how-to-read.html');
+    const text = readFileSync(page, 'utf8');
+    rmSync(page);
+    expect(await ask('/how-to-read.html')).toMatchObject({ status: 503 });
+    writeFileSync(page, text);
+    expect(await ask('/how-to-read.html')).toMatchObject({ status: 200 });
+  });
+
   it('is not what is published: there an unfinished page and a private note are left out', async () => {
     const out = mkdtempSync(join(tmpdir(), 'bowbook-out-'));
     await buildSite({ root, out, isPrivate: false, isQuick: true, progress: () => {} });
