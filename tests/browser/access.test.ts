@@ -4,6 +4,7 @@ import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openAwake } from './open-awake.ts';
 
 // Rules are those of WCAG 2.2, levels A and AA, as axe-core checks them; a success criterion that
 // a test of ours measures itself is named beside it.
@@ -69,7 +70,7 @@ describe('axe-core, against WCAG 2.2 AA', () => {
 
   it('finds a fault that is put in', async () => {
     const page = await demo.browser.newPage({ bypassCSP: true });
-    await page.goto(demo.addressOf('index.html'));
+    await openAwake(page, demo.addressOf('index.html'));
     await page.evaluate(() => {
       document.documentElement.removeAttribute('lang');
       document.querySelector('h1')?.setAttribute('style', 'color: #ccc; background: #fff');
@@ -104,14 +105,6 @@ const stopsOf = (page: Page): Promise<string[]> =>
     return stops.map(e => `${e.localName} ${e.textContent?.trim().slice(0, 30)}`);
   });
 
-/** Players and recordings wake when the page stands, and a recording knows its phrases by its length. */
-const wake = (page: Page): Promise<unknown> =>
-  page.waitForFunction(() => {
-    const asleep = document.querySelector('form[data-player][hidden], .clip-panel[hidden]');
-    const media = [...document.querySelectorAll<HTMLMediaElement>('.clip-media')];
-    return !asleep && media.every(m => m.readyState >= HTMLMediaElement.HAVE_METADATA);
-  });
-
 const stopNow = (page: Page): Promise<Stop> =>
   page.evaluate(() => {
     const e = document.activeElement as HTMLElement;
@@ -128,7 +121,7 @@ const stopNow = (page: Page): Promise<Stop> =>
 describe('forced colours', () => {
   it('mark the page we are on in the masthead, and no other', async () => {
     const page = await demo.browser.newPage({ forcedColors: 'active' });
-    await page.goto(demo.addressOf('how-to-read.html'));
+    await openAwake(page, demo.addressOf('how-to-read.html'));
     const lines = await page.evaluate(() => {
       const paper = getComputedStyle(document.body).backgroundColor;
       return [...document.querySelectorAll('.masthead li a')].map(a => ({
@@ -151,8 +144,7 @@ describe('the keyboard alone', () => {
   it('reaches everything in the order of the page, and shows where it is', async () => {
     for (const path of walked()) {
       const page = await demo.browser.newPage();
-      await page.goto(demo.addressOf(path));
-      await wake(page);
+      await openAwake(page, demo.addressOf(path));
       const expected = await stopsOf(page);
       expect(expected.length).toBeGreaterThan(10);
       const stops: Stop[] = [];
@@ -173,7 +165,7 @@ describe('the keyboard alone', () => {
   it('skips to the page, chooses marks, and folds and unfolds', async () => {
     for (const path of walked()) {
       const page = await demo.browser.newPage();
-      await page.goto(demo.addressOf(path));
+      await openAwake(page, demo.addressOf(path));
       await page.keyboard.press('Tab');
       await page.keyboard.press('Enter');
       expect(await page.evaluate(() => document.activeElement?.id)).toBe('page');

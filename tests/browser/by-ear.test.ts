@@ -4,10 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildSite } from '../../src/build.ts';
 import { startChromium } from './chromium.ts';
+import { awake, openAwake } from './open-awake.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bowbook-ear-'));
 const address = pathToFileURL(join(folder, 'site/lessons/2026-11-03-by-ear.html')).href;
@@ -52,10 +53,11 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function open(options = {}): Promise<Page> {
+async function open(options: BrowserContextOptions = {}): Promise<Page> {
   const context = await browser.newContext({ offline: true, ...options });
   const page = await context.newPage();
   await page.goto(address);
+  if (options.javaScriptEnabled !== false) await awake(page);
   return page;
 }
 
@@ -129,7 +131,7 @@ describe('a tune by ear first', () => {
     await page.emulateMedia({ media: 'screen' });
     expect(Math.min(...(await points('.chain b')))).toBeGreaterThanOrEqual(16);
     expect(Math.min(...(await points('.chain small')))).toBeGreaterThanOrEqual(14);
-    await page.goto(address.replace(/lessons\/.*/, 'tunes/rope.html'));
+    await openAwake(page, address.replace(/lessons\/.*/, 'tunes/rope.html'));
     expect(Math.min(...(await points('.said b')))).toBeGreaterThanOrEqual(16);
     expect(Math.min(...(await points('.said')))).toBeGreaterThanOrEqual(14);
     await page.context().close();
@@ -169,7 +171,7 @@ describe('a tune by ear first', () => {
       { colorScheme: 'light' },
       { colorScheme: 'dark' },
       { forcedColors: 'active' },
-    ]) {
+    ] as const) {
       const page = await open({ ...look, bypassCSP: true });
       await page.addScriptTag({ content: axe });
       const found = await page.evaluate(async () => {

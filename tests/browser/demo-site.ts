@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { builtDemo } from './built-demo.ts';
 import { startChromium } from './chromium.ts';
+import { openAwake } from './open-awake.ts';
 
 /** The demo book, built, and a browser to open it in. */
 export interface DemoSite {
@@ -34,7 +35,7 @@ export async function openDemoSite(): Promise<DemoSite> {
     const visit = async () => {
       const page = await context.newPage();
       for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
-        await page.goto(addressOf(path));
+        await openAwake(page, addressOf(path));
         found.push(...(await look(page)).map(what => `${path}: ${what}`));
       }
     };

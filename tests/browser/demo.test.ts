@@ -5,6 +5,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtDemo } from './built-demo.ts';
 import { startChromium } from './chromium.ts';
+import { openAwake } from './open-awake.ts';
 
 const root = join(import.meta.dirname, '../..');
 const site = await builtDemo();
@@ -42,7 +43,7 @@ describe('the demo site, opened from its folder with no network', () => {
       if (why !== 'net::ERR_ABORTED') said.push(`failed: ${r.url()}: ${why}`);
     });
     page.on('request', r => asked.push(r.url()));
-    for (const path of pages) await page.goto(pathToFileURL(join(site, path)).href);
+    for (const path of pages) await openAwake(page, pathToFileURL(join(site, path)).href);
     expect(said).toEqual([]);
     expect(asked.filter(url => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
     await context.close();
@@ -54,7 +55,7 @@ describe('the demo site, opened from its folder with no network', () => {
     const ids = new Map<string, Set<string>>();
     const links: { from: string; href: string }[] = [];
     for (const path of pages) {
-      await page.goto(pathToFileURL(join(site, path)).href);
+      await openAwake(page, pathToFileURL(join(site, path)).href);
       const read = await page.evaluate(() => ({
         ids: [...document.querySelectorAll('[id]')].map(e => e.id),
         links: [...document.querySelectorAll<HTMLAnchorElement>('a[href]')].map(a => a.href),
@@ -79,10 +80,10 @@ describe('the demo site, opened from its folder with no network', () => {
   it('never scrolls sideways at 360, 768 and 1280 px', async () => {
     const page = await browser.newPage();
     const wide: string[] = [];
-    for (const width of [360, 768, 1280]) {
-      await page.setViewportSize({ width, height: 800 });
-      for (const path of pages) {
-        await page.goto(pathToFileURL(join(site, path)).href);
+    for (const path of pages) {
+      await openAwake(page, pathToFileURL(join(site, path)).href);
+      for (const width of [360, 768, 1280]) {
+        await page.setViewportSize({ width, height: 800 });
         const over = await page.evaluate(
           () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
         );
@@ -97,7 +98,7 @@ describe('the demo site, opened from its folder with no network', () => {
     const page = await browser.newPage();
     const long: string[] = [];
     for (const path of pages.filter(p => p.startsWith('tunes/') && p !== 'tunes/index.html')) {
-      await page.goto(pathToFileURL(join(site, path)).href);
+      await openAwake(page, pathToFileURL(join(site, path)).href);
       for (const format of ['A4', 'Letter']) {
         const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString('latin1');
         const count = [...pdf.matchAll(/\/Type\s*\/Page\b/g)].length;

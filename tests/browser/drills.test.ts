@@ -13,6 +13,7 @@ import { drillWords, mendVerdicts } from '../../shared/words/en/drills.ts';
 import { tellDrill } from '../../shared/words/en/tell-drill.ts';
 import { type Drilled, demoSources } from '../drills/drill-sources.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openAwake } from './open-awake.ts';
 
 /** A tune of the demo that gives every kind of drill. */
 const tune = 'the-tide-table';
@@ -142,7 +143,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
         if (m.type() === 'error') said.push(m.text());
       });
       page.on('request', r => asked.push(r.url()));
-      await page.goto(site.addressOf(`tunes/${tune}.html`));
+      await openAwake(page, site.addressOf(`tunes/${tune}.html`));
       const kept = () => page.evaluate(() => JSON.stringify({ ...localStorage }));
       const before = await kept();
       for (const kind of drillKinds) {
@@ -161,7 +162,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
     timeout: 60_000,
   }, async () => {
     const page = await site.browser.newPage();
-    await page.goto(site.addressOf(`tunes/${tune}.html`));
+    await openAwake(page, site.addressOf(`tunes/${tune}.html`));
     for (const kind of drillKinds) {
       const section = await openKind(page, kind, thing => thing.click());
       const shows = async (drill: Drill): Promise<void> => {
@@ -196,7 +197,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
     const page = await site.browser.newPage();
     const said: string[] = [];
     page.on('pageerror', e => said.push(e.message));
-    await page.goto(site.addressOf(`tunes/${tune}.html`));
+    await openAwake(page, site.addressOf(`tunes/${tune}.html`));
     for (const kind of ['call', 'gaps', 'count', 'same', 'forks'] as const) {
       const section = await openKind(page, kind, thing => thing.click());
       await section.getByRole('button', { name: drillWords.listen }).click();
@@ -231,7 +232,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
 
   it('has controls of 44 px and never scrolls sideways at 320 px', async () => {
     const page = await site.browser.newPage({ viewport: { width: 320, height: 700 } });
-    await page.goto(site.addressOf(`tunes/${tune}.html`));
+    await openAwake(page, site.addressOf(`tunes/${tune}.html`));
     for (const kind of drillKinds) await openKind(page, kind, thing => thing.click());
     const small = await page.evaluate(() =>
       [...document.querySelectorAll('.drill button, .drill select, .drill summary')].flatMap(e => {

@@ -8,6 +8,7 @@ import sirv from 'sirv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildSite } from '../../src/build.ts';
 import { startChromium } from './chromium.ts';
+import { openAwake } from './open-awake.ts';
 
 /**
  * The site over http, kept by its service worker. The server counts what is asked of it, can be
@@ -89,7 +90,7 @@ describe('a site that was visited once', () => {
       if (message.type() === 'error' && !isRecording) faults.push(message.text());
     });
     for (const path of kept.filter(name => name.endsWith('.html'))) {
-      await page.goto(server.address + path);
+      await openAwake(page, server.address + path);
       const read = await page.locator('h1').first().textContent();
       if (read === '') faults.push(`${path}: empty`);
     }
@@ -103,7 +104,7 @@ describe('a site that was visited once', () => {
     await openKept('');
     await server.stop();
     const page = await context.newPage();
-    await page.goto(`${server.address}tunes/wet-rope.html`);
+    await openAwake(page, `${server.address}tunes/wet-rope.html`);
     await page.locator('.stave').nth(1).click();
     await page.locator('.player').getByRole('button', { name: 'Play' }).click();
     await page.locator('.player[data-state="playing"]').waitFor();

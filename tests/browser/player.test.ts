@@ -11,6 +11,7 @@ import type {
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startChromium } from './chromium.ts';
 import { forget, listenIn, type StartedSound, samplesHeard, startedSounds } from './hearing.ts';
+import { awake, openAwake } from './open-awake.ts';
 import { lesson, openPlayerBook, type PlayerBook, withheld } from './player-book.ts';
 
 let book: PlayerBook;
@@ -47,6 +48,7 @@ async function open(
   });
   page.on('pageerror', e => said.push(e.message));
   await page.goto(book.roots[root] + path);
+  if (options.javaScriptEnabled !== false) await awake(page);
   return { page, context, said };
 }
 
@@ -335,6 +337,7 @@ describe('every control', () => {
     await field(page, 'pulse').check();
     await field(page, 'breath').selectOption('4');
     await page.reload();
+    await awake(page);
     expect(await page.locator('.player-now').first().textContent()).toContain('80 % of slow');
     expect(await field(page, 'pulse').isChecked()).toBe(true);
     expect(await field(page, 'breath').inputValue()).toBe('4');
@@ -398,7 +401,7 @@ describe('a recording', () => {
     const page = await context.newPage();
     const asked: string[] = [];
     page.on('request', r => asked.push(r.url()));
-    await page.goto(book.roots.file + lesson);
+    await openAwake(page, book.roots.file + lesson);
     const link = page.locator('.clip a');
     expect(await link.getAttribute('href')).toBe('https://example.org/tide');
     expect(asked.filter(url => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
@@ -430,7 +433,7 @@ describe('the page around it', () => {
     page.on('request', r => {
       if (r.resourceType() === 'script') asked.push(r.url());
     });
-    await page.goto(book.roots.http + lesson);
+    await openAwake(page, book.roots.http + lesson);
     const own = asked.filter(url => /\/(?:page|player)\.js$/.test(url));
     expect(own.length).toBe(2);
     expect(asked.filter(url => url.includes('/tunes/'))).toEqual([]);

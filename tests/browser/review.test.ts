@@ -6,6 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildSite } from '../../src/build.ts';
 import { startChromium } from './chromium.ts';
+import { awake, openAwake } from './open-awake.ts';
 
 /**
  * A book of four short reels, in lessons of three Tuesdays and of none, opened from its folder on
@@ -50,7 +51,7 @@ async function openOn(moment: string, page?: Page, zone = 'Europe/London'): Prom
     page ?? (await (await browser.newContext({ offline: true, timezoneId: zone })).newPage());
   if (page) await page.clock.setFixedTime(new Date(moment));
   else await opened.clock.install({ time: new Date(moment) });
-  await opened.goto(address);
+  await openAwake(opened, address);
   return opened;
 }
 
@@ -89,6 +90,7 @@ describe('what to play today, from a folder with no network', () => {
     await page.getByRole('button', { name: 'Take the last tick back' }).click();
     expect(await ticks(page)).toEqual(before);
     await page.reload();
+    await awake(page);
     expect(await ticks(page)).toEqual(before);
     await page.context().close();
   });
@@ -113,6 +115,7 @@ describe('what to play today, from a folder with no network', () => {
     expect(await ticks(page)).toHaveLength(1);
     expect(await page.locator('[data-waiting]').textContent()).toContain('2 more tunes are due');
     await page.reload();
+    await awake(page);
     expect(await page.getByLabel('Minutes today').inputValue()).toBe('5');
     await page.context().close();
   });
@@ -175,6 +178,7 @@ describe('the file of ticks', () => {
     await other.getByText('Taken over: 1 tune.').waitFor();
     expect(await ticks(other)).not.toContain('Cold Harbour');
     await other.reload();
+    await awake(other);
     expect(await ticks(other)).not.toContain('Cold Harbour');
     await page.context().close();
     await other.context().close();
@@ -236,7 +240,7 @@ describe('the page itself', () => {
     });
     const page = await context.newPage();
     await page.clock.install({ time: new Date('2026-11-25T10:00:00Z') });
-    await page.goto(address);
+    await openAwake(page, address);
     await page.getByRole('button', { name: 'It was there: Wet Sand' }).click();
     expect(await ticks(page)).not.toContain('Wet Sand');
     expect(await page.getByText('This browser keeps nothing').isVisible()).toBe(true);
@@ -248,7 +252,7 @@ describe('the page itself', () => {
     const page = await context.newPage();
     const asked: string[] = [];
     page.on('request', request => asked.push(request.url()));
-    await page.goto(address);
+    await openAwake(page, address);
     expect(asked.filter(url => !/^(?:file|data):/.test(url))).toEqual([]);
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width).toBeLessThanOrEqual(320);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openAwake } from './open-awake.ts';
 
 let site: DemoSite;
 
@@ -17,7 +18,7 @@ async function openTunes(hash = ''): Promise<{ page: Page; faults: string[] }> {
     if (message.type() === 'error') faults.push(message.text());
   });
   page.on('pageerror', error => faults.push(error.message));
-  await page.goto(site.addressOf('tunes/index.html') + hash);
+  await openAwake(page, site.addressOf('tunes/index.html') + hash);
   return { page, faults };
 }
 

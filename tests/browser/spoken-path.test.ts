@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openAwake } from './open-awake.ts';
 
 /**
  * The main path as a screen reader has it: from the front page to hearing today's tune, by the roles,
@@ -14,7 +15,7 @@ afterAll(() => site?.close());
 
 const open = async (path: string): Promise<Page> => {
   const page = await site.browser.newPage();
-  await page.goto(site.addressOf(path));
+  await openAwake(page, site.addressOf(path));
   return page;
 };
 

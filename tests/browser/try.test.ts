@@ -18,6 +18,7 @@ import { studyBook } from '../../src/study-book.ts';
 import { corpusMissing } from '../corpus/corpus.ts';
 import { corpusTrials, requestFor, tideTable, tuneOf } from '../try/try-tunes.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
+import { openAwake } from './open-awake.ts';
 
 const lesson = 'lessons/2026-09-22-the-tide-turns-too-soon.html';
 const written = 'lessons/2026-09-22-the-tide-turns-too-soon.md';
@@ -37,7 +38,7 @@ afterAll(async () => {
 /** Opens a page from its folder, with no network, and the place to try strokes on it. */
 async function openTry(hash = '', options = {}): Promise<Page> {
   const page = await demo.browser.newPage({ offline: true, ...options });
-  await page.goto(demo.addressOf(lesson) + hash);
+  await openAwake(page, demo.addressOf(lesson) + hash);
   if (hash === '') await page.locator('details.try summary').click();
   await page.waitForSelector('.beads .bead');
   return page;
@@ -193,7 +194,7 @@ describe('the place to try strokes, from a folder with no network', () => {
     page.on('request', r => asked.push(r.url()));
     page.on('console', m => said.push(m.text()));
     page.on('pageerror', e => said.push(e.message));
-    await page.goto(demo.addressOf(lesson));
+    await openAwake(page, demo.addressOf(lesson));
     expect(asked.filter(u => /assets\/try\.js|tunes\//.test(u))).toEqual([]);
     await page.locator('details.try summary').click();
     await page.waitForSelector('.beads .bead');
@@ -367,7 +368,7 @@ describe('the place to try strokes, from a folder with no network', () => {
       ['#try=%E0%', 'not whole'],
     ] as const) {
       await page.goto('about:blank');
-      await page.goto(demo.addressOf(lesson) + bad);
+      await openAwake(page, demo.addressOf(lesson) + bad);
       expect(await page.locator('main > .notice').first().textContent()).toContain(says);
     }
     const changed = await openTry(hash.replace(/\.[0-9a-z]+\.([^.]+)$/, '.abc.$1'));

@@ -9,6 +9,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BuildResult, buildSite } from '../../src/build.ts';
 import { startChromium } from '../browser/chromium.ts';
+import { openAwake } from '../browser/open-awake.ts';
 import { poppler, popplerMissing } from '../print/poppler.ts';
 import { type HostileBook, payloads, writeHostileBook } from './hostile-book.ts';
 
@@ -226,7 +227,7 @@ describe('in a browser', () => {
   const open = async (path: string, hash = ''): Promise<void> => {
     opened += 1;
     const address = pathToFileURL(join(site, path)).href;
-    await page.goto(`${address}?${opened}${hash}`);
+    await openAwake(page, `${address}?${opened}${hash}`);
   };
 
   it('what runs, is stopped or asks for something is seen', async () => {
