@@ -28,6 +28,10 @@ declare module 'abcjs/src/write/creation/abstract-engraver.js' {
   };
   export default AbstractEngraver;
 }
+declare module 'abcjs/src/write/creation/elements/absolute-element.js' {
+  const AbsoluteElement: { readonly prototype: import('./laid-line.ts').AbsoluteElement };
+  export default AbsoluteElement;
+}
 declare module 'abcjs/src/write/layout/layout.js' {
   const layout: (
     renderer: object,

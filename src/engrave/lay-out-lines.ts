@@ -1,4 +1,5 @@
 import AbstractEngraver from 'abcjs/src/write/creation/abstract-engraver.js';
+import AbsoluteElementOfAbcjs from 'abcjs/src/write/creation/elements/absolute-element.js';
 import drawStaffGroup from 'abcjs/src/write/draw/staff-group.js';
 import EngraverController from 'abcjs/src/write/engraver-controller.js';
 import Classes from 'abcjs/src/write/helpers/classes.js';
@@ -123,9 +124,16 @@ function keepRoom(group: StaffGroup, room?: ReadonlyMap<number, number>): void {
     // abcjs makes room for an ending's number, which stands in a row of its own.
     if (child.abcelem.startEnding)
       child.minspacing = child.abcelem.type === 'bar_invisible' ? 0 : 8;
-    const setX = child.setX;
-    child.setX = x => setX.call(child, Math.round(x));
+    child.setX = setWholeX;
   }
+}
+
+/**
+ * abcjs's own, to whole units. It is one function for all elements: with a closure for each, the young
+ * generation's collector takes the elements to be in use until the old one is collected too.
+ */
+function setWholeX(this: AbsoluteElement, x: number): void {
+  AbsoluteElementOfAbcjs.prototype.setX.call(this, Math.round(x));
 }
 
 /** Stems, beamed or not, and thin bar lines, as thick as the staff's. */
