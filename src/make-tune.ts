@@ -4,6 +4,7 @@ import { type Words, wordsFor } from '../shared/words/words-for.ts';
 import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
 import { tuneDownloads } from './export/tune-downloads.ts';
 import { exportFacts, mayLeave } from './export-facts.ts';
+import type { Content } from './output/site-file.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import { makePage } from './pages/make-page.ts';
 import { type Opening, openingOf } from './pages/openings.ts';
@@ -38,7 +39,7 @@ export interface MadeTune {
 export interface MadeFile {
   readonly path: string;
   readonly from: string;
-  readonly content: string | Uint8Array;
+  readonly content: Content;
 }
 
 /** Studies and draws one tune and makes its files and pages. This is what a worker runs. */

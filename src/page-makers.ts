@@ -7,8 +7,11 @@ import type { Book } from './read/book.ts';
 export interface PageMakers extends Pick<SiteInput, 'bodyHtml' | 'noteChain'> {
   /** Loads the libraries behind them; a build that makes no page goes without. */
   readonly load: () => Promise<void>;
-  /** A page about certain tunes. */
-  readonly make: (recipe: PageRecipe, tunes: ReadonlyMap<string, BuiltTune>) => Promise<string>;
+  /** A page about certain tunes, in pieces. */
+  readonly make: (
+    recipe: PageRecipe,
+    tunes: ReadonlyMap<string, BuiltTune>,
+  ) => Promise<readonly string[]>;
 }
 
 export function pageMakers(book: Book, isPrivate: boolean): PageMakers {

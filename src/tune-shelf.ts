@@ -1,7 +1,8 @@
 import type { TuneNote } from './make-tune.ts';
 import type { OpenSite } from './output/open-site.ts';
+import type { Content } from './output/site-file.ts';
+import type { PageMakers } from './page-makers.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
-import type { PageRecipe } from './pages/make-page.ts';
 import type { Opening } from './pages/openings.ts';
 import type { PageTask, TuneTask } from './tune-jobs.ts';
 import type { PlacedTune, TuneMaker } from './tune-maker.ts';
@@ -29,7 +30,7 @@ interface TuneShelfInput {
   /** Notes that an earlier build made, by key. */
   readonly known: ReadonlyMap<string, TuneNote>;
   /** Makes a page of a tune that is known. */
-  readonly makePage: (recipe: PageRecipe, tunes: ReadonlyMap<string, BuiltTune>) => Promise<string>;
+  readonly makePage: PageMakers['make'];
 }
 
 export function tuneShelf(tasks: readonly TuneTask[], input: TuneShelfInput): TuneShelf {
@@ -48,7 +49,7 @@ export function tuneShelf(tasks: readonly TuneTask[], input: TuneShelfInput): Tu
     const files = note.files.map(path => ({ path, from: key }));
     if (keepAll([...files, ...pages])) return { note, files: [] };
     if (!isShared || !keepAll(files)) return null;
-    const make = async ({ recipe }: PageTask): Promise<string> =>
+    const make = async ({ recipe }: PageTask): Promise<Content> =>
       makePage(recipe, new Map([[job.block.id, await maker.built(task)]]));
     return {
       note,

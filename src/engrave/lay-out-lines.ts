@@ -64,7 +64,8 @@ export function layOutLines(
   const made = lines.map(({ elements, clef, key, meter, room }, i) => {
     // abcjs writes into what it lays out, so it gets a copy.
     const staff = copied({
-      clef: clef ?? { type: 'none' },
+      // The staff's own lines are ours: see `write-cell.ts`.
+      clef: { ...(clef ?? { type: 'none' }), stafflines: 0 },
       key: key ?? { accidentals: [] },
       ...(meter && { meter }),
       voices: [elements],

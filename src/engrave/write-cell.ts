@@ -31,9 +31,7 @@ const drawing = (kind: 'cell' | 'prelude', width: number, height: number, spoken
 
 /** Clef, key and metre alone, as high as a cell. */
 export function writePrelude(root: Shape, width: number, rows: Rows, glyphs: GlyphCase): string {
-  // abcjs's own staff comes first; ours is one path, as wide as the page wants it.
-  const body =
-    staffLines(width, rows.dy) + writeShapes(root.children.slice(1), { dy: rows.dy, glyphs });
+  const body = staffLines(width, rows.dy) + writeShapes(root.children, { dy: rows.dy, glyphs });
   return `${drawing('prelude', width, rows.height, 'aria-hidden="true"')}${body}</svg>`;
 }
 
@@ -82,7 +80,7 @@ export function writeCell(
   return `${drawing('cell', page.width, rows.height, spoken)}${body.join('')}</svg>`;
 }
 
-/** Five lines in one path. */
+/** Five lines in one path, as wide as the page wants them. */
 function staffLines(width: number, dy: number): string {
   const lines = [0, 1, 2, 3, 4].map(line => {
     const y = Math.round((staffTop + dy + 2 * step * line) * 100) / 100;
@@ -129,7 +127,7 @@ function writeBars(
 function otherShapes({ root, shapeOf, slurs, above }: DrawnCell): readonly Shape[] {
   const groups = new Set(shapeOf.values());
   const lifted = new Set([...above.lifts.keys()].map(i => slurs[i]?.shape));
-  return root.children.slice(1).filter(s => !groups.has(s) && !lifted.has(s));
+  return root.children.filter(s => !groups.has(s) && !lifted.has(s));
 }
 
 /** Slurs that stay where they are, in a group, so that a page can put others in their place. */

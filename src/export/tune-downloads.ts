@@ -32,6 +32,6 @@ export function tuneFile(
     case 'musicxml':
       return musicXml(study, facts);
     case 'json':
-      return `${JSON.stringify(studyJson([study], study.problems), null, 1)}\n`;
+      return `${JSON.stringify(studyJson([study], study.problems))}\n`;
   }
 }

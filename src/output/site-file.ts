@@ -1,7 +1,7 @@
 import type { StagedFile } from './stage-file.ts';
 
-/** What a file holds. */
-export type Content = string | Uint8Array;
+/** What a file holds; a long text may be in pieces. */
+export type Content = string | readonly string[] | Uint8Array;
 
 /**
  * A file of the site, by its path from the site's root with forward slashes: what it holds, a file

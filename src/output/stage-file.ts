@@ -61,10 +61,14 @@ const room = Buffer.allocUnsafe(1 << 20);
 
 /** Bytes of a content, good until they are asked for again. */
 function bytesOf(content: Content): Uint8Array {
-  if (typeof content !== 'string') return content;
+  if (content instanceof Uint8Array) return content;
+  const pieces = typeof content === 'string' ? [content] : content;
+  const length = pieces.reduce((sum, piece) => sum + piece.length, 0);
   // In UTF-8 no unit of a string takes more than three bytes.
-  if (content.length * 3 > room.length) return Buffer.from(content);
-  return room.subarray(0, room.write(content));
+  if (length * 3 > room.length) return Buffer.from(pieces.join(''));
+  let end = 0;
+  for (const piece of pieces) end += room.write(piece, end);
+  return room.subarray(0, end);
 }
 
 const hashOf = (content: Uint8Array): string => createHash('sha256').update(content).digest('hex');

@@ -2,6 +2,7 @@ import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { frameView } from './frame-view.ts';
+import { putDrawings } from './held-drawings.ts';
 import { lessonView, pageBody } from './lesson-view.ts';
 import { type PageContext, pageContext } from './page-context.ts';
 import { render } from './render.ts';
@@ -27,11 +28,11 @@ export type PageSubject =
   | { readonly kind: 'tune'; readonly page: Page; readonly id: string }
   | { readonly kind: 'sets'; readonly page: null };
 
-/** The page as HTML, from the tunes that it is about. */
+/** The page as HTML, in pieces, from the tunes that it is about. */
 export function makePage(
   { path, subject, book, nav }: PageRecipe,
   input: Omit<SiteInput, 'book' | 'cards'>,
-): string {
+): readonly string[] {
   const whole = { ...input, book, cards: new Map() };
   const index = indexBook(book, input.isPrivate);
   const context = pageContext(whole, index, nav, rootFrom(path), subject.page);
@@ -44,15 +45,15 @@ export interface PageFill {
   readonly description: string | null;
 }
 
-/** Fills the template of a kind of page, and its frame. */
+/** Fills the template of a kind of page, and its frame; the page is in pieces. */
 export function fillPage(
   path: string,
   kind: string,
   { view, description }: PageFill,
   context: PageContext,
-): string {
+): readonly string[] {
   const frame = frameView(context, path, view.title, description, kind);
-  return render(`pages/${kind}`, { frame, ...view }, context.words);
+  return putDrawings(render(`pages/${kind}`, { frame, ...view }, context.words), context);
 }
 
 /** The way from a page to the site's root: links are relative, so that it opens from a folder. */

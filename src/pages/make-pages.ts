@@ -33,7 +33,8 @@ export interface ListPlan {
   readonly tunes: null;
   /** Tells one state of all that it is made from from another. */
   readonly state: () => string;
-  readonly make: () => string;
+  /** The page in pieces. */
+  readonly make: () => readonly string[];
 }
 
 /** A page about certain tunes. */
@@ -120,7 +121,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
 export const makePages = (input: SiteInput): readonly SitePage[] =>
   planPages(input).map(plan => ({
     path: plan.path,
-    html: plan.tunes === null ? plan.make() : makePage(plan.recipe, input),
+    html: (plan.tunes === null ? plan.make() : makePage(plan.recipe, input)).join(''),
   }));
 
 /** The marks explained, each with the drawing that the template has for it. */

@@ -23,7 +23,7 @@ function shelf(): { readonly placed: () => AsyncGenerator<PlacedTune>; readonly 
       }
     },
   };
-  const makePage = async (): Promise<string> => '';
+  const makePage = async (): Promise<readonly string[]> => [];
   const tunes = tuneShelf(tasks, { maker: maker as TuneMaker, known: new Map(), makePage });
   return { placed: () => tunes.placed(site), ends };
 }
