@@ -45,7 +45,7 @@ export function tuneMaker(store: Cache): TuneMaker {
   const makeHere = async (task: TuneTask): Promise<MadeTune> => {
     const { makeTune } = await import('./make-tune.ts');
     const made = makeTune(task);
-    hold(task.key, made.built);
+    if (task.isShared) hold(task.key, made.built);
     keepTune(cache, task, made);
     return made;
   };

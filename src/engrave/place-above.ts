@@ -85,7 +85,8 @@ export function placeAbove(
     const under = allLowered === all ? clear : rowOver(allLowered, note.x);
     // Whole units, which are shorter to write.
     const y = Math.round(show.fingers ? Math.min(overFinger, under - fingerRow, clear) : clear);
-    marks.push({ ...stroke, event: note.event, x: Math.round(note.x), y });
+    // What is spread comes last: V8 makes a hidden class of its own for each object that is added to after it.
+    marks.push({ event: note.event, x: Math.round(note.x), y, ...stroke });
     top = Math.min(top, y - markHeight - (stroke.varies ? dotRoom : 0));
   }
   return { fingers, marks, lifts, top };

@@ -108,7 +108,7 @@ export function practiceViews(
     const { drill } = makeDrill(source, { kind, level, seed: 1, to: null });
     if (!drill) return [];
     const view = viewOf(words.tellDrill(source, drill, words.noteNames), context);
-    return [{ ...view, level, seed: 1, tune: tune.block.id, to: '', paper: null, on: null }];
+    return [{ level, seed: 1, tune: tune.block.id, to: '', paper: null, on: null, ...view }];
   });
 }
 

@@ -2,10 +2,9 @@ import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { frameView } from './frame-view.ts';
-import { putDrawings } from './held-drawings.ts';
 import { lessonView, pageBody } from './lesson-view.ts';
 import { type PageContext, pageContext } from './page-context.ts';
-import { render } from './render.ts';
+import { renderPieces } from './render.ts';
 import { setsView } from './sets-page-view.ts';
 import type { PageBook, SiteInput } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
@@ -53,7 +52,7 @@ export function fillPage(
   context: PageContext,
 ): readonly string[] {
   const frame = frameView(context, path, view.title, description, kind);
-  return putDrawings(render(`pages/${kind}`, { frame, ...view }, context.words), context);
+  return renderPieces(`pages/${kind}`, { frame, ...view }, context.words);
 }
 
 /** The way from a page to the site's root: links are relative, so that it opens from a folder. */

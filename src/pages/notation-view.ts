@@ -1,9 +1,8 @@
 import type { Study } from '../../shared/study.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { fitClasses, measureScore, pairCells } from './fit.ts';
-import { holdDrawing } from './held-drawings.ts';
 import { claimId, type PageContext } from './page-context.ts';
-import type { Html } from './render.ts';
+import { type Html, html } from './render.ts';
 
 export interface NotationView {
   /** Classes that size it; see `fit.ts`. */
@@ -47,8 +46,8 @@ export function notationView(
   const view = (cell: ScoreCell): CellView => ({
     id: as === 'tune' ? claimId(context, cellId(tuneId, cell.name)) : null,
     phrase: cell.phrase,
-    prelude: holdDrawing(context, inStaffSpaces(cell.prelude, cell.preludeWidth, cell)),
-    music: holdDrawing(context, inStaffSpaces(cell.svg, cell.width, cell)),
+    prelude: html(inStaffSpaces(cell.prelude, cell.preludeWidth, cell)),
+    music: html(inStaffSpaces(cell.svg, cell.width, cell)),
     name: siteWords.stave(cell.label, cell.name),
     bars: cell.spoken.map(({ bar, text }) => `${siteWords.bar(bar, null)} ${text}`),
   });

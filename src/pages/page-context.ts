@@ -22,8 +22,6 @@ export interface PageContext {
   readonly ids: Set<string>;
   /** Symbol definitions of the drawings on the page, by id. Grows while the page is made. */
   readonly symbols: Map<string, string>;
-  /** Drawings held until the page's template is filled: see `held-drawings.ts`. Grows while the page is made. */
-  readonly drawings: string[];
   /** Scripts that the page needs besides `page`, by name. Grows while the page is made. */
   readonly scripts: Set<string>;
   /** Answers to the drills of the page, for the back of its print. Grows while the page is made. */
@@ -45,7 +43,6 @@ export const pageContext = (
   page,
   ids: new Set(),
   symbols: new Map(),
-  drawings: [],
   scripts: new Set(),
   answers: [],
 });

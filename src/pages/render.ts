@@ -3,6 +3,7 @@ import { join, relative, sep } from 'node:path';
 import Handlebars from 'handlebars';
 import type { Words } from '../../shared/words/words-for.ts';
 import { packageRoot } from './package-root.ts';
+import { type HeldTexts, held, inPieces } from './text-pieces.ts';
 
 /**
  * The one doorway to Handlebars. Templates are named by their path under `templates/`
@@ -31,18 +32,32 @@ engine.registerHelper(
       frame.last = i === list.length - 1;
       text += fn(list[i], options);
     }
-    return text;
+    return data.texts === undefined ? text : held(text, data.texts);
   },
 );
 
 const compiled = new Map<string, Handlebars.TemplateDelegate>();
 
 /** Fills a template. The site's labels, in the book's language, are at `words` in every view. */
-export function render(template: string, view: object, { siteWords }: Words): string {
+export const render = (template: string, view: object, { siteWords }: Words): string =>
+  templateNamed(template)({ words: siteWords, ...view });
+
+/** Fills the template of a whole page, long as it may be. */
+export function renderPieces(
+  template: string,
+  view: object,
+  { siteWords }: Words,
+): readonly string[] {
+  const texts: HeldTexts = [];
+  const filled = templateNamed(template)({ words: siteWords, ...view }, { data: { texts } });
+  return [...inPieces(filled, texts)];
+}
+
+function templateNamed(name: string): Handlebars.TemplateDelegate {
   if (compiled.size === 0) loadTemplates();
-  const fill = compiled.get(template);
-  if (!fill) throw new Error(`there is no template ${template}`);
-  return fill({ words: siteWords, ...view });
+  const fill = compiled.get(name);
+  if (!fill) throw new Error(`there is no template ${name}`);
+  return fill;
 }
 
 /**
