@@ -12,10 +12,19 @@ export function manifestText(written: ReadonlyMap<string, Written>): string {
   return `${JSON.stringify({ bowbook: 1, files: Object.fromEntries(sorted) }, null, 1)}\n`;
 }
 
-/** Paths of what the last build wrote. */
-export function readManifest(folder: string): readonly string[] {
+/** The manifest as it stands in the site; empty where it has none that can be read. */
+export function standingManifest(folder: string): string {
   try {
-    const read: unknown = JSON.parse(readFileSync(join(folder, manifestName), 'utf8'));
+    return readFileSync(join(folder, manifestName), 'utf8');
+  } catch {
+    return '';
+  }
+}
+
+/** Paths of what a manifest lists. */
+export function pathsIn(manifest: string): readonly string[] {
+  try {
+    const read: unknown = JSON.parse(manifest);
     return Object.keys((read as { files?: object }).files ?? {});
   } catch {
     return []; // none yet, or torn: nothing is known to be ours, so nothing is removed

@@ -1,6 +1,6 @@
 import { mkdirSync, readFileSync, rmdirSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { manifestText, readManifest } from './manifest.ts';
+import { manifestName, manifestText, pathsIn, standingManifest } from './manifest.ts';
 import { isInside, rollForward, stagedFile, writeJournal } from './roll-forward.ts';
 import type { SiteFile } from './site-file.ts';
 import { lockSite } from './site-lock.ts';
@@ -127,12 +127,15 @@ export async function openSite(
     read: path => readFileSync(staged.has(path) ? stagedFile(staging, path) : join(folder, path)),
     commit() {
       try {
-        const isPage = (path: string): number => (path.endsWith('.html') ? 1 : 0);
-        writeJournal(staging, {
-          moves: [...staged].sort((a, b) => isPage(a) - isPage(b)),
-          removals: readManifest(folder).filter(path => !written.has(path)),
-          manifest: manifestText(written),
-        });
+        const [standing, manifest] = [standingManifest(folder), manifestText(written)];
+        if (staged.size > 0 || manifest !== standing) {
+          const isPage = (path: string): number => (path.endsWith('.html') ? 1 : 0);
+          stageFile(place, manifestName, manifest);
+          writeJournal(staging, {
+            moves: [...staged].sort((a, b) => isPage(a) - isPage(b)),
+            removals: pathsIn(standing).filter(path => !written.has(path)),
+          });
+        }
         rollForward(staging, folder);
       } catch (error) {
         throw asTrouble(error, folder);

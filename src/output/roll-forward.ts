@@ -12,14 +12,12 @@ import {
 import { dirname, join, posix } from 'node:path';
 import { manifestName } from './manifest.ts';
 
-/** What is left to do once every file of a site is staged; done in this order. */
+/** What is left to do once every file of a site and its manifest are staged; done in this order, the manifest last. */
 export interface Journal {
   /** Staged files to move over the site's, assets before pages. */
   readonly moves: readonly string[];
   /** Files of an earlier build that this one has not. */
   readonly removals: readonly string[];
-  /** Text of the new manifest. */
-  readonly manifest: string;
 }
 
 const journalName = 'journal.json';
@@ -50,9 +48,7 @@ export function rollForward(staging: string, folder: string): void {
       move(stagedFile(staging, path), target);
     }
     for (const path of journal.removals.filter(isInside)) removeFile(folder, path);
-    const part = join(staging, manifestName);
-    writeFileSync(part, journal.manifest);
-    renameSync(part, join(folder, manifestName));
+    move(stagedFile(staging, manifestName), join(folder, manifestName));
     rmSync(join(staging, journalName));
   }
   rmSync(join(staging, `.${journalName}`), { force: true });
