@@ -34,8 +34,28 @@ function run(...args: string[]): Ran {
 const build = (book: string): Ran =>
   run('dist/cli.js', 'build', book, '--quick', '--out', `${book}-site`, '--cache', `${book}-cache`);
 
-const told = ({ seconds, cpu, peakMb }: Ran): string =>
-  `${seconds.toFixed(2)} s (${cpu.toFixed(2)} s of processor), ${peakMb.toFixed(0)} MB at most`;
+const coldBuild = (book: string): Ran => {
+  for (const kept of ['site', 'cache']) rmSync(`${book}-${kept}`, { recursive: true, force: true });
+  return build(book);
+};
+
+/** How often what is compared is run, in turn: a machine's speed drifts. */
+const rounds = [1, 2, 3];
+
+const median = (numbers: readonly number[]): number =>
+  numbers.toSorted((a, b) => a - b)[(numbers.length - 1) / 2] ?? Number.NaN;
+
+/** The middle one of several runs, by its time. */
+const told = (ran: readonly Ran[]): string => {
+  const of = (figure: keyof Ran): number => median(ran.map(r => r[figure]));
+  return `${of('seconds').toFixed(2)} s (${of('cpu').toFixed(2)} s of processor), ${of('peakMb').toFixed(0)} MB at most`;
+};
+
+/** Ratios of runs to those they were made in turn with: the middle one, and all. */
+const share = (a: readonly Ran[], b: readonly Ran[]): string => {
+  const ratios = a.map((ran, i) => ran.seconds / (b[i]?.seconds ?? Number.NaN));
+  return `${median(ratios).toFixed(3)} of its time (${ratios.map(r => r.toFixed(3)).join(', ')})`;
+};
 
 if (corpusFiles().length === 0) {
   console.log('Building: left out, no corpus beside the project (../shared/corpus)');
@@ -45,27 +65,32 @@ if (corpusFiles().length === 0) {
   const book = join(work, 'book');
   writeBigBook(book, base);
   console.log(
-    `Building: a book of ${base} real tunes, PDFs and zip apart, each run a process of its own`,
+    `Building: a book of ${base} real tunes, PDFs and zip apart, each run a process of its own; the middle of ${rounds.length}`,
   );
-  const naive = run(join('tests', 'bench', 'naive-loop.mjs'), book);
+  const pairs = rounds.map(() => ({
+    naive: run(join('tests', 'bench', 'naive-loop.mjs'), book),
+    cold: coldBuild(book),
+  }));
+  const [naive, cold] = [pairs.map(p => p.naive), pairs.map(p => p.cold)];
   console.log(`  abcjs in jsdom, drawing alone: ${told(naive)}`);
-  const cold = build(book);
-  const share = (a: Ran, b: Ran): string =>
-    `${(a.seconds / b.seconds).toFixed(3)} of its time, ${(a.cpu / b.cpu).toFixed(3)} of its processor time`;
   console.log(`  cold build: ${told(cold)}; ${share(cold, naive)}`);
-  const same = build(book);
+  const rebuilt = rounds.map(round => {
+    const same = build(book);
+    appendFileSync(lessonFile(book, 3), `\nAnd a word more, ${round}.\n`);
+    return { same, changed: build(book) };
+  });
+  const [same, changed] = [rebuilt.map(r => r.same), rebuilt.map(r => r.changed)];
   console.log(`  nothing changed: ${told(same)}; of the cold build ${share(same, cold)}`);
-  appendFileSync(lessonFile(book, 3), '\nAnd a word more.\n');
-  const changed = build(book);
   console.log(`  one lesson changed: ${told(changed)}; of the cold build ${share(changed, cold)}`);
 
   const large = join(work, 'large');
   writeBigBook(large, 10 * base);
   const ten = build(large);
-  const each = (ten.seconds / cold.seconds / 10).toFixed(2);
-  console.log(`  ${10 * base} tunes, cold: ${told(ten)}`);
+  const each = ten.seconds / median(cold.map(r => r.seconds)) / 10;
+  const peak = ten.peakMb / median(cold.map(r => r.peakMb));
+  console.log(`  ${10 * base} tunes, cold: ${told([ten])}`);
   console.log(
-    `  peak memory ${(ten.peakMb / cold.peakMb).toFixed(2)} of ${base} tunes', time a tune ${each}`,
+    `  peak memory ${peak.toFixed(2)} of ${base} tunes', time a tune ${each.toFixed(2)} of theirs`,
   );
 }
 rmSync(work, { recursive: true, force: true });

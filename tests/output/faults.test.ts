@@ -148,6 +148,19 @@ describe('a file to copy that goes away', () => {
   });
 });
 
+it('leaves a manifest that says the same alone, and writes one again that was lost', async () => {
+  const manifest = join(site, 'bowbook-manifest.json');
+  const [text, time] = [readFileSync(manifest, 'utf8'), fs.statSync(manifest).mtimeMs];
+  await write('the last good site');
+  expect(fs.statSync(manifest).mtimeMs).toBe(time);
+  rmSync(manifest);
+  await write('the last good site');
+  expect(readFileSync(manifest, 'utf8')).toBe(text);
+  writeFileSync(manifest, text.slice(0, 40));
+  await write('the last good site');
+  expect(readFileSync(manifest, 'utf8')).toBe(text);
+});
+
 it('never leaves the site’s folder', async () => {
   const opened = await open();
   for (const path of ['../out.html', '/etc/out', 'a/../../out', 'a\\b', '..']) {
