@@ -56,7 +56,7 @@ function plainCell(drawn: DrawnCell, staff: number, width: number, height: numbe
     return `<path stroke="currentColor" stroke-width="${lineWidth}" d="M0 ${y}H${staff}"/>`;
   });
   const lifts = new Map([...drawn.above.lifts].map(([i, lift]) => [drawn.slurs[i]?.shape, lift]));
-  const shapes = drawn.root.children.slice(1).flatMap(shape => {
+  const shapes = drawn.root.children.flatMap(shape => {
     if (/^ending$/.test(shape.attributes['data-name'] ?? '')) return [];
     const lift = lifts.get(shape);
     const written = leaves(shape)
