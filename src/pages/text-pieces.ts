@@ -1,3 +1,5 @@
+import { randomUUID } from 'node:crypto';
+
 /**
  * V8 gives a text of more than 128 KB memory of its own from the system, which takes twenty times as
  * long as to fill it; and one prime or quotation mark is enough for a text to take two bytes a sign.
@@ -6,16 +8,20 @@
  */
 export type HeldTexts = string[];
 
+/** Another at each start, so that no text of a book can hold a mark. */
+const sign = randomUUID();
+const marks = new RegExp(`\\[${sign} (\\d+)\\]`);
+
 /** From this many signs on a text is worth a piece of its own. */
 const long = 8000;
 
 /** The text, or where it is long, a mark in its place. */
 export const held = (text: string, texts: HeldTexts): string =>
-  text.length < long ? text : `\0piece ${texts.push(text) - 1}\0`;
+  text.length < long ? text : `[${sign} ${texts.push(text) - 1}]`;
 
-/** A text in pieces, with what was held in the place of its marks. Markdown knows no sign `\0`. */
+/** A text in pieces, with what was held in the place of its marks. */
 export function* inPieces(text: string, texts: HeldTexts): Generator<string> {
-  for (const [i, piece] of text.split(/\0piece (\d+)\0/).entries()) {
+  for (const [i, piece] of text.split(marks).entries()) {
     if (i % 2 === 0) yield piece;
     else yield* inPieces(texts[Number(piece)] ?? '', texts);
   }

@@ -45,7 +45,7 @@ const rounds = [1, 2, 3];
 const median = (numbers: readonly number[]): number =>
   numbers.toSorted((a, b) => a - b)[(numbers.length - 1) / 2] ?? Number.NaN;
 
-/** The middle one of several runs, by its time. */
+/** The middle of each figure of several runs. */
 const told = (ran: readonly Ran[]): string => {
   const of = (figure: keyof Ran): number => median(ran.map(r => r[figure]));
   return `${of('seconds').toFixed(2)} s (${of('cpu').toFixed(2)} s of processor), ${of('peakMb').toFixed(0)} MB at most`;
