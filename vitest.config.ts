@@ -1,10 +1,13 @@
 import { defineConfig } from 'vitest/config';
+import { templatesForVite } from './src/templates-plugin.mjs';
 
 /** Tests that put a module of their own in another's place, and so share none with other files. */
 const alone = ['tests/rules/drawing-failed.test.ts', 'tests/rules/past-limits.test.ts'];
 
 // The browser tests build the demo book and start Chromium; two cores are shared by all.
 const timeouts = { testTimeout: 60_000, hookTimeout: 180_000 };
+
+const plugins = [templatesForVite];
 
 export default defineConfig({
   test: {
@@ -13,6 +16,7 @@ export default defineConfig({
     projects: [
       {
         // Files that share what they import load it once a worker, which halves the time of most.
+        plugins,
         test: {
           ...timeouts,
           name: 'together',
@@ -21,7 +25,7 @@ export default defineConfig({
           exclude: alone,
         },
       },
-      { test: { ...timeouts, name: 'alone', include: alone } },
+      { plugins, test: { ...timeouts, name: 'alone', include: alone } },
     ],
   },
 });

@@ -1,31 +1,40 @@
 // Bundles the command for Node, which runs no TypeScript, and the pages' scripts for browsers.
-import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { templatesForEsbuild } from './templates-plugin.mjs';
 
-const { metafile } = await build({
-  metafile: true,
-  entryPoints: ['src/cli.ts', 'src/tune-worker.ts'],
+// The program as one script, which its entries load with compiled code.
+await build({
+  entryPoints: { bowbook: 'src/bundled.ts' },
+  outdir: 'dist',
+  outExtension: { '.js': '.cjs' },
+  bundle: true,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  minifyWhitespace: true, // the longer it is, the longer it takes to read
+  lineLimit: 160, // of which Node shows one where it fails
+  define: { 'import.meta.url': 'bundleUrl' },
+  // Packages are bundled too: Node takes longer to find and open their files than to run them.
+  plugins: [templatesForEsbuild],
+  external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit', 'jsdom'],
+});
+// esbuild leaves what is not ASCII in regular expressions; the bundle is read as ASCII.
+const ascii = code =>
+  code.replace(/[\u0080-\uffff]/g, sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+writeFileSync('dist/bowbook.cjs', ascii(readFileSync('dist/bowbook.cjs', 'utf8')));
+await build({
+  entryPoints: readdirSync('src/start')
+    .filter(name => name !== 'load-bundle.ts')
+    .map(name => `src/start/${name}`),
   outdir: 'dist',
   bundle: true,
-  splitting: true,
-  chunkNames: 'parts/[name]-[hash]',
   platform: 'node',
   format: 'esm',
   target: 'node20',
-  // Packages are bundled too: Node takes longer to find and open their files than to run them.
-  external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'jsdom'],
-  // What some of them, written for CommonJS, ask Node for.
-  banner: {
-    js: `#!/usr/bin/env node
-import { createRequire as makeRequire } from 'node:module';
-const require = makeRequire(import.meta.url);`,
-  },
+  banner: { js: '#!/usr/bin/env node' },
 });
-
-// Parts of an earlier bundle, which nothing imports any more.
-for (const name of readdirSync('dist/parts')) {
-  if (!metafile.outputs[`dist/parts/${name}`]) rmSync(`dist/parts/${name}`);
-}
 
 // Each file that stands in src/browser itself is a script of the pages, unless it exports what the
 // others share; the folders are their parts.
@@ -79,3 +88,8 @@ await build({
   entryPoints: ['src/browser/preview/refresh.ts', 'src/browser/preview/tap.ts'],
   outdir: 'dist/preview',
 });
+
+// Last, since it builds a book: keeps what the program compiles to. Code of an earlier bundle would
+// be taken for that of this one.
+rmSync('dist/bowbook.code', { force: true });
+execFileSync(process.execPath, ['dist/practise.js', 'content'], { stdio: 'pipe' });

@@ -10,35 +10,39 @@ import { addPreview } from './commands/preview.ts';
 import { addPrint } from './commands/print.ts';
 import { UsageError } from './usage-error.ts';
 
-const program = new Command('bowbook')
-  .description('Makes an annotated tune book, as a website, from a folder of Markdown.')
-  .exitOverride()
-  .configureHelp({ showGlobalOptions: true });
-
-addBegin(program);
-addBuild(program);
-addCheck(program);
-addExplain(program);
-addExport(program);
-addImport(program);
-addPreview(program);
-addPrint(program);
-
-// Whoever reads what the command prints may stop reading before its end, as `head` does.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit();
-});
-
-try {
-  await program.parseAsync();
-} catch (error) {
-  if (error instanceof CommanderError) {
-    process.exitCode = error.exitCode === 0 ? exit.sound : exit.usage;
-  } else if (error instanceof UsageError) {
-    process.stderr.write(`${error.message}\n`);
-    process.exitCode = exit.usage;
-  } else {
-    throw error;
+/** Runs the command as the process was told to. */
+export async function runCommand(): Promise<void> {
+  // Whoever reads what the command prints may stop reading before its end, as `head` does.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+  try {
+    await commands().parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) {
+      process.exitCode = error.exitCode === 0 ? exit.sound : exit.usage;
+    } else if (error instanceof UsageError) {
+      process.stderr.write(`${error.message}\n`);
+      process.exitCode = exit.usage;
+    } else {
+      throw error;
+    }
   }
+}
+
+function commands(): Command {
+  const program = new Command('bowbook')
+    .description('Makes an annotated tune book, as a website, from a folder of Markdown.')
+    .exitOverride()
+    .configureHelp({ showGlobalOptions: true });
+  addBegin(program);
+  addBuild(program);
+  addCheck(program);
+  addExplain(program);
+  addExport(program);
+  addImport(program);
+  addPreview(program);
+  addPrint(program);
+  return program;
 }

@@ -23,9 +23,16 @@ const thrift = '--heap-growing-percent=60';
 /** From this many tunes on, memory counts for more than time. */
 const manyTunes = 3000;
 
-/** Tells the engine that a long run begins. Hints: another engine may not know them. */
-export function hintLongRun(tunes: number): void {
+/**
+ * Tells the engine what is run here: a build, in threads. Before the program is loaded, since compiled
+ * code is taken over only under the same flags. Hints: another engine may not know them.
+ */
+export function hintBuild(): void {
   setFlagsFromString(patience);
   setFlagsFromString(alone);
+}
+
+/** Tells the engine how many tunes are to be made. */
+export function hintTunes(tunes: number): void {
   if (tunes >= manyTunes) setFlagsFromString(thrift);
 }

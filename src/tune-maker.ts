@@ -1,6 +1,6 @@
 import type { Cache } from './cache/open-cache.ts';
 import { type TuneCache, tuneCache } from './cache/tune-cache.ts';
-import { hintLongRun } from './engine-hints.ts';
+import { hintTunes } from './engine-hints.ts';
 import type { MadeTune, TuneNote } from './make-tune.ts';
 import type { SiteFile } from './output/site-file.ts';
 import { attempt } from './output/site-trouble.ts';
@@ -52,7 +52,7 @@ export function tuneMaker(store: Cache): TuneMaker {
   let workers: TuneWorkers | null = null;
   const expect = (tunes: number): void => {
     if (tunes < worthWorkers || workers !== null) return;
-    hintLongRun(tunes);
+    hintTunes(tunes);
     workers = startWorkers(store.folder);
   };
   return {

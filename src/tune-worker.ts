@@ -5,14 +5,15 @@ import { makeTune } from './make-tune.ts';
 import { keepTune, placeTune } from './tune-maker.ts';
 import type { Batch } from './tune-workers.ts';
 
-/** A worker: takes batches of tunes, stages their files, and answers with notes and hashes. */
-const cache = tuneCache(openCache((workerData as { readonly cache: string }).cache));
-
-parentPort?.on('message', ({ tasks, place }: Batch) => {
-  const placed = tasks.map(task => {
-    const made = makeTune(task);
-    keepTune(cache, task, made);
-    return placeTune(made, place);
+/** What a worker does: takes batches of tunes, stages their files, and answers with notes and hashes. */
+export function serveBatches(): void {
+  const cache = tuneCache(openCache((workerData as { readonly cache: string }).cache));
+  parentPort?.on('message', ({ tasks, place }: Batch) => {
+    const placed = tasks.map(task => {
+      const made = makeTune(task);
+      keepTune(cache, task, made);
+      return placeTune(made, place);
+    });
+    parentPort?.postMessage(placed);
   });
-  parentPort?.postMessage(placed);
-});
+}

@@ -30,9 +30,9 @@ export interface Batch {
 const batchSize = 4;
 
 /** The bundled worker; null where the code runs unbundled, as in the tests. */
-const workerFile = import.meta.url.endsWith('.js')
-  ? join(packageRoot(), 'dist', 'tune-worker.js')
-  : null;
+const workerFile = import.meta.url.endsWith('.ts')
+  ? null
+  : join(packageRoot(), 'dist', 'tune-worker.js');
 
 /** One for each processor but this thread's; null where there is no bundled worker. `cache`: its folder. */
 export function startWorkers(cache: string): TuneWorkers | null {

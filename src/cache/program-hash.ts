@@ -1,22 +1,35 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, relative } from 'node:path';
+
+/** Where the bundle's own hash is kept, so that a build need not read the whole program. */
+export const hashFile = 'dist/bowbook.hash';
 
 /**
- * A hash of the program itself: its code, bundled or not, its templates, the packages it was
- * installed with, and the Node that runs it. What another program made is not taken over.
+ * A hash of the program itself: its code, its templates, the packages it was installed with, and the
+ * Node that runs it. What another program made is not taken over. `root`: the folder of Bowbook.
  */
-export function programHash(root: string): string {
-  const bundled = fileURLToPath(import.meta.url).endsWith('.js');
-  // The names of a bundle's parts, which its entries import, are hashes themselves.
-  const code = bundled
-    ? ['dist/cli.js', 'dist/tune-worker.js', 'dist/browser', 'dist/offline', 'dist/styles']
-    : ['src', 'shared'];
-  const sum = createHash('sha256').update(process.version);
-  for (const name of [...code, 'templates', 'package.json', 'package-lock.json']) {
-    for (const file of filesIn(join(root, name))) sum.update(file).update(readFileSync(file));
-  }
+export const programHash = (root: string): string =>
+  sumOf([
+    process.version,
+    import.meta.url.endsWith('.ts')
+      ? codeHash(root, ['src', 'shared'])
+      : readFileSync(join(root, hashFile), 'utf8'),
+  ]);
+
+/** What the hash of the bundled program is made of. */
+export const bundledHash = (root: string): string =>
+  codeHash(root, ['dist/bowbook.cjs', 'dist/browser', 'dist/offline', 'dist/styles']);
+
+function codeHash(root: string, code: readonly string[]): string {
+  const names = [...code, 'templates', 'package.json', 'package-lock.json'];
+  const files = names.flatMap(name => filesIn(join(root, name)));
+  return sumOf(files.flatMap(file => [relative(root, file), readFileSync(file)]));
+}
+
+function sumOf(parts: readonly (string | Uint8Array)[]): string {
+  const sum = createHash('sha256');
+  for (const part of parts) sum.update(part);
   return sum.digest('hex');
 }
 

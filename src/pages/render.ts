@@ -1,8 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
-import Handlebars from 'handlebars';
+import { templates } from 'bowbook:templates';
+import Handlebars from 'handlebars/runtime.js';
 import type { Words } from '../../shared/words/words-for.ts';
-import { packageRoot } from './package-root.ts';
 import { type HeldTexts, held, inPieces } from './text-pieces.ts';
 
 /**
@@ -36,7 +34,12 @@ engine.registerHelper(
   },
 );
 
-const compiled = new Map<string, Handlebars.TemplateDelegate>();
+const fills = new Map<string, Handlebars.TemplateDelegate>();
+for (const [name, compiled] of Object.entries(templates)) {
+  const fill = engine.template(compiled);
+  fills.set(name, fill);
+  engine.registerPartial(name, fill);
+}
 
 /** Fills a template. The site's labels, in the book's language, are at `words` in every view. */
 export const render = (template: string, view: object, { siteWords }: Words): string =>
@@ -54,43 +57,7 @@ export function renderPieces(
 }
 
 function templateNamed(name: string): Handlebars.TemplateDelegate {
-  if (compiled.size === 0) loadTemplates();
-  const fill = compiled.get(name);
+  const fill = fills.get(name);
   if (!fill) throw new Error(`there is no template ${name}`);
   return fill;
-}
-
-/**
- * Takes out where in its file each node of a template stands. Handlebars would compile it in, as an
- * object to be made anew each time that a field is filled in. A defect of a view names its field alone.
- */
-class WithoutPlaces extends Handlebars.Visitor {
-  override accept(node: hbs.AST.Node): void {
-    if (node?.loc) Object.assign(node.loc, { toJSON: () => null });
-    super.accept(node);
-  }
-}
-
-Object.assign(engine, {
-  parse(...source: Parameters<typeof Handlebars.parse>): hbs.AST.Program {
-    const template = Handlebars.parse(...source);
-    new WithoutPlaces().accept(template);
-    return template;
-  },
-});
-
-function loadTemplates(): void {
-  const root = join(packageRoot(), 'templates');
-  for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || !entry.name.endsWith('.hbs')) continue;
-    const file = join(entry.parentPath, entry.name);
-    const name = relative(root, file).split(sep).join('/').slice(0, -'.hbs'.length);
-    // Not parsed or compiled before it is first filled in.
-    const fill = engine.compile(readFileSync(file, 'utf8'), {
-      strict: true,
-      knownHelpersOnly: true,
-    });
-    compiled.set(name, fill);
-    engine.registerPartial(name, fill);
-  }
 }

@@ -4,13 +4,15 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { templatesForEsbuild } from '../../src/templates-plugin.mjs';
 
 const here = import.meta.dirname;
 const out = join(here, '../../dist/bench');
 const entryPoints = readdirSync(here)
   .filter(name => name.endsWith('.bench.ts'))
   .map(name => join(here, name));
-const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external' };
+const plugins = [templatesForEsbuild];
+const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external', plugins };
 await build({ entryPoints, outdir: out, target: 'node20', ...options });
 for (const name of readdirSync(out)
   .filter(n => n.endsWith('.bench.js'))

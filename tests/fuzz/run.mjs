@@ -3,10 +3,12 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { templatesForEsbuild } from '../../src/templates-plugin.mjs';
 
 const here = import.meta.dirname;
 const out = join(here, '../../dist/fuzz');
 const entryPoints = ['fuzz.ts', 'try-cases.ts'].map(name => join(here, name));
-const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external' };
+const plugins = [templatesForEsbuild];
+const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external', plugins };
 await build({ entryPoints, outdir: out, target: 'node20', splitting: true, ...options });
 await import(pathToFileURL(join(out, 'fuzz.js')).href);

@@ -1,0 +1,31 @@
+import { appendFileSync, cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { bundledHash, hashFile } from '../cache/program-hash.ts';
+import { packageRoot } from '../pages/package-root.ts';
+import { codeFile, loadBundle } from './load-bundle.ts';
+
+/**
+ * The last step of bundling: keeps the bundle's hash, builds a book, builds it again after a lesson has
+ * changed, and keeps what the bundle's functions compiled to meanwhile. Argument: the folder of the
+ * book, which is copied.
+ */
+const [, , book = ''] = process.argv;
+const root = packageRoot();
+writeFileSync(join(root, hashFile), bundledHash(root));
+const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));
+const { program, script } = loadBundle();
+try {
+  const copy = join(folder, 'book');
+  cpSync(book, copy, { recursive: true });
+  const [site, cache] = [join(folder, 'site'), join(folder, 'cache')];
+  process.argv.splice(2, 1, 'build', copy, '--quick', '--out', site, '--cache', cache);
+  await program.runCommand();
+  const [lesson = ''] = readdirSync(join(copy, 'lessons'));
+  appendFileSync(join(copy, 'lessons', lesson), '\nOnce more.\n');
+  await program.runCommand();
+  if (process.exitCode) throw new Error('the book for practice has errors');
+  writeFileSync(codeFile, script.createCachedData());
+} finally {
+  rmSync(folder, { recursive: true });
+}
