@@ -22,7 +22,10 @@ await build({
 });
 // esbuild leaves what is not ASCII in regular expressions; the bundle is read as ASCII.
 const ascii = code =>
-  code.replace(/[\u0080-\uffff]/g, sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  code.replace(
+    /[\u0080-\uffff]/g,
+    sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 writeFileSync('dist/bowbook.cjs', ascii(readFileSync('dist/bowbook.cjs', 'utf8')));
 await build({
   entryPoints: readdirSync('src/start')
