@@ -13,6 +13,7 @@ import { planPages } from './pages/make-pages.ts';
 import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
 import { folders } from './read/book-files.ts';
+import type { ReadingThread } from './read/read-ahead.ts';
 import { readBook } from './read/read-book.ts';
 import type { TuneMaker } from './tune-maker.ts';
 import { tuneShelf } from './tune-shelf.ts';
@@ -36,10 +37,9 @@ export async function buildOnce(
   ledger: Ledger,
 ): Promise<{ readonly result: BuildResult; readonly left: Ledger }> {
   const { root, out, withDrafts = false, progress } = options;
-  const onFiles = (paths: readonly string[]): void => {
-    if (ledger.notes.size === 0) tools.maker.expect(paths.filter(isTunePage).length);
-  };
-  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read, onFiles });
+  const threadsFor = (paths: readonly string[]): readonly ReadingThread[] =>
+    ledger.notes.size === 0 ? tools.maker.expect(paths.filter(isTunePage).length) : [];
+  const book = await readBook(root, { drafts: withDrafts, memo: ledger.read, threadsFor });
   const problems = [...book.problems];
   const end = (left: Ledger, tunes: readonly TuneNote[] = []) => {
     const failed = problems.some(isError);

@@ -2,5 +2,5 @@
 export { runCommand } from './cli.ts';
 
 /** What a worker thread does; loaded only there, since it takes all that tunes are made with. */
-export const serveBatches = async (): Promise<void> =>
-  (await import('./tune-worker.ts')).serveBatches();
+export const serveRequests = async (): Promise<void> =>
+  (await import('./tune-worker.ts')).serveRequests();

@@ -7,13 +7,17 @@ import { attempt } from './output/site-trouble.ts';
 import { type SitePlace, stageFile } from './output/stage-file.ts';
 import type { BuiltTune } from './pages/built-tune.ts';
 import type { Opening } from './pages/openings.ts';
+import type { ReadingThread } from './read/read-ahead.ts';
 import type { TuneTask } from './tune-jobs.ts';
 import { startWorkers, type TuneWorkers } from './tune-workers.ts';
 
 /** Makes tunes, here and in worker threads. */
 export interface TuneMaker {
-  /** Says beforehand how many tunes will have to be made at least, so that threads can start meanwhile. */
-  readonly expect: (tunes: number) => void;
+  /**
+   * Says beforehand how many tunes will have to be made at least, so that threads can start meanwhile;
+   * until then they can read pages.
+   */
+  readonly expect: (tunes: number) => readonly ReadingThread[];
   /** What is made of tunes, in the order of the tasks, each as soon as it and those before it are there. */
   readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<PlacedTune>;
   /** Study and drawings of a tune: just made, kept, or, where nothing whole is kept, made again. */
@@ -50,10 +54,12 @@ export function tuneMaker(store: Cache): TuneMaker {
     return made;
   };
   let workers: TuneWorkers | null = null;
-  const expect = (tunes: number): void => {
-    if (tunes < worthWorkers || workers !== null) return;
-    hintTunes(tunes);
-    workers = startWorkers(store.folder);
+  const expect = (tunes: number): readonly ReadingThread[] => {
+    if (tunes >= worthWorkers && workers === null) {
+      hintTunes(tunes);
+      workers = startWorkers(store.folder);
+    }
+    return workers?.readers() ?? [];
   };
   return {
     expect,

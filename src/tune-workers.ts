@@ -1,14 +1,23 @@
+import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { asTrouble } from './output/site-trouble.ts';
 import type { SitePlace } from './output/stage-file.ts';
 import { packageRoot } from './pages/package-root.ts';
+import type { BookSettings } from './read/book.ts';
+import type { BookIndex } from './read/book-index.ts';
+import type { PageText } from './read/page-reader.ts';
+import type { ReadingThread } from './read/read-ahead.ts';
+import type { KeptPage } from './read/read-memo.ts';
+import type { PageNames } from './read/read-page.ts';
 import type { TuneTask } from './tune-jobs.ts';
 import type { PlacedTune } from './tune-maker.ts';
 
-/** Threads that make tunes and stage their files; only notes and hashes come back. */
+/** Threads that read pages, and make tunes and stage their files, of which only notes and hashes come back. */
 export interface TuneWorkers {
+  /** Each of them as a reader of pages, until it makes tunes. */
+  readonly readers: () => readonly ReadingThread[];
   /** Rather than wait for the next tune, this thread makes one too, by `here`. */
   readonly make: (
     tasks: readonly TuneTask[],
@@ -20,14 +29,26 @@ export interface TuneWorkers {
 
 type MakeHere = (task: TuneTask) => Promise<PlacedTune>;
 
-/** What goes out to a worker in one message; the answer is a `PlacedTune` for each task. */
-export interface Batch {
+/** What goes out to a worker in one message. */
+export type Request = Batch | ReadRequest;
+
+/** Tunes to be made: the answer is a `PlacedTune` for each task. */
+interface Batch {
   readonly tasks: readonly TuneTask[];
   readonly place: SitePlace;
 }
 
+/** Pages to be read: the answer is their names, or with an index the pages themselves. */
+export interface ReadRequest {
+  readonly pages: readonly PageText[];
+  readonly under: { readonly index: BookIndex; readonly settings: BookSettings } | null;
+}
+
 /** Each worker has two batches, so that it never waits for the next. */
 const batchSize = 4;
+
+/** Towards the end batches get smaller, so that all are done at about the same time. */
+const sizeOfNext = (left: number): number => Math.min(batchSize, Math.ceil(left / 16));
 
 /** The bundled worker; null where the code runs unbundled, as in the tests. */
 const workerFile = import.meta.url.endsWith('.ts')
@@ -55,7 +76,19 @@ export function startWorkers(cache: string): TuneWorkers | null {
     workers = [];
     broken = null;
   };
+  const ask = async <T>(worker: Worker, request: ReadRequest): Promise<readonly T[]> => {
+    if (broken !== null) throw broken;
+    worker.postMessage(request);
+    const [answer] = await once(worker, 'message');
+    return answer;
+  };
   return {
+    readers: () =>
+      workers.map(worker => ({
+        names: pages => ask<PageNames>(worker, { pages, under: null }),
+        finish: (pages, index, settings) =>
+          ask<KeptPage>(worker, { pages, under: { index, settings } }),
+      })),
     async *make(tasks, place, here) {
       if (workers.length === 0) workers = start();
       let isDone = false;
@@ -86,9 +119,9 @@ async function* handOut(
     const send = (): void => {
       if (sent >= tasks.length) return;
       waiting.push(sent);
-      const batch: Batch = { tasks: tasks.slice(sent, sent + batchSize), place };
-      worker.postMessage(batch);
-      sent += batchSize;
+      const batch = tasks.slice(sent, sent + sizeOfNext(tasks.length - sent));
+      worker.postMessage({ tasks: batch, place } satisfies Batch);
+      sent += batch.length;
     };
     const take = (answer: readonly PlacedTune[]): void => {
       const first = waiting.shift() ?? 0;

@@ -5,45 +5,32 @@ import type { Book, BookSettings, ClipBlock, Page, TuneBlock } from './book.ts';
 import { type BookFiles, folders, settingsFile } from './book-files.ts';
 import { type BookIndex, indexNames } from './book-index.ts';
 import { compareText } from './compare-text.ts';
+import { type PageText, pageReader } from './page-reader.ts';
+import { type ReadAhead, type ReadingThread, readAhead } from './read-ahead.ts';
 import { type KeptPage, type ReadMemo, readMemo } from './read-memo.ts';
-import {
-  draftPage,
-  type FinishedPage,
-  finishPage,
-  namesOf,
-  type PageDraft,
-  type PageNames,
-} from './read-page.ts';
+import type { FinishedPage, PageNames } from './read-page.ts';
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
-import { sameAnswers, traceIndex } from './traced-index.ts';
+import { sameAnswers } from './traced-index.ts';
 
 /** Where files of a book are looked for. */
 const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
 /** A book from its files, read. */
-export function bookOf(
-  root: string,
-  files: BookFiles,
-  options: { readonly drafts?: boolean; readonly memo?: ReadMemo } = {},
-): Book {
+/** What a book is made from besides its files. */
+interface BookOfOptions {
+  /** Pages that are drafts are shown. */
+  readonly drafts?: boolean;
+  readonly memo?: ReadMemo;
+  readonly ahead?: ReadAhead;
+}
+
+export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
   const { settings, problems: settingsProblems } = settingsOf(files);
-  const reader = pageReader(files, settings, options.memo ?? readMemo());
-  const drafts = (Object.keys(folders) as Page['kind'][]).flatMap(kind =>
-    [...files.texts.keys()]
-      .filter(file => file.startsWith(`${folders[kind]}/`))
-      .map(file => reader.names(kind, file)),
-  );
-  const shown = drafts.filter(draft => options.drafts || !draft.isDraft);
-  const { problems: nameProblems, ...names } = indexNames(shown);
-  const index: BookIndex = {
-    ...names,
-    presets: Object.keys(settings.bowing.presets),
-    pages: new Map(shown.map(draft => [draft.file, draft.indexed])),
-    media: new Set(files.media),
-    drafts: new Set(drafts.filter(d => !shown.includes(d)).map(d => d.file)),
-  };
-  const finished = shown.map(draft => reader.page(draft, index));
+  const reader = rememberingReader(files, settings, options);
+  const names = pageTexts(files).map(reader.names);
+  const { shown, index, problems: nameProblems } = indexOf(names, files, settings, options);
+  const finished = shown.map(page => reader.page(page, index));
   const pages = finished.map(({ page }) => page);
   return reader.end({
     root,
@@ -72,38 +59,80 @@ export function bookOf(
   });
 }
 
-/** Reads pages, or takes over what a memo has of them. */
-function pageReader(files: BookFiles, settings: BookSettings, memo: ReadMemo) {
+/** Reads the pages of a book in several threads: what `bookOf` takes over of it. */
+export function bookAhead(
+  files: BookFiles,
+  threads: readonly ReadingThread[],
+  options: BookOfOptions,
+): Promise<ReadAhead> {
+  const { settings } = settingsOf(files);
+  const pages = pageTexts(files);
+  const indexed = (names: ReadonlyMap<string, PageNames>): BookIndex =>
+    indexOf(
+      pages.flatMap(({ file }) => names.get(file) ?? []),
+      files,
+      settings,
+      options,
+    ).index;
+  return readAhead(pages, threads, indexed, settings);
+}
+
+/** The pages among a book's files, in its order. */
+const pageTexts = ({ texts }: BookFiles): readonly PageText[] =>
+  (Object.keys(folders) as Page['kind'][]).flatMap(kind =>
+    [...texts]
+      .filter(([file]) => file.startsWith(`${folders[kind]}/`))
+      .map(([file, text]) => ({ kind, file, text })),
+  );
+
+/** The names of a whole book, and which of its pages are shown. */
+function indexOf(
+  names: readonly PageNames[],
+  { media }: BookFiles,
+  { bowing }: BookSettings,
+  options: BookOfOptions,
+) {
+  const shown = names.filter(page => options.drafts || !page.isDraft);
+  const { problems, ...named } = indexNames(shown);
+  const index: BookIndex = {
+    ...named,
+    presets: Object.keys(bowing.presets),
+    pages: new Map(shown.map(page => [page.file, page.indexed])),
+    media: new Set(media),
+    drafts: new Set(names.filter(page => !shown.includes(page)).map(page => page.file)),
+  };
+  return { shown, index, problems };
+}
+
+/** Reads pages, or takes over what was read ahead, or what a memo has of them. */
+function rememberingReader(
+  files: BookFiles,
+  settings: BookSettings,
+  { memo = readMemo(), ahead }: BookOfOptions,
+) {
   const held = JSON.stringify(settings);
-  const drafts = new Map<string, PageDraft>();
+  const reader = pageReader();
   const names = new Map<string, PageNames>();
   const pages = new Map<string, KeptPage>();
   const isSame = (file: string): boolean =>
     memo.last?.files.texts.get(file) === files.texts.get(file);
-  const draft = (kind: Page['kind'], file: string): PageDraft => {
-    const known = drafts.get(file);
-    const made = known ?? draftPage(kind, sourceText(file, files.texts.get(file) ?? ''));
-    drafts.set(file, made);
-    return made;
-  };
   return {
-    names(kind: Page['kind'], file: string): PageNames {
-      const known = isSame(file) ? memo.names.get(file) : undefined;
-      const made = known ?? namesOf(draft(kind, file));
+    names(page: PageText): PageNames {
+      const { file } = page;
+      const known = ahead?.names.get(file) ?? (isSame(file) ? memo.names.get(file) : undefined);
+      const made = known ?? reader.names(page);
       names.set(file, made);
       return made;
     },
     page({ kind, file }: PageNames, index: BookIndex): FinishedPage {
-      const known = isSame(file) && memo.settings === held ? memo.pages.get(file) : undefined;
-      if (known && sameAnswers(known.asked, index)) {
-        pages.set(file, known);
-        return known.finished;
-      }
-      const trace = traceIndex(index);
-      const finished = finishPage(draft(kind, file), trace.index, settings);
-      pages.set(file, { asked: trace.asked(), finished });
-      drafts.delete(file);
-      return finished;
+      const remembered = isSame(file) && memo.settings === held ? memo.pages.get(file) : undefined;
+      const known = ahead?.pages.get(file) ?? remembered;
+      const made =
+        known && sameAnswers(known.asked, index)
+          ? known
+          : reader.finish({ kind, file, text: files.texts.get(file) ?? '' }, index, settings);
+      pages.set(file, made);
+      return made.finished;
     },
     end(book: Book): Book {
       const read = { last: { files, book }, settings: held, names, pages };
