@@ -44,11 +44,11 @@ export async function readAhead(
     next += taken.length;
     return taken;
   };
-  const begun = threads.map((): PageText[] => []);
-  const begin = async (thread: ReadingThread, own: PageText[]): Promise<void> => {
+  const shares = threads.map(thread => ({ thread, begun: [] as PageText[] }));
+  const begin = async ({ thread, begun }: (typeof shares)[number]): Promise<void> => {
     for (let batch = take(batchSize); batch.length > 0; batch = take(batchSize)) {
       for (const page of await thread.names(batch)) names.set(page.file, page);
-      own.push(...batch);
+      begun.push(...batch);
     }
   };
   const here: PageText[] = [];
@@ -56,20 +56,20 @@ export async function readAhead(
     names.set(page.file, reader.names(page));
     here.push(page);
   };
-  const others = threads.map((thread, i) => begin(thread, begun[i] ?? []));
+  const others = Promise.allSettled(shares.map(begin));
   for (let [page] = take(1); page !== undefined; [page] = take(1)) {
     beginHere(page);
     await new Promise(setImmediate); // for the others' answers to come in
   }
-  await Promise.allSettled(others);
+  await others;
   for (const page of pages) if (!names.has(page.file)) beginHere(page);
   const index = indexOf(names);
-  const finished = threads.map(async (thread, i) => {
-    const own = begun[i] ?? [];
-    const kept = await thread.finish(own, index, settings);
-    for (const [at, page] of own.entries()) read.set(page.file, kept[at] as KeptPage);
-  });
+  const finish = async ({ thread, begun }: (typeof shares)[number]): Promise<void> => {
+    const kept = await thread.finish(begun, index, settings);
+    for (const [at, page] of begun.entries()) read.set(page.file, kept[at] as KeptPage);
+  };
+  const finished = Promise.allSettled(shares.map(finish));
   for (const page of here) read.set(page.file, reader.finish(page, index, settings));
-  await Promise.allSettled(finished);
+  await finished;
   return { names, pages: read };
 }
