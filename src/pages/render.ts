@@ -16,6 +16,13 @@ export const html = (text: string): Html => new Handlebars.SafeString(text);
 const engine = Handlebars.create();
 
 /**
+ * What is held aside of the page that is being filled in. Not among the data that the engine hands from
+ * template to template: V8's collector of young objects kept that, with all the texts, until the next
+ * full collection.
+ */
+let heldTexts: HeldTexts | null = null;
+
+/**
  * For each of a list, with `@first` and `@last`. The engine's own also goes through objects, and makes
  * names for every item that no template here asks for: a page has some thousand items.
  */
@@ -30,7 +37,7 @@ engine.registerHelper(
       frame.last = i === list.length - 1;
       text += fn(list[i], options);
     }
-    return data.texts === undefined ? text : held(text, data.texts);
+    return heldTexts === null ? text : held(text, heldTexts);
   },
 );
 
@@ -52,8 +59,12 @@ export function renderPieces(
   { siteWords }: Words,
 ): readonly string[] {
   const texts: HeldTexts = [];
-  const filled = templateNamed(template)({ words: siteWords, ...view }, { data: { texts } });
-  return [...inPieces(filled, texts)];
+  heldTexts = texts;
+  try {
+    return [...inPieces(templateNamed(template)({ words: siteWords, ...view }), texts)];
+  } finally {
+    heldTexts = null;
+  }
 }
 
 function templateNamed(name: string): Handlebars.TemplateDelegate {
