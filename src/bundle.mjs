@@ -4,6 +4,9 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { templatesForEsbuild } from './templates-plugin.mjs';
 
+// Code compiled of another bundle would be taken for that of this one, and its hash too.
+for (const left of ['code', 'hash']) rmSync(`dist/bowbook.${left}`, { force: true });
+
 // The program as one script, which its entries load with compiled code.
 await build({
   entryPoints: { bowbook: 'src/bundled.ts' },
@@ -16,8 +19,8 @@ await build({
   minifyWhitespace: true, // the longer it is, the longer it takes to read
   lineLimit: 160, // of which Node shows one where it fails
   define: { 'import.meta.url': 'bundleUrl' },
-  // Packages are bundled too: Node takes longer to find and open their files than to run them.
   plugins: [templatesForEsbuild],
+  // Packages are bundled too: Node takes longer to find and open their files than to run them.
   external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit', 'jsdom'],
 });
 // esbuild leaves what is not ASCII in regular expressions; the bundle is read as ASCII.
@@ -28,9 +31,7 @@ const ascii = code =>
   );
 writeFileSync('dist/bowbook.cjs', ascii(readFileSync('dist/bowbook.cjs', 'utf8')));
 await build({
-  entryPoints: readdirSync('src/start')
-    .filter(name => name !== 'load-bundle.ts')
-    .map(name => `src/start/${name}`),
+  entryPoints: readdirSync('src/start').map(name => `src/start/${name}`),
   outdir: 'dist',
   bundle: true,
   platform: 'node',
@@ -92,7 +93,5 @@ await build({
   outdir: 'dist/preview',
 });
 
-// Last, since it builds a book: keeps what the program compiles to. Code of an earlier bundle would
-// be taken for that of this one.
-rmSync('dist/bowbook.code', { force: true });
+// Last, since it builds a book: keeps what the program compiles to.
 execFileSync(process.execPath, ['dist/practise.js', 'content'], { stdio: 'pipe' });

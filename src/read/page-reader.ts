@@ -23,17 +23,18 @@ export interface PageReader {
 
 export function pageReader(): PageReader {
   const drafts = new Map<string, PageDraft>();
-  const draft = ({ kind, file, text }: PageText): PageDraft => {
-    const known = drafts.get(file);
-    const made = known ?? draftPage(kind, sourceText(file, text));
-    drafts.set(file, made);
-    return made;
-  };
+  const draftOf = ({ kind, file, text }: PageText): PageDraft =>
+    draftPage(kind, sourceText(file, text));
   return {
-    names: page => namesOf(draft(page)),
+    names(page) {
+      // Always anew: a thread outlives a build, and the page may have changed since it was begun.
+      const draft = draftOf(page);
+      drafts.set(page.file, draft);
+      return namesOf(draft);
+    },
     finish(page, index, settings) {
       const trace = traceIndex(index);
-      const finished = finishPage(draft(page), trace.index, settings);
+      const finished = finishPage(drafts.get(page.file) ?? draftOf(page), trace.index, settings);
       drafts.delete(page.file);
       return { asked: trace.asked(), finished };
     },

@@ -7,7 +7,7 @@ import { type ReadMemo, sameFiles } from './read-memo.ts';
  * Reads the book in a folder. Faults of the book are in `problems`, with their places; a page with
  * an error in it comes without its text. Drafts are left out unless asked for. With a memo, only
  * what has changed is read again. `threadsFor` is told, before anything is parsed, what files there are,
- * and says what other threads read pages too.
+ * and says what other threads read pages too, where none is remembered.
  */
 export async function readBook(
   root: string,
@@ -23,6 +23,6 @@ export async function readBook(
   const threads = options.threadsFor?.([...files.texts.keys()]) ?? [];
   // Only now is there something to parse: the parser takes longer to load than all else.
   const { bookAhead, bookOf } = await import('./book-of.ts');
-  if (threads.length === 0) return bookOf(root, files, options);
+  if (last || threads.length === 0) return bookOf(root, files, options);
   return bookOf(root, files, { ...options, ahead: await bookAhead(files, threads, options) });
 }

@@ -20,7 +20,7 @@ export const codeFile = join(folder, 'bowbook.code');
 
 /**
  * Loads the bundled program together with what a practice run compiled its functions to, so that
- * neither it nor any thread that it starts has to compile them again: that took a fifth of a rebuild.
+ * neither it nor any thread that it starts has to compile them again: that took a sixth of a rebuild.
  * Code that another V8 compiled, or the same under other flags, is refused by V8, and the program
  * runs as well without. `Module.enableCompileCache` will do this where Node 22 is the least.
  */

@@ -1,10 +1,13 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { appendFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { BookFiles } from '../../src/read/book-files.ts';
 import { bookAhead, bookOf } from '../../src/read/book-of.ts';
 import { pageReader } from '../../src/read/page-reader.ts';
 import type { ReadingThread } from '../../src/read/read-ahead.ts';
+import { readBook } from '../../src/read/read-book.ts';
+import { readMemo } from '../../src/read/read-memo.ts';
 
 /** The demo book's pages, many times over, and one that refers to others by name. */
 function manyPages(): BookFiles {
@@ -72,5 +75,31 @@ describe('pages read in several threads', () => {
     const texts = new Map(files.texts).set('lessons/no-such.md', '---\ntitle: Now\n---\n\nHere.\n');
     const now = { texts, media: [] };
     expect(bookOf('book', now, { ahead })).toEqual(bookOf('book', now));
+  });
+
+  it('are not read ahead where others are remembered', async () => {
+    const root = mkdtempSync(join(tmpdir(), 'bowbook-ahead-'));
+    try {
+      cpSync(join(import.meta.dirname, '../../content'), root, { recursive: true });
+      const [thread, memo] = [threadHere(), readMemo()];
+      const read = () => readBook(root, { memo, threadsFor: () => [thread] });
+      await read();
+      const first = thread.read.length;
+      expect(first).toBeGreaterThan(0);
+      const [lesson = ''] = readdirSync(join(root, 'lessons'));
+      appendFileSync(join(root, 'lessons', lesson), '\nAnd on.\n');
+      expect(await read()).toEqual(await readBook(root));
+      expect(thread.read.length).toBe(first);
+    } finally {
+      rmSync(root, { recursive: true });
+    }
+  });
+
+  it('are begun anew by a thread that had begun them in a build that ended before', async () => {
+    const reader = pageReader();
+    const page = { kind: 'page', file: 'pages/a.md', text: '# Before\n' } as const;
+    const now = { ...page, text: '# After\n\n## More\n' };
+    reader.names(page);
+    expect(reader.names(now)).toEqual(pageReader().names(now));
   });
 });
