@@ -10,14 +10,17 @@ import { SiteTrouble } from './output/site-trouble.ts';
 import { pageMakers } from './page-makers.ts';
 import { pageTurns } from './page-turns.ts';
 import { planPages } from './pages/make-pages.ts';
+import { pageSum } from './pages/page-sum.ts';
 import type { TuneCard } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
 import { folders } from './read/book-files.ts';
 import type { ReadingThread } from './read/read-ahead.ts';
 import { readBook } from './read/read-book.ts';
+import { blockSum } from './tune-jobs.ts';
 import type { TuneMaker } from './tune-maker.ts';
 import { tuneShelf } from './tune-shelf.ts';
 import { tuneTasks } from './tune-tasks.ts';
+import { workedOut } from './worked-out.ts';
 
 /** What builds of one book have in common. */
 interface BuildTools {
@@ -104,8 +107,10 @@ async function makeSite(
   const cards = new Map<string, TuneCard>();
   const notes: TuneNote[] = [];
   const makers = pageMakers(book, isPrivate);
-  const plans = planPages({ book, cards, isPrivate, ...makers });
-  const tasks = tuneTasks(book, { plans, isPrivate, program });
+  const pageSums = workedOut(ledger.pageSums, pageSum);
+  const plans = planPages({ book, cards, isPrivate, ...makers }, pageSums.of);
+  const blockSums = workedOut(ledger.blockSums, blockSum);
+  const tasks = tuneTasks(book, { plans, isPrivate, program, sumOf: blockSums.of });
   const tunes = tuneShelf(tasks, { maker, known: ledger.notes, makePage: makers.make });
   const turns = pageTurns(plans, { tunes, program, makers });
   await putAll(site, turns.first);
@@ -127,6 +132,8 @@ async function makeSite(
     pages: plans.length,
     notes: new Map(notes.map((note, i) => [tasks[i]?.key ?? '', note] as const)),
     files: site.written,
+    pageSums: pageSums.asked,
+    blockSums: blockSums.asked,
     read: ledger.read,
   };
 }

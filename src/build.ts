@@ -74,6 +74,8 @@ export function openBuilds(options: BuildOptions): Builds {
     pages: 0,
     notes: new Map(),
     files: new Map(),
+    pageSums: new Map(),
+    blockSums: new Map(),
     read: readMemo(),
   };
   let isSaved = true;

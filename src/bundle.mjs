@@ -30,15 +30,22 @@ const ascii = code =>
     sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 writeFileSync('dist/bowbook.cjs', ascii(readFileSync('dist/bowbook.cjs', 'utf8')));
+// What Node runs first is CommonJS, for which it need not set up its loader of modules.
 await build({
   entryPoints: readdirSync('src/start').map(name => `src/start/${name}`),
   outdir: 'dist',
   bundle: true,
   platform: 'node',
-  format: 'esm',
+  format: 'cjs',
   target: 'node20',
-  banner: { js: '#!/usr/bin/env node' },
+  define: { 'import.meta.url': 'entryUrl' },
+  banner: {
+    js: `#!/usr/bin/env node
+'use strict';
+const entryUrl = require('node:url').pathToFileURL(__filename).href;`,
+  },
 });
+writeFileSync('dist/package.json', '{ "type": "commonjs" }\n');
 
 // Each file that stands in src/browser itself is a script of the pages, unless it exports what the
 // others share; the folders are their parts.

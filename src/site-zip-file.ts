@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { siteZipPath } from '../shared/take-away.ts';
-import { siteZip } from './export/site-zip.ts';
 import type { OpenSite } from './output/open-site.ts';
 import type { SiteFile } from './output/site-file.ts';
 import type { Book } from './read/book.ts';
@@ -21,10 +20,12 @@ export function siteZipFile(
   return {
     path: siteZipPath,
     from: from.digest('hex'),
-    make: () =>
-      siteZip(
+    async make() {
+      const { siteZip } = await import('./export/site-zip.ts');
+      return siteZip(
         folder,
         paths.map(path => ({ path, read: () => read(path) })),
-      ),
+      );
+    },
   };
 }

@@ -73,13 +73,21 @@ function grouped<T>(things: readonly T[], by: (thing: T) => string): ReadonlyMap
 
 /**
  * What the products of a book's jobs are kept under: a hash of the job, its prose left out, and the
- * program. The settings, which all jobs of the book have, are written out once.
+ * program. The settings, which all jobs of the book have, are written out once. `sumOf` is asked for
+ * the sum of each block.
  */
-export function jobKeys(settings: BookSettings, program: string): (job: TuneJob) => string {
-  const under = JSON.stringify(settings);
+export function jobKeys(
+  settings: BookSettings,
+  program: string,
+  sumOf: (block: Block) => string,
+): (job: TuneJob) => string {
+  const under = cacheKey(program, JSON.stringify(settings));
   return ({ block, anchors, plans, clips, drills, isPrivate }) => {
     const blocks = [block, ...anchors, ...plans, ...clips, ...drills];
-    const told = blocks.map(one => ({ ...one, body: null }));
-    return cacheKey(program, under, JSON.stringify([told, isPrivate]));
+    return cacheKey(under, String(isPrivate), ...blocks.map(sumOf));
   };
 }
+
+/** Tells one state of a block from another, its prose left out. */
+export const blockSum = (block: Block): string =>
+  cacheKey(JSON.stringify({ ...block, body: null }));

@@ -1,6 +1,6 @@
 import { cacheKey } from './cache/open-cache.ts';
 import type { PagePlan, ShowPlan } from './pages/make-pages.ts';
-import type { Book } from './read/book.ts';
+import type { Block, Book } from './read/book.ts';
 import { jobKeys, type TuneTask, tuneJobs } from './tune-jobs.ts';
 
 interface TuneTasksInput {
@@ -8,12 +8,14 @@ interface TuneTasksInput {
   readonly isPrivate: boolean;
   /** Hash of the program, since it makes the tunes and the pages. */
   readonly program: string;
+  /** The sum of a block. */
+  readonly sumOf: (block: Block) => string;
 }
 
 /** Every tune of a book, in its order, with the pages that show no other: one thread makes them all. */
 export function tuneTasks(
   book: Book,
-  { plans, isPrivate, program }: TuneTasksInput,
+  { plans, isPrivate, program, sumOf }: TuneTasksInput,
 ): readonly TuneTask[] {
   const showing = new Map<string, ShowPlan[]>();
   for (const plan of plans) {
@@ -23,7 +25,7 @@ export function tuneTasks(
       else showing.set(id, [plan as ShowPlan]);
     }
   }
-  const keyOf = jobKeys(book.settings, program);
+  const keyOf = jobKeys(book.settings, program, sumOf);
   return tuneJobs(book, isPrivate).map(job => {
     const key = keyOf(job);
     const pages = showing.get(job.block.id) ?? [];

@@ -1,6 +1,7 @@
 import type { TuneNote } from '../make-tune.ts';
 import type { Written } from '../output/open-site.ts';
-import type { Book } from '../read/book.ts';
+import type { PageSum } from '../pages/page-sum.ts';
+import type { Block, Book, Page } from '../read/book.ts';
 import type { ReadMemo } from '../read/read-memo.ts';
 
 /** What a build tells the next one of the same book into the same folder. */
@@ -17,6 +18,9 @@ export interface Ledger {
   readonly notes: ReadonlyMap<string, TuneNote>;
   /** The files of the site as they were left, by path. */
   readonly files: ReadonlyMap<string, Written>;
+  /** Sums of the book's pages, and of blocks about its tunes. */
+  readonly pageSums: ReadonlyMap<Page, PageSum>;
+  readonly blockSums: ReadonlyMap<Block, string>;
   /** The book as it was last read, in the same memory as `book` where it is the same. */
   readonly read: ReadMemo;
 }

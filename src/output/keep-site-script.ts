@@ -15,11 +15,12 @@ export function keepSiteScript(
   const files: Record<string, string> = {};
   const recordings: Record<string, string> = {};
   let recordingBytes = 0;
-  for (const [path, { hash, size }] of [...written].sort(([a], [b]) => (a < b ? -1 : 1))) {
+  const listed = [...written].filter(([path]) => !takenAway.test(path));
+  for (const [path, { hash, size }] of listed.sort(([a], [b]) => (a < b ? -1 : 1))) {
     if (isRecording(path)) {
       recordings[path] = hash;
       recordingBytes += size;
-    } else if (!takenAway.test(path)) files[path] = hash;
+    } else files[path] = hash;
   }
   const kept: KeptSite = { files, recordings, recordingBytes };
   return `const keptSite = ${JSON.stringify(kept)};\n${script}`;

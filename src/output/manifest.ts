@@ -7,9 +7,9 @@ export const manifestName = 'bowbook-manifest.json';
 
 /** Text of the manifest of what was written. */
 export function manifestText(written: ReadonlyMap<string, Written>): string {
-  const files = [...written].map(([path, { hash }]) => [path, hash] as const);
-  const sorted = files.sort(([a], [b]) => (a < b ? -1 : 1));
-  return `${JSON.stringify({ bowbook: 1, files: Object.fromEntries(sorted) }, null, 1)}\n`;
+  const files: Record<string, string | undefined> = {};
+  for (const path of [...written.keys()].sort()) files[path] = written.get(path)?.hash;
+  return `${JSON.stringify({ bowbook: 1, files }, null, 1)}\n`;
 }
 
 /** The manifest as it stands in the site; empty where it has none that can be read. */

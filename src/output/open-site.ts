@@ -75,10 +75,13 @@ export async function openSite(
   const written = new Map<string, Written>();
   const staged = new Set<string>();
 
-  /** What the last build knew of a file, if the file is still as it left it. */
+  /**
+   * What the last build knew of a file, if the file is still as it left it. Asked of every file in each
+   * build, and `join` would take half as long again.
+   */
   const intact = (path: string): Written | null => {
     const known = last.get(path);
-    const now = known && statSync(join(folder, path), { throwIfNoEntry: false });
+    const now = known && statSync(`${folder}/${path}`, { throwIfNoEntry: false });
     return now?.isFile() && now.size === known?.size && now.mtimeMs === known.time ? known : null;
   };
   const add = (

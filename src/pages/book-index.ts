@@ -42,12 +42,10 @@ export function indexBook(book: PageBook, isPrivate: boolean): BookIndex {
       anchoredIn.set(block.id, page);
     }
   }
-  const lessonsOf = new Map(
-    [...definedIn.keys()].map(id => [
-      id,
-      book.lessons.filter(lesson => tunesOf.get(lesson)?.includes(id)),
-    ]),
-  );
+  const lessonsOf = new Map([...definedIn.keys()].map(id => [id, [] as Page[]] as const));
+  for (const lesson of book.lessons) {
+    for (const id of tunesOf.get(lesson) ?? []) lessonsOf.get(id)?.push(lesson);
+  }
   const anchorsOf = new Map<string, AnchorBlock[]>();
   for (const anchor of anchors.values()) {
     const beside = anchorsOf.get(anchor.of);

@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
 import type { AnchorBlock, Block, Page } from '../read/book.ts';
 import { blocksWithin } from './book-index.ts';
+import { hash, headOf, type PageSum } from './page-sum.ts';
 import type { PageBook } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
 import type { TuneCard } from './tune-card.ts';
@@ -30,7 +30,12 @@ export interface Seen {
   readonly state: () => string;
 }
 
-export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: boolean): BookSeen {
+export function bookSeen(
+  book: PageBook,
+  nav: readonly NavEntry[],
+  isPrivate: boolean,
+  sumOf: (page: Page) => PageSum,
+): BookSeen {
   const { settings, lessons, tunePages, pages } = book;
   const all = [...lessons, ...tunePages, ...pages];
   const anchors = new Map(
@@ -45,10 +50,9 @@ export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: bo
       else mentioning.set(id, [page]);
     }
   }
-  const frame = sum(JSON.stringify([isPrivate, settings, nav]));
+  const frame = hash(JSON.stringify([isPrivate, settings, nav]));
   const order = new Map(all.map((page, i) => [page, i] as const));
-  const told = onceEach((page: Page) => sum(text([headOf(page), page.blocks])));
-  const whole = onceEach((page: Page) => sum(told(page) + text(page.body)));
+  const told = (page: Page): string => sumOf(page).told;
   let wholeState: string | null = null;
   return {
     mentionedOn: page => mentioned.get(page) ?? [],
@@ -81,18 +85,16 @@ export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: bo
           };
         },
         state: () =>
-          sum(
-            JSON.stringify([
-              frame,
-              page && whole(page),
-              beside.map(other => other && headOf(other)),
-              [...others].map(told),
-            ]),
-          ),
+          JSON.stringify([
+            frame,
+            page && sumOf(page).whole,
+            beside.map(other => other && headOf(other)),
+            [...others].map(told),
+          ]),
       };
     },
     wholeState(cards) {
-      wholeState ??= sum(JSON.stringify([frame, all.map(told), [...cards]]));
+      wholeState ??= hash(JSON.stringify([frame, all.map(told), [...cards]]));
       return wholeState;
     },
   };
@@ -114,32 +116,4 @@ function mentionsOf(
     ...('tunes' in block ? block.tunes.map(tune => tune.of) : []),
   ]);
   return [...new Set(ids.filter(id => id !== ''))];
-}
-
-const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
-  kind,
-  slug,
-  title,
-  date,
-  draft,
-  summary,
-});
-
-/** Data as text, but for where in the teacher's files it stands, which no page shows. */
-const text = (data: object): string =>
-  JSON.stringify(data, (key, value) =>
-    key === 'place' || key === 'position' || key === 'line' ? undefined : value,
-  );
-
-const sum = (of: string): string => createHash('sha256').update(of).digest('base64');
-
-function onceEach<K, V>(make: (key: K) => V): (key: K) => V {
-  const made = new Map<K, V>();
-  return key => {
-    const known = made.get(key);
-    if (known !== undefined) return known;
-    const value = make(key);
-    made.set(key, value);
-    return value;
-  };
 }

@@ -205,5 +205,6 @@ export const aliasesOf = (tune: BuiltTune): string | null =>
 /** By title, a leading article left out, as an index has it. */
 function byTitle(tunes: readonly TuneCard[], { sortedAs, locale }: Words): readonly TuneCard[] {
   const { compare } = new Intl.Collator(locale);
-  return tunes.toSorted((a, b) => compare(sortedAs(a.title), sortedAs(b.title)));
+  const filed = tunes.map(tune => ({ tune, as: sortedAs(tune.title) }));
+  return filed.sort((a, b) => compare(a.as, b.as)).map(({ tune }) => tune);
 }

@@ -1,4 +1,5 @@
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
+import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import { bookSeen } from './book-seen.ts';
 import { setsPath } from './book-sets.ts';
@@ -20,6 +21,7 @@ import {
   reviewPath,
   tunePath,
 } from './page-context.ts';
+import { type PageSum, pageSum } from './page-sum.ts';
 import { reviewView } from './review-view.ts';
 import type { SiteInput, SitePage } from './site.ts';
 import { siteNav } from './site-nav.ts';
@@ -48,13 +50,16 @@ export interface ShowPlan {
   readonly recipe: PageRecipe;
 }
 
-/** Plans every page of the site. */
-export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] {
+/** Plans every page of the site. `sumOf` is asked for a page's sum whenever one is needed. */
+export function planPages(
+  input: Omit<SiteInput, 'tunes'>,
+  sumOf: (page: Page) => PageSum,
+): readonly PagePlan[] {
   const { book, isPrivate } = input;
   const { language, noteNames } = book.settings;
   const index = indexBook(book, isPrivate);
   const nav = siteNav(book, wordsFor(language, noteNames));
-  const seen = bookSeen(book, nav, isPrivate);
+  const seen = bookSeen(book, nav, isPrivate, sumOf);
   const list = (path: string, kind: string, fill: (c: PageContext) => PageFill): ListPlan => ({
     path,
     tunes: null,
@@ -119,7 +124,7 @@ export function planPages(input: Omit<SiteInput, 'tunes'>): readonly PagePlan[] 
 
 /** Makes every page at once, for a book whose tunes are all at hand. */
 export const makePages = (input: SiteInput): readonly SitePage[] =>
-  planPages(input).map(plan => ({
+  planPages(input, pageSum).map(plan => ({
     path: plan.path,
     html: (plan.tunes === null ? plan.make() : makePage(plan.recipe, input)).join(''),
   }));

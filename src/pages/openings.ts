@@ -28,9 +28,9 @@ const fileOf = (index: number): string => `openings-${Math.floor(index / perFile
 export const openingFiles = (
   ids: readonly string[],
 ): readonly { readonly path: string; readonly ids: readonly string[] }[] =>
-  [...new Set(ids.map((_, i) => fileOf(i)))].map(file => ({
-    path: `tunes/${file}`,
-    ids: ids.filter((_, i) => fileOf(i) === file),
+  Array.from({ length: Math.ceil(ids.length / perFile) }, (_, i) => ({
+    path: `tunes/${fileOf(i * perFile)}`,
+    ids: ids.slice(i * perFile, (i + 1) * perFile),
   }));
 
 /** In which file the opening of each tune stands, from the page of all tunes. */

@@ -1,9 +1,7 @@
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import { abcTitle } from './abc-fence.ts';
 import type { Page } from './book.ts';
 import type { PageNames } from './read-page.ts';
-import { slug } from './slug.ts';
 import type { PageSurvey } from './survey-page.ts';
 
 /** Names of the whole book, to which any page may refer. */
@@ -65,9 +63,8 @@ export function indexNames(pages: readonly PageNames[]): Pick<
 
 function byTitle(pages: readonly PageNames[]): ReadonlyMap<string, string> {
   const ids = new Map<string, string[]>();
-  for (const seed of pages.flatMap(page => page.tunes)) {
-    const title = slug(abcTitle(seed.abc.text) ?? '');
-    if (title !== '') ids.set(title, [...(ids.get(title) ?? []), seed.id]);
+  for (const { id, title } of pages.flatMap(page => page.tunes)) {
+    if (title !== '') ids.set(title, [...(ids.get(title) ?? []), id]);
   }
   return new Map(
     [...ids].flatMap(([title, [id, ...more]]) =>

@@ -16,7 +16,6 @@ import { sameAnswers } from './traced-index.ts';
 /** Where files of a book are looked for. */
 const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
-/** A book from its files, read. */
 /** What a book is made from besides its files. */
 interface BookOfOptions {
   /** Pages that are drafts are shown. */
@@ -25,6 +24,7 @@ interface BookOfOptions {
   readonly ahead?: ReadAhead;
 }
 
+/** A book from its files, read. */
 export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
   const { settings, problems: settingsProblems } = settingsOf(files);
   const reader = rememberingReader(files, settings, options);
@@ -92,14 +92,15 @@ function indexOf(
   { bowing }: BookSettings,
   options: BookOfOptions,
 ) {
-  const shown = names.filter(page => options.drafts || !page.isDraft);
+  const isLeftOut = ({ isDraft }: PageNames): boolean => isDraft && !options.drafts;
+  const shown = names.filter(page => !isLeftOut(page));
   const { problems, ...named } = indexNames(shown);
   const index: BookIndex = {
     ...named,
     presets: Object.keys(bowing.presets),
     pages: new Map(shown.map(page => [page.file, page.indexed])),
     media: new Set(media),
-    drafts: new Set(names.filter(page => !shown.includes(page)).map(page => page.file)),
+    drafts: new Set(names.filter(isLeftOut).map(page => page.file)),
   };
   return { shown, index, problems };
 }

@@ -2,6 +2,7 @@ import { posix } from 'node:path';
 import type { Root } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import { type Problem, problem } from '../../shared/problem.ts';
+import { abcTitle } from './abc-fence.ts';
 import type { Block, BookSettings, Page } from './book.ts';
 import { type BookIndex, type IndexedPage, sitePath } from './book-index.ts';
 import { buildBlocks, type PageBlocks } from './build-blocks.ts';
@@ -75,21 +76,33 @@ export interface PageNames {
   /** Its front matter says that it is not to be shown yet. */
   readonly isDraft: boolean;
   readonly indexed: IndexedPage;
-  readonly tunes: readonly TuneSeed[];
+  readonly tunes: readonly TitledTune[];
   readonly anchors: readonly AnchorSeed[];
   readonly sets: readonly SetSeed[];
 }
 
-export const namesOf = ({ kind, source, slug, front, indexed, survey }: PageDraft): PageNames => ({
-  kind,
-  file: source.file,
-  slug,
-  isDraft: front.draft ?? false,
-  indexed,
-  tunes: [...survey.tunes.values()].flat(),
-  anchors: [...survey.anchors.values()],
-  sets: [...survey.sets.values()],
-});
+export interface TitledTune extends Pick<TuneSeed, 'id' | 'place'> {
+  /** Slug of its title; empty where it has none. */
+  readonly title: string;
+}
+
+export const namesOf = (draft: PageDraft): PageNames => {
+  const { kind, source, front, indexed, survey } = draft;
+  return {
+    kind,
+    file: source.file,
+    slug: draft.slug,
+    isDraft: front.draft ?? false,
+    indexed,
+    tunes: [...survey.tunes.values()].flat().map(({ id, place, abc }) => ({
+      id,
+      place,
+      title: slug(abcTitle(abc.text) ?? ''),
+    })),
+    anchors: [...survey.anchors.values()],
+    sets: [...survey.sets.values()],
+  };
+};
 
 export interface FinishedPage {
   readonly page: Page;

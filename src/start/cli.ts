@@ -1,3 +1,3 @@
 import { loadBundle } from './load-bundle.ts';
 
-await loadBundle().program.runCommand();
+void loadBundle().program.runCommand();

@@ -10,22 +10,25 @@ import { codeFile, loadBundle } from './load-bundle.ts';
  * changed, and keeps what the bundle's functions compiled to meanwhile. Argument: the folder of the
  * book, which is copied.
  */
-const [, , book = ''] = process.argv;
+async function practise(book: string): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));
+  const { program, script } = loadBundle();
+  try {
+    const copy = join(folder, 'book');
+    cpSync(book, copy, { recursive: true });
+    const [site, cache] = [join(folder, 'site'), join(folder, 'cache')];
+    process.argv.splice(2, 1, 'build', copy, '--quick', '--out', site, '--cache', cache);
+    await program.runCommand();
+    const [lesson = ''] = readdirSync(join(copy, 'lessons'));
+    appendFileSync(join(copy, 'lessons', lesson), '\nOnce more.\n');
+    await program.runCommand();
+    if (process.exitCode) throw new Error('the book for practice has errors');
+    writeFileSync(codeFile, script.createCachedData());
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
 const root = packageRoot();
 writeFileSync(join(root, hashFile), bundledHash(root));
-const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));
-const { program, script } = loadBundle();
-try {
-  const copy = join(folder, 'book');
-  cpSync(book, copy, { recursive: true });
-  const [site, cache] = [join(folder, 'site'), join(folder, 'cache')];
-  process.argv.splice(2, 1, 'build', copy, '--quick', '--out', site, '--cache', cache);
-  await program.runCommand();
-  const [lesson = ''] = readdirSync(join(copy, 'lessons'));
-  appendFileSync(join(copy, 'lessons', lesson), '\nOnce more.\n');
-  await program.runCommand();
-  if (process.exitCode) throw new Error('the book for practice has errors');
-  writeFileSync(codeFile, script.createCachedData());
-} finally {
-  rmSync(folder, { recursive: true });
-}
+void practise(process.argv[2] ?? '');

@@ -13,9 +13,15 @@ const entryPoints = readdirSync(here)
   .map(name => join(here, name));
 const plugins = [templatesForEsbuild];
 const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external', plugins };
-await build({ entryPoints, outdir: out, target: 'node20', ...options });
+await build({
+  entryPoints,
+  outdir: out,
+  outExtension: { '.js': '.mjs' },
+  target: 'node20',
+  ...options,
+});
 for (const name of readdirSync(out)
-  .filter(n => n.endsWith('.bench.js'))
+  .filter(n => n.endsWith('.bench.mjs'))
   .toSorted()) {
   await import(pathToFileURL(join(out, name)).href);
 }

@@ -60,7 +60,7 @@ async function tryKind(kind: Kind, first: number, stop: number): Promise<Tally> 
 
 /** Runs the cases on until one takes its process down; the number of the next one to try. */
 function tryUntilFault(kind: Kind, first: number, stop: number, tally: Tally): Promise<number> {
-  const script = join(import.meta.dirname, 'try-cases.js');
+  const script = join(import.meta.dirname, 'try-cases.mjs');
   const child = spawn(
     process.execPath,
     [`--max-old-space-size=${mostMemory}`, script, kind, `${seed}`, `${first}`, `${stop}`],

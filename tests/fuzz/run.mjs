@@ -10,5 +10,12 @@ const out = join(here, '../../dist/fuzz');
 const entryPoints = ['fuzz.ts', 'try-cases.ts'].map(name => join(here, name));
 const plugins = [templatesForEsbuild];
 const options = { bundle: true, platform: 'node', format: 'esm', packages: 'external', plugins };
-await build({ entryPoints, outdir: out, target: 'node20', splitting: true, ...options });
-await import(pathToFileURL(join(out, 'fuzz.js')).href);
+await build({
+  entryPoints,
+  outdir: out,
+  outExtension: { '.js': '.mjs' },
+  target: 'node20',
+  splitting: true,
+  ...options,
+});
+await import(pathToFileURL(join(out, 'fuzz.mjs')).href);
