@@ -14,12 +14,6 @@ const patience = '--interrupt-budget=2000000';
 const alone = '--no-parallel-scavenge';
 
 /**
- * How many times larger the room for new objects becomes when it is full of what is in use: at once all
- * that it may be. A build first takes over what the last one left, which would be copied at each doubling.
- */
-const atOnce = '--semi-space-growth-factor=16';
-
-/**
  * How much the heap may grow over what is in use before all of it is searched for garbage, in per
  * cent. As it is, that is four times as much, which a thousand tunes never notice; ten thousand,
  * of which more is in use at once, would take twice the memory for a tenth less time.
@@ -36,7 +30,6 @@ const manyTunes = 3000;
 export function hintBuild(): void {
   setFlagsFromString(patience);
   setFlagsFromString(alone);
-  setFlagsFromString(atOnce);
 }
 
 /** Tells the engine how many tunes are to be made. */

@@ -2,6 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { appendFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { openBuilds } from '../../src/build.ts';
+import { cacheFolder } from '../../src/cache/cache-folder.ts';
 import { corpusFiles } from '../corpus/corpus.ts';
 import { lessonFile, writeBigBook } from './big-book.ts';
 
@@ -36,8 +39,40 @@ function run(...args: string[]): Ran {
  * files is several times as slow on ext4 for five minutes after as many were deleted.
  */
 function build(book: string, to: number): Ran {
-  const [site, cache] = [`${book}-site-${to}`, `${book}-cache-${to}`];
-  return run('dist/cli.js', 'build', book, '--quick', '--out', site, '--cache', cache);
+  const { out, cache } = placesOf(book, to);
+  return run('dist/cli.js', 'build', book, '--quick', '--out', out, '--cache', cache);
+}
+
+const placesOf = (book: string, to: number) => ({
+  out: `${book}-site-${to}`,
+  cache: `${book}-cache-${to}`,
+});
+
+/** Seconds of builds by one process that stays, as the preview's does, after a lesson has changed. */
+async function whileOpen(book: string, to: number, lesson: string): Promise<readonly number[]> {
+  const { out, cache } = placesOf(book, to);
+  const builds = openBuilds({
+    root: book,
+    out,
+    cache: cacheFolder(book, false, cache),
+    isPrivate: false,
+    isQuick: true,
+    progress: () => {},
+  });
+  const timed = async (): Promise<number> => {
+    const began = performance.now();
+    await builds.build();
+    return (performance.now() - began) / 1000;
+  };
+  await timed(); // reads what the command left
+  const times: number[] = [];
+  for (const round of rounds) {
+    await setTimeout(1000); // it keeps what it made for a later run meanwhile
+    appendFileSync(lesson, `\nAnd another, ${round}.\n`);
+    times.push(await timed());
+  }
+  await builds.close();
+  return times;
 }
 
 /** How often what is compared is run, in turn: a machine's speed drifts. */
@@ -83,6 +118,11 @@ if (corpusFiles().length === 0) {
   const [same, changed] = [rebuilt.map(r => r.same), rebuilt.map(r => r.changed)];
   console.log(`  nothing changed: ${told(same)}; of the cold build ${share(same, cold)}`);
   console.log(`  one lesson changed: ${told(changed)}; of the cold build ${share(changed, cold)}`);
+  const open = await whileOpen(book, 1, lessonFile(book, 3));
+  const ofCold = median(open) / median(cold.map(r => r.seconds));
+  console.log(
+    `  one lesson changed, in a process that stays: ${median(open).toFixed(2)} s (${open.map(s => s.toFixed(2)).join(', ')}); of the cold build ${ofCold.toFixed(3)} of its time`,
+  );
 
   const large = join(work, 'large');
   writeBigBook(large, 10 * base);

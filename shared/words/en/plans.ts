@@ -211,5 +211,5 @@ const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
 const count = (n: number, thing: string): string => (n === 1 ? `one ${thing}` : `${n} ${thing}s`);
 const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-/** Thousands in threes, so that long counts can be read. */
-const big = (n: bigint): string => n.toLocaleString('en-GB');
+/** Thousands in threes, so that long counts can be read; below, nothing need be loaded that knows how. */
+const big = (n: bigint): string => (n < 1000n ? String(n) : n.toLocaleString('en-GB'));
