@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Problem } from '../shared/problem.ts';
 import { wordsFor } from '../shared/words/words-for.ts';
+import { cacheKey } from './cache/open-cache.ts';
 import { keepSiteScript } from './output/keep-site-script.ts';
 import type { OpenSite } from './output/open-site.ts';
 import type { SiteFile } from './output/site-file.ts';
@@ -9,7 +10,7 @@ import { offlineScript, siteAssets } from './pages/assets.ts';
 import { entriesScript } from './pages/finder-view.ts';
 import { searchEntries } from './pages/lists-view.ts';
 import { openingFiles, openingsScript } from './pages/openings.ts';
-import type { TuneCard } from './pages/tune-card.ts';
+import type { TuneCards } from './pages/tune-card.ts';
 import { printFiles } from './print-files.ts';
 import type { Book } from './read/book.ts';
 import { siteZipFile } from './site-zip-file.ts';
@@ -22,7 +23,7 @@ export interface BookFilesInput {
   /** The PDFs and the zip are left out. */
   readonly isQuick: boolean;
   /** What lists say of every tune, by id, in the order of the book. */
-  readonly cards: ReadonlyMap<string, TuneCard>;
+  readonly cards: TuneCards;
   /** Each with its study and drawing: ask for one after another, and hold on to none. */
   readonly tunes: Pick<TuneShelf, 'built' | 'opening' | 'state'>;
   /** Hash of the program, for files that say what they are made from. */
@@ -51,9 +52,13 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
   const { book, isPrivate, isQuick, cards, tunes, site, program, say } = input;
   const ids = [...cards.keys()];
   const words = wordsFor(book.settings.language, book.settings.noteNames);
-  yield { path: 'tunes/entries.js', content: entriesScript(searchEntries(input, words)) };
+  yield {
+    path: 'tunes/entries.js',
+    from: cacheKey(program, tunes.state(ids)),
+    make: async () => entriesScript(searchEntries(input, words)),
+  };
   for (const { path, ids: those } of openingFiles(ids)) {
-    const from = `${program} ${tunes.state(those)}`;
+    const from = cacheKey(program, tunes.state(those));
     yield { path, from, make: () => openingsOf(those, input) };
   }
   yield* aroundSite(book, ids);

@@ -11,7 +11,7 @@ import { pageMakers } from './page-makers.ts';
 import { pageTurns } from './page-turns.ts';
 import { planPages } from './pages/make-pages.ts';
 import { pageSum } from './pages/page-sum.ts';
-import type { TuneCard } from './pages/tune-card.ts';
+import { cardsFrom } from './pages/tune-card.ts';
 import type { Book } from './read/book.ts';
 import { folders } from './read/book-files.ts';
 import type { ReadingThread } from './read/read-ahead.ts';
@@ -104,7 +104,8 @@ async function makeSite(
   site: OpenSite,
   said: Problem[],
 ): Promise<Ledger> {
-  const cards = new Map<string, TuneCard>();
+  const cardTexts = new Map<string, string>();
+  const cards = cardsFrom(cardTexts);
   const notes: TuneNote[] = [];
   const makers = pageMakers(book, isPrivate);
   const pageSums = workedOut(ledger.pageSums, pageSum);
@@ -117,7 +118,7 @@ async function makeSite(
   for await (const { note, files } of tunes.placed(site)) {
     progress('tunes', notes.length, tasks.length);
     notes.push(note);
-    cards.set(note.id, note.card);
+    cardTexts.set(note.id, note.card);
     await putAll(site, files);
     await putAll(site, turns.after(note.id));
   }

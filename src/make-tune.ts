@@ -10,14 +10,16 @@ import { makePage } from './pages/make-page.ts';
 import { type Opening, openingOf } from './pages/openings.ts';
 import { mayShow } from './pages/page-context.ts';
 import { scriptCall } from './pages/script-call.ts';
-import { type TuneCard, tuneCard } from './pages/tune-card.ts';
+import { tuneCard } from './pages/tune-card.ts';
 import { bodyHtml } from './read/body-html.ts';
 import type { TuneJob, TuneTask } from './tune-jobs.ts';
 
 /** What a build holds of every tune at once. */
 export interface TuneNote {
   readonly id: string;
-  readonly card: TuneCard;
+  readonly title: string;
+  /** What lists say of it, a `TuneCard`, as JSON. */
+  readonly card: string;
   /** Its ABC could be read. */
   readonly isStudied: boolean;
   readonly problems: readonly Problem[];
@@ -49,9 +51,11 @@ export function makeTune({ key, job, pages }: TuneTask): MadeTune {
   const studied = buildTune(block, anchors, plans, clips, drills, settings);
   const { built, problems } = drawTune(studied, words);
   const files = tuneFiles(studied, isPrivate, words).map(file => ({ ...file, from: key }));
+  const card = tuneCard(built, isPrivate, words);
   const note = {
     id: block.id,
-    card: tuneCard(built, isPrivate, words),
+    title: card.title,
+    card: JSON.stringify(card),
     isStudied: studied.study !== null,
     problems: [...studied.problems, ...problems],
     files: files.map(file => file.path),

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
@@ -37,7 +37,7 @@ export function openCache(folder: string): Cache {
       try {
         const bytes = readFileSync(path(key));
         const body = bytes.subarray(hashBytes);
-        if (!hash(body).equals(bytes.subarray(0, hashBytes))) return undefined;
+        if (!sumOf(body).equals(bytes.subarray(0, hashBytes))) return undefined;
         return deserialize(body[0] === 0 ? inflateRawSync(body.subarray(1)) : body);
       } catch {
         return undefined; // not there, or not readable: it is worked out anew
@@ -51,7 +51,7 @@ export function openCache(folder: string): Cache {
           : Buffer.concat([deflated, deflateRawSync(plain, { level: 1 })]);
       const part = path(`.${key}-${randomBytes(4).toString('hex')}`);
       try {
-        writeFileSync(part, Buffer.concat([hash(body), body]));
+        writeFileSync(part, Buffer.concat([sumOf(body), body]));
         renameSync(part, path(key));
       } catch {
         attempt(() => rmSync(part, { force: true })); // a full disk costs the next build time, and nothing else
@@ -76,11 +76,8 @@ function attempt(work: () => void): void {
   }
 }
 
-const hash = (bytes: Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
+const sumOf = (bytes: Uint8Array): Buffer => hash('sha256', bytes, 'buffer');
 
 /** The key of an entry: a hash over the texts that it is made from. */
-export function cacheKey(...texts: readonly string[]): string {
-  const sum = createHash('sha256');
-  for (const text of texts) sum.update(`${text.length} `).update(text);
-  return sum.digest('hex').slice(0, 40);
-}
+export const cacheKey = (...texts: readonly string[]): string =>
+  hash('sha256', texts.map(text => `${text.length} ${text}`).join('')).slice(0, 40);

@@ -74,6 +74,7 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
   say(previewWords.opened(title, preview.address));
   say(previewWords.howToEnd);
   if (open) await openBrowser(preview.address);
+  await new Promise(() => {}); // a signal ends it
 }
 
 async function openBrowser(address: string): Promise<void> {

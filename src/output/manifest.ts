@@ -7,9 +7,9 @@ export const manifestName = 'bowbook-manifest.json';
 
 /** Text of the manifest of what was written. */
 export function manifestText(written: ReadonlyMap<string, Written>): string {
-  const files: Record<string, string | undefined> = {};
-  for (const path of [...written.keys()].sort()) files[path] = written.get(path)?.hash;
-  return `${JSON.stringify({ bowbook: 1, files }, null, 1)}\n`;
+  const paths = [...written.keys()].sort();
+  const lines = paths.map(path => `  ${JSON.stringify(path)}: "${written.get(path)?.hash}"`);
+  return `{\n "bowbook": 1,\n "files": {\n${lines.join(',\n')}\n }\n}\n`;
 }
 
 /** The manifest as it stands in the site; empty where it has none that can be read. */

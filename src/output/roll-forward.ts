@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import {
   existsSync,
   mkdirSync,
@@ -92,4 +92,4 @@ function removeFile(folder: string, path: string): void {
   }
 }
 
-const sum = (text: string): string => createHash('sha256').update(text).digest('hex');
+const sum = (text: string): string => hash('sha256', text);

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import {
   copyFileSync,
   existsSync,
@@ -71,7 +71,7 @@ function bytesOf(content: Content): Uint8Array {
   return room.subarray(0, end);
 }
 
-const hashOf = (content: Uint8Array): string => createHash('sha256').update(content).digest('hex');
+const hashOf = (content: Uint8Array): string => hash('sha256', content);
 
 /** Writes into a folder, which is made where it is missing: a site has few folders and many files. */
 function inFolder(folder: string, write: () => void): void {

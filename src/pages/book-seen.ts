@@ -1,9 +1,8 @@
 import type { AnchorBlock, Block, Page } from '../read/book.ts';
 import { blocksWithin } from './book-index.ts';
-import { hash, headOf, type PageSum } from './page-sum.ts';
+import { headOf, type PageSum, sum } from './page-sum.ts';
 import type { PageBook } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
-import type { TuneCard } from './tune-card.ts';
 
 /**
  * What each page sees of the book. A page about certain tunes is given no more of the book than is
@@ -20,8 +19,8 @@ export interface BookSeen {
    * what any page of the book says in its blocks about the tunes; null: a page over certain tunes only.
    */
   readonly by: (page: Page | null, tunes: readonly string[]) => Seen;
-  /** Tells one state of all pages' blocks and all tunes' cards from another. */
-  readonly wholeState: (cards: Iterable<TuneCard>) => string;
+  /** Tells one state of all pages' blocks from another, and so of all that lists say of their tunes. */
+  readonly wholeState: () => string;
 }
 
 export interface Seen {
@@ -50,7 +49,7 @@ export function bookSeen(
       else mentioning.set(id, [page]);
     }
   }
-  const frame = hash(JSON.stringify([isPrivate, settings, nav]));
+  const frame = sum(JSON.stringify([isPrivate, settings, nav]));
   const order = new Map(all.map((page, i) => [page, i] as const));
   const told = (page: Page): string => sumOf(page).told;
   let wholeState: string | null = null;
@@ -93,8 +92,8 @@ export function bookSeen(
           ]),
       };
     },
-    wholeState(cards) {
-      wholeState ??= hash(JSON.stringify([frame, all.map(told), [...cards]]));
+    wholeState() {
+      wholeState ??= sum(JSON.stringify([frame, all.map(told)]));
       return wholeState;
     },
   };

@@ -63,7 +63,7 @@ export function planPages(
   const list = (path: string, kind: string, fill: (c: PageContext) => PageFill): ListPlan => ({
     path,
     tunes: null,
-    state: () => seen.wholeState(input.cards.values()),
+    state: seen.wholeState,
     make() {
       const context = pageContext({ ...input, tunes: new Map() }, index, nav, rootFrom(path));
       return fillPage(path, kind, fill(context), context);

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { Page } from '../read/book.ts';
 
 /** Tells one state of a page from another. */
@@ -10,8 +10,8 @@ export interface PageSum {
 }
 
 export function pageSum(page: Page): PageSum {
-  const told = hash(text([headOf(page), page.blocks]));
-  return { told, whole: hash(told + text(page.body)) };
+  const told = sum(text([headOf(page), page.blocks]));
+  return { told, whole: sum(told + text(page.body)) };
 }
 
 /** What the pages beside a lesson show of it. */
@@ -30,4 +30,4 @@ const text = (data: object): string =>
     key === 'place' || key === 'position' || key === 'line' ? undefined : value,
   );
 
-export const hash = (of: string): string => createHash('sha256').update(of).digest('base64');
+export const sum = (of: string): string => hash('sha256', of, 'base64');

@@ -3,7 +3,7 @@ import type { Direction } from '../../shared/music/tune.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
-import type { TuneCard } from './tune-card.ts';
+import type { TuneCards } from './tune-card.ts';
 
 /** The book, as far as pages show it: the whole of it, or what one page sees of it (`book-seen.ts`). */
 export type PageBook = Pick<Book, 'settings' | 'lessons' | 'tunePages' | 'pages'>;
@@ -17,7 +17,7 @@ export interface SiteInput {
    */
   readonly tunes: { get(id: string): BuiltTune | undefined };
   /** What lists say of every tune, by id, in the order of the book. */
-  readonly cards: ReadonlyMap<string, TuneCard>;
+  readonly cards: TuneCards;
   /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
   readonly bodyHtml: (
     root: Root,

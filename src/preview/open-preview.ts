@@ -150,8 +150,8 @@ const playable = /\.(?:mp3|m4a|aac|og[agv]|opus|flac|wav|mp4|m4v|webm)$/i;
 const previewBook = ({ book, tunes }: BuildResult): PreviewBook => ({
   title: book.settings.title,
   tunes: tunes
-    .filter(({ card }) => card.parts.length > 0)
-    .map(({ id, card }) => ({ id, title: card.title }))
+    .filter(({ isStudied }) => isStudied)
+    .map(({ id, title }) => ({ id, title }))
     .sort((a, b) => a.title.localeCompare(b.title, book.settings.language)),
   recordings: book.media.filter(path => playable.test(path)),
 });

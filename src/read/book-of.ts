@@ -7,7 +7,7 @@ import { type BookIndex, indexNames } from './book-index.ts';
 import { compareText } from './compare-text.ts';
 import { type PageText, pageReader } from './page-reader.ts';
 import { type ReadAhead, type ReadingThread, readAhead } from './read-ahead.ts';
-import { type KeptPage, type ReadMemo, readMemo } from './read-memo.ts';
+import { type KeptPage, type ReadMemo, readMemo, sameSettings } from './read-memo.ts';
 import type { FinishedPage, PageNames } from './read-page.ts';
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
@@ -26,8 +26,11 @@ interface BookOfOptions {
 
 /** A book from its files, read. */
 export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
-  const { settings, problems: settingsProblems } = settingsOf(files);
-  const reader = rememberingReader(files, settings, options);
+  const { memo } = options;
+  const known = memo?.last && sameSettings(memo.last.files, files) ? memo.settings : null;
+  const reading = known ?? settingsOf(files);
+  const { settings, problems: settingsProblems } = reading;
+  const reader = rememberingReader(files, reading, options);
   const names = pageTexts(files).map(reader.names);
   const { shown, index, problems: nameProblems } = indexOf(names, files, settings, options);
   const finished = shown.map(page => reader.page(page, index));
@@ -108,10 +111,13 @@ function indexOf(
 /** Reads pages, or takes over what was read ahead, or what a memo has of them. */
 function rememberingReader(
   files: BookFiles,
-  settings: BookSettings,
+  reading: SettingsReading,
   { memo = readMemo(), ahead }: BookOfOptions,
 ) {
-  const held = JSON.stringify(settings);
+  const { settings } = reading;
+  const isUnderSame =
+    memo.settings === reading ||
+    JSON.stringify(memo.settings?.settings) === JSON.stringify(settings);
   const reader = pageReader();
   const names = new Map<string, PageNames>();
   const pages = new Map<string, KeptPage>();
@@ -126,7 +132,7 @@ function rememberingReader(
       return made;
     },
     page({ kind, file }: PageNames, index: BookIndex): FinishedPage {
-      const remembered = isSame(file) && memo.settings === held ? memo.pages.get(file) : undefined;
+      const remembered = isSame(file) && isUnderSame ? memo.pages.get(file) : undefined;
       const known = ahead?.pages.get(file) ?? remembered;
       const made =
         known && sameAnswers(known.asked, index)
@@ -136,7 +142,7 @@ function rememberingReader(
       return made.finished;
     },
     end(book: Book): Book {
-      const read = { last: { files, book }, settings: held, names, pages };
+      const read = { last: { files, book }, settings: reading, names, pages };
       Object.assign(memo, read satisfies ReadMemo);
       return book;
     },

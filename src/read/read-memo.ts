@@ -1,6 +1,7 @@
 import type { Book } from './book.ts';
-import type { BookFiles } from './book-files.ts';
+import { type BookFiles, settingsFile } from './book-files.ts';
 import type { FinishedPage, PageNames } from './read-page.ts';
+import type { SettingsReading } from './read-settings.ts';
 import type { Asked } from './traced-index.ts';
 
 /**
@@ -10,8 +11,8 @@ import type { Asked } from './traced-index.ts';
 export interface ReadMemo {
   /** The files as they were, and the book that they made. */
   last: { readonly files: BookFiles; readonly book: Book } | null;
-  /** The settings that the pages were read under, as text. */
-  settings: string;
+  /** The settings as they were read from the files in `last`, under which its pages were read. */
+  settings: SettingsReading | null;
   /** By file, of the texts in `last`. */
   names: Map<string, PageNames>;
   pages: Map<string, KeptPage>;
@@ -25,7 +26,7 @@ export interface KeptPage {
 
 export const readMemo = (): ReadMemo => ({
   last: null,
-  settings: '',
+  settings: null,
   names: new Map(),
   pages: new Map(),
 });
@@ -36,6 +37,10 @@ export const sameFiles = (a: BookFiles, b: BookFiles): boolean =>
   sameList(a.media, b.media) &&
   sameList(a.unread ?? [], b.unread ?? []) &&
   JSON.stringify(a.problems ?? []) === JSON.stringify(b.problems ?? []);
+
+/** Whether settings, of which some name media, read the same. */
+export const sameSettings = (a: BookFiles, b: BookFiles): boolean =>
+  a.texts.get(settingsFile) === b.texts.get(settingsFile) && sameList(a.media, b.media);
 
 const sameList = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((text, i) => text === b[i]);
