@@ -8,8 +8,8 @@ import { setFlagsFromString } from 'node:v8';
 const patience = '--interrupt-budget=2000000';
 
 /**
- * New objects are collected by the thread that made them, not by helpers too: in a build each processor
- * has a thread to run, and these take longer to hand out the little that is in use than to copy it.
+ * New objects are collected by the thread that made them, not by helpers too: with each processor busy,
+ * these take longer to hand out the little that is in use than to copy it. One thread alone is helped.
  */
 const alone = '--no-parallel-scavenge';
 
@@ -24,15 +24,15 @@ const thrift = '--heap-growing-percent=60';
 const manyTunes = 3000;
 
 /**
- * Tells the engine what is run here: a build, in threads. Before the program is loaded, since compiled
- * code is taken over only under the same flags. Hints: another engine may not know them.
+ * Tells the engine what is run here: a build. Before the program is loaded, since compiled code is taken
+ * over only under the same flags. Hints: another engine may not know them.
  */
-export function hintBuild(): void {
-  setFlagsFromString(patience);
-  setFlagsFromString(alone);
-}
+export const hintBuild = (): void => setFlagsFromString(patience);
 
-/** Tells the engine how many tunes are to be made. */
+/** Tells the engine that threads share in the build. */
+export const hintThreads = (): void => setFlagsFromString(alone);
+
+/** Tells the engine how many tunes are to be made; once threads have loaded the program, as `hintBuild` says. */
 export function hintTunes(tunes: number): void {
   if (tunes >= manyTunes) setFlagsFromString(thrift);
 }

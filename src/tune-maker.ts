@@ -1,6 +1,6 @@
 import type { Cache } from './cache/open-cache.ts';
 import { type TuneCache, tuneCache } from './cache/tune-cache.ts';
-import { hintTunes } from './engine-hints.ts';
+import { hintThreads, hintTunes } from './engine-hints.ts';
 import type { MadeTune, TuneNote } from './make-tune.ts';
 import type { SiteFile } from './output/site-file.ts';
 import { attempt } from './output/site-trouble.ts';
@@ -56,7 +56,7 @@ export function tuneMaker(store: Cache): TuneMaker {
   let workers: TuneWorkers | null = null;
   const expect = (tunes: number): readonly ReadingThread[] => {
     if (tunes >= worthWorkers && workers === null) {
-      hintTunes(tunes);
+      hintThreads();
       workers = startWorkers(store.folder);
     }
     return workers?.readers() ?? [];
@@ -68,6 +68,7 @@ export function tuneMaker(store: Cache): TuneMaker {
       const here = (task: TuneTask): Promise<PlacedTune> =>
         attempt(place.folder, async () => placeTune(await makeHere(task), place));
       if (tasks.length >= worthWorkers && workers !== null) {
+        hintTunes(tasks.length);
         return yield* workers.make(tasks, place, here);
       }
       for (const task of tasks) yield await here(task);
