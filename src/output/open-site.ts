@@ -118,14 +118,12 @@ export async function openSite(
         add(path, from, stageFile(place, path, content, known?.hash));
       }),
     keepAll(files) {
-      const kept: (readonly [string, Written])[] = [];
-      for (const { path, from } of files) {
-        const known = intact(path);
-        if (known?.from !== from) return false;
-        kept.push([path, known]);
+      const areKept = files.every(({ path, from }) => intact(path)?.from === from);
+      for (const { path } of areKept ? files : []) {
+        const known = last.get(path);
+        if (known) written.set(path, known);
       }
-      for (const [path, known] of kept) written.set(path, known);
-      return true;
+      return areKept;
     },
     read: path => readFileSync(staged.has(path) ? stagedFile(staging, path) : join(folder, path)),
     commit() {

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { appendFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { appendFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
@@ -19,12 +19,20 @@ interface Ran {
   readonly peakMb: number;
 }
 
-/** Says at its end, on the last line of stderr, what a process has used. */
-const meter = `data:text/javascript,process.on('exit',()=>{const u=process.resourceUsage();process.stderr.write('\\n'+JSON.stringify([u.maxRSS,(u.userCPUTime+u.systemCPUTime)/1e6]))})`;
+/** Says at its end, on the last line of stderr, what a process has used. CommonJS: Node need load nothing for it. */
+const meter = join(work, 'meter.cjs');
+writeFileSync(
+  meter,
+  `process.on('exit', () => {
+    const { maxRSS, userCPUTime, systemCPUTime } = process.resourceUsage();
+    const used = [maxRSS, (userCPUTime + systemCPUTime) / 1e6];
+    require('node:fs').writeSync(2, '\\n' + JSON.stringify(used));
+  });`,
+);
 
 function run(...args: string[]): Ran {
   const began = performance.now();
-  const { status, stderr } = spawnSync(process.execPath, ['--import', meter, ...args], {
+  const { status, stderr } = spawnSync(process.execPath, ['--require', meter, ...args], {
     encoding: 'utf8',
     maxBuffer: 1 << 30,
   });
@@ -110,12 +118,11 @@ if (corpusFiles().length === 0) {
   const [naive, cold] = [pairs.map(p => p.naive), pairs.map(p => p.cold)];
   console.log(`  abcjs in jsdom, drawing alone: ${told(naive)}`);
   console.log(`  cold build: ${told(cold)}; ${share(cold, naive)}`);
-  const rebuilt = rounds.map(round => {
-    const same = build(book, round);
+  const same = rounds.map(round => build(book, round));
+  const changed = rounds.map(round => {
     appendFileSync(lessonFile(book, 3), `\nAnd a word more, ${round}.\n`);
-    return { same, changed: build(book, round) };
+    return build(book, round);
   });
-  const [same, changed] = [rebuilt.map(r => r.same), rebuilt.map(r => r.changed)];
   console.log(`  nothing changed: ${told(same)}; of the cold build ${share(same, cold)}`);
   console.log(`  one lesson changed: ${told(changed)}; of the cold build ${share(changed, cold)}`);
   const open = await whileOpen(book, 1, lessonFile(book, 3));
