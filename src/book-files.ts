@@ -55,7 +55,7 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
   yield {
     path: 'tunes/entries.js',
     from: cacheKey(program, tunes.state(ids)),
-    make: async () => entriesScript(searchEntries(input, words)),
+    make: () => entriesScript(searchEntries(input, words)),
   };
   for (const { path, ids: those } of openingFiles(ids)) {
     const from = cacheKey(program, tunes.state(those));
