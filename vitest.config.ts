@@ -1,5 +1,5 @@
 import { defineConfig } from 'vitest/config';
-import { templatesForVite } from './src/templates-plugin.mjs';
+import { templatesForVite } from './src/bundling/templates-plugin.mjs';
 
 /** Tests that put a module of their own in another's place, and so share none with other files. */
 const alone = ['tests/rules/drawing-failed.test.ts', 'tests/rules/past-limits.test.ts'];

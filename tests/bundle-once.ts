@@ -10,7 +10,7 @@ import type { TestProject } from 'vitest/node';
  * Gives the test files of the run a folder to share.
  */
 export default function bundleOnce(project: TestProject): () => void {
-  execFileSync(process.execPath, ['src/bundle.mjs'], {
+  execFileSync(process.execPath, ['src/bundling/bundle.mjs'], {
     cwd: join(import.meta.dirname, '..'),
     stdio: ['ignore', 'ignore', 'inherit'],
   });

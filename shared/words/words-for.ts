@@ -23,7 +23,7 @@ const languages: Readonly<Record<WordedLanguage, ReaderWords>> = {
 /**
  * Words in the language of a BCP 47 tag, whatever its region; in English where there are none, and
  * then days are written as in English too. A page's script has its language from its bundle instead
- * (`src/bundle.mjs`), so that no reader loads words that they do not read.
+ * (`src/bundling/bundle.mjs`), so that no reader loads words that they do not read.
  */
 export const wordsFor = (language: string, noteNames: NoteNames): Words => ({
   ...languages[wordedIn(language)],

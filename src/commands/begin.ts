@@ -3,10 +3,10 @@ import { join, relative, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Command } from 'commander';
 import { beginWords } from '../../shared/words/en/begin.ts';
+import { UsageError } from '../app/usage-error.ts';
 import { newBook } from '../begin/new-book.ts';
 import { writeNew } from '../output/write-new.ts';
 import { packageRoot } from '../pages/package-root.ts';
-import { UsageError } from '../usage-error.ts';
 
 interface BeginFlags {
   readonly title?: string;

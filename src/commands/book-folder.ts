@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import { UsageError } from '../usage-error.ts';
+import { UsageError } from '../app/usage-error.ts';
 
 /** The folder asked for, or the nearest that holds a `bowbook.yaml`. */
 export function bookFolder(asked: string | undefined): string {

@@ -1,7 +1,7 @@
 import { join, relative, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { buildSite } from '../build.ts';
-import { cacheFolder } from '../cache/cache-folder.ts';
+import { cacheFolder } from '../incremental/cache-folder.ts';
+import { buildSite } from '../incremental/open-builds.ts';
 import { bookFolder, checkOut } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { count, report, terminalProgress } from './terminal.ts';

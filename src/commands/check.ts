@@ -5,13 +5,13 @@ import { nearest } from '../../shared/nearest.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { reportWords } from '../../shared/words/en/report.ts';
 import { wordedRules } from '../../shared/words/words.ts';
+import { UsageError } from '../app/usage-error.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import { countProblems } from '../report/format-problems.ts';
 import { inPlaceOrder } from '../report/place-order.ts';
 import { problemJson } from '../report/problem-json.ts';
 import { problemLines } from '../report/problem-lines.ts';
 import { rulePage } from '../report/rule-page.ts';
-import { UsageError } from '../usage-error.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { problemText, terminalProgress } from './terminal.ts';
@@ -41,7 +41,7 @@ export function addCheck(program: Command): void {
         return;
       }
       const root = bookFolder(book);
-      const { studyBook } = await import('../study-book.ts');
+      const { studyBook } = await import('../pipeline/study-book.ts');
       const { problems } = await studyBook(root, terminalProgress());
       process.stdout.write(answer(problems, root, flags));
       const failing = flags.strict ? ['error', 'warning'] : ['error'];

@@ -17,7 +17,7 @@ export function addExplain(program: Command): void {
     .addOption(new Option('--level <level>', 'whose limits hold').choices([...levels]))
     .option('--preset <name>', 'the way of bowing preferred')
     .action(async (file: string, options) => {
-      const { explainFile } = await import('../explain.ts');
+      const { explainFile } = await import('../app/explain.ts');
       const { text, problems, root } = await explainFile(file, options);
       process.stdout.write(text);
       if (!options.json) report(problems, root ?? process.cwd());

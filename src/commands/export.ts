@@ -3,8 +3,8 @@ import { dirname, extname, join, relative, resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { siteZipPath } from '../../shared/take-away.ts';
 import { exportWords } from '../../shared/words/en/exporting.ts';
+import { UsageError } from '../app/usage-error.ts';
 import { type DownloadEnding, downloadEndings } from '../export/tune-downloads.ts';
-import { UsageError } from '../usage-error.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { report, terminalProgress } from './terminal.ts';
@@ -47,7 +47,7 @@ async function writeTunes(
   out: string,
 ): Promise<void> {
   const endings = asked.map(form => (form === 'midi' ? 'mid' : form) as DownloadEnding);
-  const { exportTunes } = await import('../export-book.ts');
+  const { exportTunes } = await import('../app/export-book.ts');
   const { files, problems } = await exportTunes(root, ids, endings, terminalProgress());
   report(problems, root);
   if (files.length === 0) return fail();
@@ -64,7 +64,7 @@ const oneOf = (files: readonly { name: string }[], out: string, isFile: boolean)
 
 async function writeZip(root: string, out: string): Promise<void> {
   const path = isFolder(out) ? join(out, siteZipPath) : out;
-  const { exportSite } = await import('../export-book.ts');
+  const { exportSite } = await import('../app/export-book.ts');
   const { zip, problems } = await exportSite(root, terminalProgress());
   report(problems, root);
   if (zip === null) return fail();

@@ -4,7 +4,7 @@ import { type Command, Option } from 'commander';
 import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { importWords } from '../../shared/words/en/importing.ts';
-import { UsageError } from '../usage-error.ts';
+import { UsageError } from '../app/usage-error.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { report } from './terminal.ts';
@@ -38,7 +38,7 @@ export function addImport(program: Command): void {
     .action(async (files: string[], flags: ImportFlags) => {
       for (const file of files) checkFile(file);
       const root = bookFolder(flags.book);
-      const { importTunes } = await import('../import-tunes.ts');
+      const { importTunes } = await import('../app/import-tunes.ts');
       const result = await importTunes({
         root,
         files,

@@ -3,10 +3,10 @@ import { dirname, relative, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { nearest } from '../../shared/nearest.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
+import { UsageError } from '../app/usage-error.ts';
 import { densities, printKinds, sheetSteps } from '../print/print-input.ts';
 import { audiences } from '../print/sizes.ts';
 import type { SheetStep } from '../read/book.ts';
-import { UsageError } from '../usage-error.ts';
 import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { count, report, terminalProgress } from './terminal.ts';
@@ -41,9 +41,9 @@ export function addPrint(program: Command): void {
     .action(async (folder: string | undefined, options) => {
       const root = bookFolder(folder);
       const [{ drawTune }, { print }, { studyBook }] = await Promise.all([
-        import('../build-tune.ts'),
-        import('../print-pdf.ts'),
-        import('../study-book.ts'),
+        import('../pipeline/build-tune.ts'),
+        import('../app/print-pdf.ts'),
+        import('../pipeline/study-book.ts'),
       ]);
       const { book, tunes, problems } = await studyBook(root, terminalProgress());
       const errors = problems.filter(p => p.severity === 'error');

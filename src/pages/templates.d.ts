@@ -1,4 +1,4 @@
-/** The templates, compiled by `src/templates-plugin.mjs`, by their paths under `templates/`. */
+/** The templates, compiled by `src/bundling/templates-plugin.mjs`, by their paths under `templates/`. */
 declare module 'bowbook:templates' {
   export const templates: Readonly<Record<string, TemplateSpecification>>;
 }

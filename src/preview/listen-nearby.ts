@@ -1,7 +1,7 @@
 import { once } from 'node:events';
 import type { Server } from 'node:http';
 import { previewWords } from '../../shared/words/en/preview.ts';
-import { UsageError } from '../usage-error.ts';
+import { UsageError } from '../app/usage-error.ts';
 
 /** The only address that is listened on: this machine, as it sees itself. */
 export const loopback = '127.0.0.1';

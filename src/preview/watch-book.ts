@@ -1,7 +1,7 @@
 import { basename, join, relative, sep } from 'node:path';
 import { watch } from 'chokidar';
 import { previewWords } from '../../shared/words/en/preview.ts';
-import { UsageError } from '../usage-error.ts';
+import { UsageError } from '../app/usage-error.ts';
 
 /** Milliseconds without a change before a build begins: a save may touch a file more than once. */
 const pause = 15;

@@ -3,8 +3,8 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
-import type * as bundled from '../bundled.ts';
-import { hintBuild } from '../engine-hints.ts';
+import type * as bundled from '../bundling/bundled.ts';
+import { hintBuild } from '../workers/engine-hints.ts';
 
 /** The bundled program, and its script, of which the compiled code can be asked. */
 export interface LoadedBundle {

@@ -1,7 +1,7 @@
 import { appendFileSync, cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { bundledHash, hashFile } from '../cache/program-hash.ts';
+import { bundledHash, hashFile } from '../incremental/program-hash.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import { codeFile, loadBundle } from './load-bundle.ts';
 

@@ -3,8 +3,8 @@ import { appendFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { openBuilds } from '../../src/build.ts';
-import { cacheFolder } from '../../src/cache/cache-folder.ts';
+import { cacheFolder } from '../../src/incremental/cache-folder.ts';
+import { openBuilds } from '../../src/incremental/open-builds.ts';
 import { corpusFiles } from '../corpus/corpus.ts';
 import { lessonFile, writeBigBook } from './big-book.ts';
 
@@ -104,7 +104,7 @@ const share = (a: readonly Ran[], b: readonly Ran[]): string => {
 if (corpusFiles().length === 0) {
   console.log('Building: left out, no corpus beside the project (../shared/corpus)');
 } else {
-  const bundled = spawnSync(process.execPath, ['src/bundle.mjs'], { encoding: 'utf8' });
+  const bundled = spawnSync(process.execPath, ['src/bundling/bundle.mjs'], { encoding: 'utf8' });
   if (bundled.status !== 0) throw new Error(bundled.stderr);
   const book = join(work, 'book');
   writeBigBook(book, base);

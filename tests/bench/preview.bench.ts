@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { openPreview } from '../../src/preview/open-preview.ts';
 import { startChromium } from '../browser/chromium.ts';
 import { corpusFiles } from '../corpus/corpus.ts';

@@ -1,9 +1,9 @@
-import { buildTune } from '../../src/build-tune.ts';
+import { print } from '../../src/app/print-pdf.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
+import { buildTune } from '../../src/pipeline/build-tune.ts';
+import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
 import type { PrintTune } from '../../src/print/print-input.ts';
-import { print } from '../../src/print-pdf.ts';
 import { bookOf } from '../../src/read/book-of.ts';
-import { tuneJobs } from '../../src/tune-jobs.ts';
 import { ms } from './timing.ts';
 
 /** Bars that come back in another order, so that no two tunes of the book are alike. */

@@ -7,7 +7,7 @@ import { passagesOf } from '../../shared/sound/passage.ts';
 import { renderWhole } from '../../shared/sound/render-sound.ts';
 import { soundPassage } from '../../shared/sound/sound-passage.ts';
 import type { SoundingPassage } from '../../shared/sound/sounding.ts';
-import { studyBook } from '../../src/study-book.ts';
+import { studyBook } from '../../src/pipeline/study-book.ts';
 import { startChromium } from '../browser/chromium.ts';
 import { ms } from './timing.ts';
 

@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { startChromium } from './chromium.ts';
 import { awake, openAwake } from './open-awake.ts';
 

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import sirv from 'sirv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { startChromium } from './chromium.ts';
 import { openAwake } from './open-awake.ts';
 

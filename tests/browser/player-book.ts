@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import sirv from 'sirv';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 
 /** The demo book with recordings put in and the rights of one tune taken out, built and served. */
 export interface PlayerBook {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { startChromium } from './chromium.ts';
 import { awake, openAwake } from './open-awake.ts';
 

@@ -10,7 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { buildSite, openBuilds } from '../../src/build.ts';
+import { buildSite, openBuilds } from '../../src/incremental/open-builds.ts';
 import { folderFiles } from '../output/folder-files.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { TuneTask } from '../../src/tune-jobs.ts';
-import type { PlacedTune, TuneMaker } from '../../src/tune-maker.ts';
-import { tuneShelf } from '../../src/tune-shelf.ts';
+import { tuneShelf } from '../../src/incremental/tune-shelf.ts';
+import type { TuneTask } from '../../src/pipeline/tune-jobs.ts';
+import type { PlacedTune, TuneMaker } from '../../src/workers/tune-maker.ts';
 
 const tasks = ['kelp', 'lamp', 'rope'].map(
   id => ({ key: id, job: { block: { id } }, pages: [], isShared: false }) as unknown as TuneTask,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { workedOut } from '../../src/worked-out.ts';
+import { workedOut } from '../../src/incremental/worked-out.ts';
 
 const counted = () => {
   const worked: string[] = [];

@@ -7,10 +7,10 @@ import type { Problem } from '../../shared/problem.ts';
 import { hookNames } from '../../shared/sections/hook-names.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { fillTemplate } from '../../src/begin/fill-template.ts';
+import { type StudiedBook, studyTunes } from '../../src/pipeline/study-book.ts';
 import { type BlockForm, blockSign, blockSpecs } from '../../src/read/block-specs.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { readSettings } from '../../src/read/read-settings.ts';
-import { type StudiedBook, studyTunes } from '../../src/study-book.ts';
 
 /** The teacher's guide, held to what the program reads and says. */
 const root = join(import.meta.dirname, '../..');

@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { studyBook } from '../../src/pipeline/study-book.ts';
 import { formatProblems } from '../../src/report/format-problems.ts';
-import { studyBook } from '../../src/study-book.ts';
 
 const root = join(import.meta.dirname, '../books/drills-impossible');
 

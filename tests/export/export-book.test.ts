@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { exportSite, exportTunes } from '../../src/app/export-book.ts';
+import { UsageError } from '../../src/app/usage-error.ts';
 import { siteZip } from '../../src/export/site-zip.ts';
 import { downloadEndings } from '../../src/export/tune-downloads.ts';
-import { exportSite, exportTunes } from '../../src/export-book.ts';
-import { UsageError } from '../../src/usage-error.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'bowbook-export-test-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));

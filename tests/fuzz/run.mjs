@@ -3,7 +3,7 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { templatesForEsbuild } from '../../src/templates-plugin.mjs';
+import { templatesForEsbuild } from '../../src/bundling/templates-plugin.mjs';
 
 const here = import.meta.dirname;
 const out = join(here, '../../dist/fuzz');

@@ -2,17 +2,17 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
-import { buildSite } from '../../src/build.ts';
-import { buildTune, type StudiedTune } from '../../src/build-tune.ts';
-import { explainFile } from '../../src/explain.ts';
+import { explainFile } from '../../src/app/explain.ts';
+import { importTunes } from '../../src/app/import-tunes.ts';
 import { studyJson } from '../../src/export/study-json.ts';
 import { studyText } from '../../src/export/study-text.ts';
-import { importTunes } from '../../src/import-tunes.ts';
-import { makeTune } from '../../src/make-tune.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
+import { buildTune, type StudiedTune } from '../../src/pipeline/build-tune.ts';
+import { makeTune } from '../../src/pipeline/make-tune.ts';
+import { studyBook } from '../../src/pipeline/study-book.ts';
+import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { formatProblems } from '../../src/report/format-problems.ts';
-import { studyBook } from '../../src/study-book.ts';
-import { tuneJobs } from '../../src/tune-jobs.ts';
 import type { Case } from './make-case.ts';
 
 /**

@@ -5,7 +5,7 @@ import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { type ImportOptions, importTunes } from '../../src/import-tunes.ts';
+import { type ImportOptions, importTunes } from '../../src/app/import-tunes.ts';
 import { readBook } from '../../src/read/read-book.ts';
 import { allTunes, corpusFiles, corpusMissing } from '../corpus/corpus.ts';
 

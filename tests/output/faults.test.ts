@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { type OpenSite, openSite } from '../../src/output/open-site.ts';
 import { folderFiles } from './folder-files.ts';
 import { writeSmallBook } from './small-book.ts';

@@ -4,7 +4,7 @@ import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PreviewNews } from '../../shared/preview-news.ts';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { openPreview, type Preview } from '../../src/preview/open-preview.ts';
 import { readBook } from '../../src/read/read-book.ts';
 import { lessonText, previewFolder, writeSmallBook } from './small-book.ts';

@@ -1,11 +1,11 @@
-import { buildChain } from '../../src/build-tune.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
-import { makeTune } from '../../src/make-tune.ts';
 import { packageRoot } from '../../src/pages/package-root.ts';
+import { buildChain } from '../../src/pipeline/build-tune.ts';
+import { makeTune } from '../../src/pipeline/make-tune.ts';
+import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
 import { type Printed, printBook } from '../../src/print/print-book.ts';
 import type { PrintOptions } from '../../src/print/print-input.ts';
 import { bookOf } from '../../src/read/book-of.ts';
-import { tuneJobs } from '../../src/tune-jobs.ts';
 
 /** A small class of our own, with what a print must get right. */
 export const files: Readonly<Record<string, string>> = {

@@ -10,7 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 
 /** Children in recordings: written consent, and a refusal by parent or child is a no (common practice). */
 const folder = mkdtempSync(join(tmpdir(), 'bowbook-consent-'));

@@ -1,8 +1,8 @@
 import { expect, it, vi } from 'vitest';
 import { wordsFor } from '../../shared/words/words-for.ts';
-import { drawTune } from '../../src/build-tune.ts';
+import { drawTune } from '../../src/pipeline/build-tune.ts';
+import { studyTunes } from '../../src/pipeline/study-book.ts';
 import { bookOf } from '../../src/read/book-of.ts';
-import { studyTunes } from '../../src/study-book.ts';
 
 /** An engraver that gives up, as ours might on a tune that nobody has tried. */
 vi.mock('../../src/engrave/engrave-tune.ts', () => ({

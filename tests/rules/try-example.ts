@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
-import { drawTune } from '../../src/build-tune.ts';
-import { exportTunes } from '../../src/export-book.ts';
-import { importTunes } from '../../src/import-tunes.ts';
-import { print } from '../../src/print-pdf.ts';
-import { studyBook } from '../../src/study-book.ts';
+import { exportTunes } from '../../src/app/export-book.ts';
+import { importTunes } from '../../src/app/import-tunes.ts';
+import { print } from '../../src/app/print-pdf.ts';
+import { drawTune } from '../../src/pipeline/build-tune.ts';
+import { studyBook } from '../../src/pipeline/study-book.ts';
 import { type ExampleFile, readRulePage } from './rule-page.ts';
 
 const rules = join(import.meta.dirname, '../../docs/rules');

@@ -7,7 +7,7 @@ import { climbedTo, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import { renderWhole, soundLength } from '../../shared/sound/render-sound.ts';
 import { countIn } from '../../shared/sound/sound-passage.ts';
-import { studyBook } from '../../src/study-book.ts';
+import { studyBook } from '../../src/pipeline/study-book.ts';
 import { anchorAt } from '../bowing/study-of.ts';
 import { levelAt, rate } from './listen.ts';
 import { liltOf, onsetsOf, soundOf, studyAbc } from './sound-of.ts';

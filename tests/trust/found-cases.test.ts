@@ -7,7 +7,7 @@ import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { annotateAbc } from '../../shared/notation/annotate-abc.ts';
 import { studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { importTunes } from '../../src/import-tunes.ts';
+import { importTunes } from '../../src/app/import-tunes.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 
 /** Inputs that the fuzzer found, or that were found on the way, each cut down to what it took. */

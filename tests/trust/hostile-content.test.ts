@@ -7,7 +7,7 @@ import { unzipSync } from 'fflate';
 import { JSDOM } from 'jsdom';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BuildResult, buildSite } from '../../src/build.ts';
+import { type BuildResult, buildSite } from '../../src/incremental/open-builds.ts';
 import { startChromium } from '../browser/chromium.ts';
 import { openAwake } from '../browser/open-awake.ts';
 import { poppler, popplerMissing } from '../print/poppler.ts';

@@ -10,7 +10,7 @@ import * as german from '../../shared/words/de/reader-words.ts';
 import * as english from '../../shared/words/en/reader-words.ts';
 import { localeOf, wordedIn } from '../../shared/words/worded-languages.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
-import { buildSite } from '../../src/build.ts';
+import { buildSite } from '../../src/incremental/open-builds.ts';
 import { germanBook } from './german-book.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bowbook-languages-'));

@@ -1,18 +1,18 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, extname, join, relative, resolve } from 'node:path';
-import type { AnchorRequest, Direction } from '../shared/bowing/bowing.ts';
-import { defaultBowing } from '../shared/bowing/default-settings.ts';
-import type { Level } from '../shared/bowing/settings.ts';
-import { fiddleTuning } from '../shared/fingering/tunings.ts';
-import { limits } from '../shared/limits.ts';
-import { parseBarRange } from '../shared/music/bar-range.ts';
-import { nearest } from '../shared/nearest.ts';
-import { type Problem, problem } from '../shared/problem.ts';
-import { type Study, studyTune } from '../shared/study.ts';
-import { parseTunes } from './abc/parse-tune.ts';
-import { studyJson } from './export/study-json.ts';
-import { studyText } from './export/study-text.ts';
-import { studyBook } from './study-book.ts';
+import type { AnchorRequest, Direction } from '../../shared/bowing/bowing.ts';
+import { defaultBowing } from '../../shared/bowing/default-settings.ts';
+import type { Level } from '../../shared/bowing/settings.ts';
+import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { limits } from '../../shared/limits.ts';
+import { parseBarRange } from '../../shared/music/bar-range.ts';
+import { nearest } from '../../shared/nearest.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { type Study, studyTune } from '../../shared/study.ts';
+import { parseTunes } from '../abc/parse-tune.ts';
+import { studyJson } from '../export/study-json.ts';
+import { studyText } from '../export/study-text.ts';
+import { studyBook } from '../pipeline/study-book.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface ExplainOptions {

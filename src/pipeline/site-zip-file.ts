@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { siteZipPath } from '../shared/take-away.ts';
-import type { OpenSite } from './output/open-site.ts';
-import type { SiteFile } from './output/site-file.ts';
-import type { Book } from './read/book.ts';
-import { slug } from './read/slug.ts';
+import { siteZipPath } from '../../shared/take-away.ts';
+import type { OpenSite } from '../output/open-site.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import type { Book } from '../read/book.ts';
+import { slug } from '../read/slug.ts';
 
 /**
  * The whole site as one file to take away, made of all that stands in the site when it is asked
@@ -21,7 +21,7 @@ export function siteZipFile(
     path: siteZipPath,
     from: from.digest('hex'),
     async make() {
-      const { siteZip } = await import('./export/site-zip.ts');
+      const { siteZip } = await import('../export/site-zip.ts');
       return siteZip(
         folder,
         paths.map(path => ({ path, read: () => read(path) })),

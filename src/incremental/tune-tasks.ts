@@ -1,7 +1,7 @@
-import { cacheKey } from './cache/open-cache.ts';
-import type { PagePlan, ShowPlan } from './pages/make-pages.ts';
-import type { Block, Book } from './read/book.ts';
-import { jobKeys, type TuneTask, tuneJobs } from './tune-jobs.ts';
+import type { PagePlan, ShowPlan } from '../pages/make-pages.ts';
+import { jobKeys, type TuneTask, tuneJobs } from '../pipeline/tune-jobs.ts';
+import type { Block, Book } from '../read/book.ts';
+import { cacheKey } from './open-cache.ts';
 
 interface TuneTasksInput {
   readonly plans: readonly PagePlan[];

@@ -1,10 +1,10 @@
-import { printPaths } from '../shared/print-paths.ts';
-import type { Problem } from '../shared/problem.ts';
-import { cacheKey } from './cache/open-cache.ts';
-import type { SiteFile } from './output/site-file.ts';
-import type { PrintOptions, PrintTune } from './print/print-input.ts';
-import type { Book } from './read/book.ts';
-import type { TuneShelf } from './tune-shelf.ts';
+import { printPaths } from '../../shared/print-paths.ts';
+import type { Problem } from '../../shared/problem.ts';
+import { cacheKey } from '../incremental/open-cache.ts';
+import type { TuneShelf } from '../incremental/tune-shelf.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import type { PrintOptions, PrintTune } from '../print/print-input.ts';
+import type { Book } from '../read/book.ts';
 
 /** What the PDFs of a site are made from. */
 export interface PrintFilesInput {
@@ -34,7 +34,7 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
     path,
     from,
     make: async () => {
-      const { print } = await import('./print-pdf.ts');
+      const { print } = await import('../app/print-pdf.ts');
       const { pdf, problems } = print(book, await gather(), options);
       // In large print many tunes turn a page: that is told to who asks for it, not at every build.
       say(problems.filter(p => p.rule !== 'print-long' || options.audience !== 'large'));
@@ -52,7 +52,7 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
       from: cacheKey(program, tunes.state([id]), JSON.stringify(book.settings)),
       make: async () => {
         const tune = printTune(await tunes.built(id));
-        const { print } = await import('./print-pdf.ts');
+        const { print } = await import('../app/print-pdf.ts');
         return print(book, new Map([[id, tune]]), { what: 'sheets', only: id }).pdf;
       },
     };

@@ -1,14 +1,14 @@
 import { Command, CommanderError } from 'commander';
-import { addBegin } from './commands/begin.ts';
-import { addBuild } from './commands/build.ts';
-import { addCheck } from './commands/check.ts';
-import { exit } from './commands/exit-codes.ts';
-import { addExplain } from './commands/explain.ts';
-import { addExport } from './commands/export.ts';
-import { addImport } from './commands/import.ts';
-import { addPreview } from './commands/preview.ts';
-import { addPrint } from './commands/print.ts';
-import { UsageError } from './usage-error.ts';
+import { UsageError } from '../app/usage-error.ts';
+import { addBegin } from './begin.ts';
+import { addBuild } from './build.ts';
+import { addCheck } from './check.ts';
+import { exit } from './exit-codes.ts';
+import { addExplain } from './explain.ts';
+import { addExport } from './export.ts';
+import { addImport } from './import.ts';
+import { addPreview } from './preview.ts';
+import { addPrint } from './print.ts';
 
 /** Runs the command as the process was told to. */
 export async function runCommand(): Promise<void> {

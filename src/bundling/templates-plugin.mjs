@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import Handlebars from 'handlebars';
 
-const root = join(import.meta.dirname, '../templates');
+const root = join(import.meta.dirname, '../../templates');
 const name = 'bowbook:templates';
 
 /**

@@ -9,7 +9,7 @@ for (const left of ['code', 'hash']) rmSync(`dist/bowbook.${left}`, { force: tru
 
 // The program as one script, which its entries load with compiled code.
 await build({
-  entryPoints: { bowbook: 'src/bundled.ts' },
+  entryPoints: { bowbook: 'src/bundling/bundled.ts' },
   outdir: 'dist',
   outExtension: { '.js': '.cjs' },
   bundle: true,

@@ -1,17 +1,17 @@
-import type { Problem } from '../shared/problem.ts';
-import type { TuneData } from '../shared/tune-data.ts';
-import { type Words, wordsFor } from '../shared/words/words-for.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { TuneData } from '../../shared/tune-data.ts';
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
+import { tuneDownloads } from '../export/tune-downloads.ts';
+import type { Content } from '../output/site-file.ts';
+import type { BuiltTune } from '../pages/built-tune.ts';
+import { makePage } from '../pages/make-page.ts';
+import { type Opening, openingOf } from '../pages/openings.ts';
+import { mayShow } from '../pages/page-context.ts';
+import { scriptCall } from '../pages/script-call.ts';
+import { tuneCard } from '../pages/tune-card.ts';
+import { bodyHtml } from '../read/body-html.ts';
 import { buildChain, buildTune, drawTune, type StudiedTune } from './build-tune.ts';
-import { tuneDownloads } from './export/tune-downloads.ts';
 import { exportFacts, mayLeave } from './export-facts.ts';
-import type { Content } from './output/site-file.ts';
-import type { BuiltTune } from './pages/built-tune.ts';
-import { makePage } from './pages/make-page.ts';
-import { type Opening, openingOf } from './pages/openings.ts';
-import { mayShow } from './pages/page-context.ts';
-import { scriptCall } from './pages/script-call.ts';
-import { tuneCard } from './pages/tune-card.ts';
-import { bodyHtml } from './read/body-html.ts';
 import type { TuneJob, TuneTask } from './tune-jobs.ts';
 
 /** What a build holds of every tune at once. */

@@ -1,6 +1,6 @@
-import type { SiteFile } from './output/site-file.ts';
-import type { PageMakers } from './page-makers.ts';
-import type { PagePlan } from './pages/make-pages.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import type { PagePlan } from '../pages/make-pages.ts';
+import type { PageMakers } from '../pipeline/page-makers.ts';
 import type { TuneShelf } from './tune-shelf.ts';
 import { pageFrom } from './tune-tasks.ts';
 

@@ -1,8 +1,8 @@
-import type { Problem } from '../shared/problem.ts';
-import type { Progress } from './build.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { Progress } from '../incremental/open-builds.ts';
+import type { Book } from '../read/book.ts';
+import { readBook } from '../read/read-book.ts';
 import { buildTune, type StudiedTune } from './build-tune.ts';
-import type { Book } from './read/book.ts';
-import { readBook } from './read/read-book.ts';
 import { tuneJobs } from './tune-jobs.ts';
 
 /** A book with all its studies, held at once. */

@@ -1,16 +1,16 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { nearest } from '../shared/nearest.ts';
-import { type Problem, problem } from '../shared/problem.ts';
-import { siteZipPath } from '../shared/take-away.ts';
-import { exportWords } from '../shared/words/en/exporting.ts';
-import { wordsFor } from '../shared/words/words-for.ts';
-import { buildSite, type Progress } from './build.ts';
-import type { StudiedTune } from './build-tune.ts';
-import { type DownloadEnding, tuneFile } from './export/tune-downloads.ts';
-import { exportFacts, mayLeave } from './export-facts.ts';
-import { studyBook } from './study-book.ts';
+import { nearest } from '../../shared/nearest.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { siteZipPath } from '../../shared/take-away.ts';
+import { exportWords } from '../../shared/words/en/exporting.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
+import { type DownloadEnding, tuneFile } from '../export/tune-downloads.ts';
+import { buildSite, type Progress } from '../incremental/open-builds.ts';
+import type { StudiedTune } from '../pipeline/build-tune.ts';
+import { exportFacts, mayLeave } from '../pipeline/export-facts.ts';
+import { studyBook } from '../pipeline/study-book.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A file of an export, named by the tune and the form. */

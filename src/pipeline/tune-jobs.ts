@@ -1,5 +1,5 @@
-import { cacheKey } from './cache/open-cache.ts';
-import type { PageRecipe } from './pages/make-page.ts';
+import { cacheKey } from '../incremental/open-cache.ts';
+import type { PageRecipe } from '../pages/make-page.ts';
 import type {
   AnchorBlock,
   Block,
@@ -9,7 +9,7 @@ import type {
   DrillBlock,
   PlanBlock,
   TuneBlock,
-} from './read/book.ts';
+} from '../read/book.ts';
 
 /** A tune of the book with all that the book says of it: the same job gives the same product. */
 export interface TuneJob {

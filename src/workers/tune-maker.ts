@@ -1,14 +1,14 @@
-import type { Cache } from './cache/open-cache.ts';
-import { type TuneCache, tuneCache } from './cache/tune-cache.ts';
+import type { Cache } from '../incremental/open-cache.ts';
+import { type TuneCache, tuneCache } from '../incremental/tune-cache.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import { attempt } from '../output/site-trouble.ts';
+import { type SitePlace, stageFile } from '../output/stage-file.ts';
+import type { BuiltTune } from '../pages/built-tune.ts';
+import type { Opening } from '../pages/openings.ts';
+import type { MadeTune, TuneNote } from '../pipeline/make-tune.ts';
+import type { TuneTask } from '../pipeline/tune-jobs.ts';
+import type { ReadingThread } from '../read/read-ahead.ts';
 import { hintThreads, hintTunes } from './engine-hints.ts';
-import type { MadeTune, TuneNote } from './make-tune.ts';
-import type { SiteFile } from './output/site-file.ts';
-import { attempt } from './output/site-trouble.ts';
-import { type SitePlace, stageFile } from './output/stage-file.ts';
-import type { BuiltTune } from './pages/built-tune.ts';
-import type { Opening } from './pages/openings.ts';
-import type { ReadingThread } from './read/read-ahead.ts';
-import type { TuneTask } from './tune-jobs.ts';
 import { startWorkers, type TuneWorkers } from './tune-workers.ts';
 
 /** Makes tunes, here and in worker threads. */
@@ -47,7 +47,7 @@ export function tuneMaker(store: Cache): TuneMaker {
     if (held.size > heldTunes && oldest !== undefined) held.delete(oldest);
   };
   const makeHere = async (task: TuneTask): Promise<MadeTune> => {
-    const { makeTune } = await import('./make-tune.ts');
+    const { makeTune } = await import('../pipeline/make-tune.ts');
     const made = makeTune(task);
     if (task.isShared) hold(task.key, made.built);
     keepTune(cache, task, made);

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { buildChain } from './build-tune.ts';
-import { engraveTune } from './engrave/engrave-tune.ts';
-import { packageRoot } from './pages/package-root.ts';
-import { printBook } from './print/print-book.ts';
-import type { PrintInput, PrintOptions, PrintTune } from './print/print-input.ts';
-import type { Book } from './read/book.ts';
+import { engraveTune } from '../engrave/engrave-tune.ts';
+import { packageRoot } from '../pages/package-root.ts';
+import { buildChain } from '../pipeline/build-tune.ts';
+import { printBook } from '../print/print-book.ts';
+import type { PrintInput, PrintOptions, PrintTune } from '../print/print-input.ts';
+import type { Book } from '../read/book.ts';
 
 /** One PDF of a book; what the options leave out is as the book has it. */
 export function print(

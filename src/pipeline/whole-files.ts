@@ -1,20 +1,20 @@
 import { join } from 'node:path';
-import type { Problem } from '../shared/problem.ts';
-import { wordsFor } from '../shared/words/words-for.ts';
-import { cacheKey } from './cache/open-cache.ts';
-import { keepSiteScript } from './output/keep-site-script.ts';
-import type { OpenSite } from './output/open-site.ts';
-import type { SiteFile } from './output/site-file.ts';
-import { aroundSite } from './pages/around-site.ts';
-import { offlineScript, siteAssets } from './pages/assets.ts';
-import { entriesScript } from './pages/finder-view.ts';
-import { searchEntries } from './pages/lists-view.ts';
-import { openingFiles, openingsScript } from './pages/openings.ts';
-import type { TuneCards } from './pages/tune-card.ts';
+import type { Problem } from '../../shared/problem.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
+import { cacheKey } from '../incremental/open-cache.ts';
+import type { TuneShelf } from '../incremental/tune-shelf.ts';
+import { keepSiteScript } from '../output/keep-site-script.ts';
+import type { OpenSite } from '../output/open-site.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import { aroundSite } from '../pages/around-site.ts';
+import { offlineScript, siteAssets } from '../pages/assets.ts';
+import { entriesScript } from '../pages/finder-view.ts';
+import { searchEntries } from '../pages/lists-view.ts';
+import { openingFiles, openingsScript } from '../pages/openings.ts';
+import type { TuneCards } from '../pages/tune-card.ts';
+import type { Book } from '../read/book.ts';
 import { printFiles } from './print-files.ts';
-import type { Book } from './read/book.ts';
 import { siteZipFile } from './site-zip-file.ts';
-import type { TuneShelf } from './tune-shelf.ts';
 
 /** What the files for the whole book are made from. */
 export interface BookFilesInput {

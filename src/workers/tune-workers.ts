@@ -2,16 +2,16 @@ import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { asTrouble } from './output/site-trouble.ts';
-import type { SitePlace } from './output/stage-file.ts';
-import { packageRoot } from './pages/package-root.ts';
-import type { BookSettings } from './read/book.ts';
-import type { BookIndex } from './read/book-index.ts';
-import type { PageText } from './read/page-reader.ts';
-import type { ReadingThread } from './read/read-ahead.ts';
-import type { KeptPage } from './read/read-memo.ts';
-import type { PageNames } from './read/read-page.ts';
-import type { TuneTask } from './tune-jobs.ts';
+import { asTrouble } from '../output/site-trouble.ts';
+import type { SitePlace } from '../output/stage-file.ts';
+import { packageRoot } from '../pages/package-root.ts';
+import type { TuneTask } from '../pipeline/tune-jobs.ts';
+import type { BookSettings } from '../read/book.ts';
+import type { BookIndex } from '../read/book-index.ts';
+import type { PageText } from '../read/page-reader.ts';
+import type { ReadingThread } from '../read/read-ahead.ts';
+import type { KeptPage } from '../read/read-memo.ts';
+import type { PageNames } from '../read/read-page.ts';
 import type { PlacedTune } from './tune-maker.ts';
 
 /** Threads that read pages, and make tunes and stage their files, of which only notes and hashes come back. */

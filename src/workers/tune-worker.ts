@@ -1,12 +1,12 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { openCache } from './cache/open-cache.ts';
-import { tuneCache } from './cache/tune-cache.ts';
-import { makeTune } from './make-tune.ts';
-import type { SitePlace } from './output/stage-file.ts';
-import { pageReader } from './read/page-reader.ts';
-import type { KeptPage } from './read/read-memo.ts';
-import type { PageNames } from './read/read-page.ts';
-import type { TuneTask } from './tune-jobs.ts';
+import { openCache } from '../incremental/open-cache.ts';
+import { tuneCache } from '../incremental/tune-cache.ts';
+import type { SitePlace } from '../output/stage-file.ts';
+import { makeTune } from '../pipeline/make-tune.ts';
+import type { TuneTask } from '../pipeline/tune-jobs.ts';
+import { pageReader } from '../read/page-reader.ts';
+import type { KeptPage } from '../read/read-memo.ts';
+import type { PageNames } from '../read/read-page.ts';
 import { keepTune, type PlacedTune, placeTune } from './tune-maker.ts';
 import type { ReadRequest, Request } from './tune-workers.ts';
 

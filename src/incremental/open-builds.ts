@@ -1,17 +1,17 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Problem } from '../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
+import { packageRoot } from '../pages/package-root.ts';
+import type { TuneNote } from '../pipeline/make-tune.ts';
+import type { Book } from '../read/book.ts';
+import { readMemo } from '../read/read-memo.ts';
+import { tuneMaker } from '../workers/tune-maker.ts';
 import { buildOnce } from './build-once.ts';
-import { knownLedger, type Ledger } from './cache/ledger.ts';
-import { cacheKey, openCache } from './cache/open-cache.ts';
-import { programHash } from './cache/program-hash.ts';
-import { tuneOfEntry } from './cache/tune-cache.ts';
-import type { TuneNote } from './make-tune.ts';
-import { packageRoot } from './pages/package-root.ts';
-import type { Book } from './read/book.ts';
-import { readMemo } from './read/read-memo.ts';
-import { tuneMaker } from './tune-maker.ts';
+import { knownLedger, type Ledger } from './ledger.ts';
+import { cacheKey, openCache } from './open-cache.ts';
+import { programHash } from './program-hash.ts';
+import { tuneOfEntry } from './tune-cache.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {

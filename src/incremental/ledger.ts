@@ -1,6 +1,6 @@
-import type { TuneNote } from '../make-tune.ts';
 import type { Written } from '../output/open-site.ts';
 import type { PageSum } from '../pages/page-sum.ts';
+import type { TuneNote } from '../pipeline/make-tune.ts';
 import type { Block, Book, Page } from '../read/book.ts';
 import type { ReadMemo } from '../read/read-memo.ts';
 

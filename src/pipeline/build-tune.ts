@@ -1,20 +1,18 @@
-import type { AnchorRequest } from '../shared/bowing/bowing.ts';
-import { checkCues } from '../shared/clips/check-cues.ts';
-import { checkDrills } from '../shared/drills/check-drills.ts';
-import { drillSource } from '../shared/drills/drill-source.ts';
-import { type Problem, problem } from '../shared/problem.ts';
-import { mayPublish } from '../shared/rights.ts';
-import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
-import { type Words, wordsFor } from '../shared/words/words-for.ts';
-import { parseAll } from './abc/abcjs-parse.ts';
-import { parseTunes } from './abc/parse-tune.ts';
-import { drawPlans } from './draw-plans.ts';
-import { engraveTune } from './engrave/engrave-tune.ts';
-import type { Score } from './engrave/score.ts';
-import { downloadEndings } from './export/tune-downloads.ts';
-import { creditsOf } from './export-facts.ts';
-import type { BuiltTune } from './pages/built-tune.ts';
-import type { ChainNote } from './pages/site.ts';
+import type { AnchorRequest } from '../../shared/bowing/bowing.ts';
+import { checkCues } from '../../shared/clips/check-cues.ts';
+import { checkDrills } from '../../shared/drills/check-drills.ts';
+import { drillSource } from '../../shared/drills/drill-source.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { mayPublish } from '../../shared/rights.ts';
+import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
+import { type Words, wordsFor } from '../../shared/words/words-for.ts';
+import { parseAll } from '../abc/abcjs-parse.ts';
+import { parseTunes } from '../abc/parse-tune.ts';
+import { engraveTune } from '../engrave/engrave-tune.ts';
+import type { Score } from '../engrave/score.ts';
+import { downloadEndings } from '../export/tune-downloads.ts';
+import type { BuiltTune } from '../pages/built-tune.ts';
+import type { ChainNote } from '../pages/site.ts';
 import type {
   AnchorBlock,
   BookSettings,
@@ -24,7 +22,9 @@ import type {
   PlanBlock,
   Rights,
   TuneBlock,
-} from './read/book.ts';
+} from '../read/book.ts';
+import { drawPlans } from './draw-plans.ts';
+import { creditsOf } from './export-facts.ts';
 
 /** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
 export interface StudiedTune {

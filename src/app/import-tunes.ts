@@ -1,18 +1,18 @@
 import { readFileSync, statSync } from 'node:fs';
-import { limits } from '../shared/limits.ts';
-import type { Tune, TuneType } from '../shared/music/tune.ts';
-import { type Place, type Problem, problem } from '../shared/problem.ts';
-import { parseTunes } from './abc/parse-tune.ts';
-import { decodeText } from './import/decode-text.ts';
-import { freeName } from './import/free-name.ts';
-import { type Likeness, likeness, marksOf, type TuneMarks } from './import/same-tune.ts';
-import { type CollectedTune, splitCollection } from './import/split-collection.ts';
-import { fenceSafe, tunePage } from './import/tune-page.ts';
-import { type NewFile, writeNew } from './output/write-new.ts';
-import { abcTitle } from './read/abc-fence.ts';
-import type { Block, Book, Page } from './read/book.ts';
-import { readBook } from './read/read-book.ts';
-import { slug } from './read/slug.ts';
+import { limits } from '../../shared/limits.ts';
+import type { Tune, TuneType } from '../../shared/music/tune.ts';
+import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { parseTunes } from '../abc/parse-tune.ts';
+import { decodeText } from '../import/decode-text.ts';
+import { freeName } from '../import/free-name.ts';
+import { type Likeness, likeness, marksOf, type TuneMarks } from '../import/same-tune.ts';
+import { type CollectedTune, splitCollection } from '../import/split-collection.ts';
+import { fenceSafe, tunePage } from '../import/tune-page.ts';
+import { type NewFile, writeNew } from '../output/write-new.ts';
+import { abcTitle } from '../read/abc-fence.ts';
+import type { Block, Book, Page } from '../read/book.ts';
+import { readBook } from '../read/read-book.ts';
+import { slug } from '../read/slug.ts';
 
 /** What holds for every tune of an import, where the teacher says it. */
 export interface ImportOptions {

@@ -1,7 +1,7 @@
-import { type Problem, problem } from '../shared/problem.ts';
-import type { Book } from './read/book.ts';
-import { readBook } from './read/read-book.ts';
-import { readMemo } from './read/read-memo.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import type { Book } from '../read/book.ts';
+import { readBook } from '../read/read-book.ts';
+import { readMemo } from '../read/read-memo.ts';
 
 /**
  * Finds what would be wrong with a book without its unfinished pages and is not with them, such as a

@@ -1,11 +1,11 @@
-import type { TuneNote } from './make-tune.ts';
-import type { OpenSite } from './output/open-site.ts';
-import type { Content } from './output/site-file.ts';
-import type { PageMakers } from './page-makers.ts';
-import type { BuiltTune } from './pages/built-tune.ts';
-import type { Opening } from './pages/openings.ts';
-import type { PageTask, TuneTask } from './tune-jobs.ts';
-import type { PlacedTune, TuneMaker } from './tune-maker.ts';
+import type { OpenSite } from '../output/open-site.ts';
+import type { Content } from '../output/site-file.ts';
+import type { BuiltTune } from '../pages/built-tune.ts';
+import type { Opening } from '../pages/openings.ts';
+import type { TuneNote } from '../pipeline/make-tune.ts';
+import type { PageMakers } from '../pipeline/page-makers.ts';
+import type { PageTask, TuneTask } from '../pipeline/tune-jobs.ts';
+import type { PlacedTune, TuneMaker } from '../workers/tune-maker.ts';
 
 /** The tunes of a book during a build: what was made of all of them, and each whole when asked for. */
 export interface TuneShelf {

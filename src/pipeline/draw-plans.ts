@@ -1,10 +1,10 @@
-import { applyEdits } from '../shared/bowing/apply-edit.ts';
-import { bestPlan } from '../shared/bowing/best-plan.ts';
-import type { Plan } from '../shared/bowing/bowing.ts';
-import { slurAbc } from '../shared/notation/slur-abc.ts';
-import { type Study, type StudyRequest, studyTune } from '../shared/study.ts';
-import { parseTunes } from './abc/parse-tune.ts';
-import type { Score } from './engrave/score.ts';
+import { applyEdits } from '../../shared/bowing/apply-edit.ts';
+import { bestPlan } from '../../shared/bowing/best-plan.ts';
+import type { Plan } from '../../shared/bowing/bowing.ts';
+import { slurAbc } from '../../shared/notation/slur-abc.ts';
+import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
+import { parseTunes } from '../abc/parse-tune.ts';
+import type { Score } from '../engrave/score.ts';
 
 /**
  * The tune drawn anew for the best plan to reach each of its anchors, for every level and preset

@@ -1,7 +1,7 @@
-import type { BuiltTune } from './pages/built-tune.ts';
-import { makePage, type PageRecipe } from './pages/make-page.ts';
-import type { SiteInput } from './pages/site.ts';
-import type { Book } from './read/book.ts';
+import type { BuiltTune } from '../pages/built-tune.ts';
+import { makePage, type PageRecipe } from '../pages/make-page.ts';
+import type { SiteInput } from '../pages/site.ts';
+import type { Book } from '../read/book.ts';
 
 /** What pages are made with from other stages, loaded when the first page is made. */
 export interface PageMakers extends Pick<SiteInput, 'bodyHtml' | 'noteChain'> {
@@ -21,7 +21,7 @@ export function pageMakers(book: Book, isPrivate: boolean): PageMakers {
   const pages = [...book.lessons, ...book.tunePages, ...book.pages];
   const hasChains = pages.some(page => page.blocks.some(block => block.kind === 'notes'));
   const loadAll = async (): Promise<void> => {
-    ({ bodyHtml } = await import('./read/body-html.ts'));
+    ({ bodyHtml } = await import('../read/body-html.ts'));
     if (!hasChains) return;
     const { buildChain } = await import('./build-tune.ts');
     noteChain = block => buildChain(block, book.settings);
