@@ -8,7 +8,7 @@ import { strokeTerms } from '../bowing/stroke-terms.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
 import type { ArriveDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
-import { laidTune, layTune, missedAt } from './lay-tune.ts';
+import { layBowing, layWithEdit, missedAt } from './lay-bowing.ts';
 
 /** A student's bowing of the notes shown. */
 export interface TriedBowing {
@@ -32,7 +32,7 @@ export function judgeMend(
   drill: ArriveDrill,
   tried: TriedBowing,
 ): MendVerdict {
-  const base = layTune(source, drill.broken);
+  const base = layWithEdit(source, drill.broken);
   const slurs = editsBetween(
     drill.joined.slice(1).map(x => !x),
     tried.joined.slice(1).map(x => !x),
@@ -41,7 +41,7 @@ export function judgeMend(
   const changes = slurs.length + tried.lifts.length;
   if (changes !== 1) return changes === 0 ? 'nothing' : 'several';
   const score = lifted(withTried(base.score, drill, tried), source, drill, tried);
-  const after = laidTune(score, base.passages);
+  const after = layBowing(score, base.passages);
   const stillMissed = missedAt(base, { first: drill.first }).some(note =>
     after.faults.has(anchorFault(note)),
   );
@@ -67,7 +67,7 @@ function lifted(
   { lifts }: TriedBowing,
 ): BowScore {
   return lifts.reduce((s, before) => {
-    const { laid } = laidTune(s, source.bowing.anchors);
+    const { laid } = layBowing(s, source.bowing.anchors);
     const at = [...drill.notes, drill.first].indexOf(before);
     const last = laid.strokes[laid.strokeOf[shownFrom(source, drill) + at - 1] ?? -1];
     const direction = s.anchored.get(before) ?? s.marks[before] ?? last?.direction ?? 'down';
@@ -79,7 +79,7 @@ function lifted(
 function isWithinLimits(source: DrillSource, drill: ArriveDrill, tried: TriedBowing): boolean {
   const { tune, performance, fingering, map, settings } = source;
   const context = bowingContext(tune, performance, fingering, map, settings);
-  const { score, laid } = layTune(source, drill.broken);
+  const { score, laid } = layWithEdit(source, drill.broken);
   const from = shownFrom(source, drill);
   const end = from + drill.notes.length;
   const { lastFrom } = strokeTerms(mendRegion(context, score, laid, from, end, drill.level).form);

@@ -8,7 +8,7 @@ import { anchorFault } from '../bowing/troubles.ts';
 import type { Dice } from './dice.ts';
 import { type ArriveDrill, type DrillAsk, drillLevels, type NoDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
-import { type LaidTune, layTune, missedAt } from './lay-tune.ts';
+import { type LaidBowing, layWithEdit, missedAt } from './lay-bowing.ts';
 
 /**
  * Mend a wrong arrival with one change. Where the tune itself misses its anchor, that is the drill.
@@ -23,7 +23,7 @@ export function makeArrive(source: DrillSource, ask: DrillAsk, dice: Dice): Arri
   if (reached.length === 0) return 'anchor-not-reached';
   const { tune, performance, fingering, map, settings } = source;
   const context = bowingContext(tune, performance, fingering, map, settings);
-  const asWritten = layTune(source, null);
+  const asWritten = layWithEdit(source, null);
   for (const anchor of dice.shuffle(reached)) {
     const written = missedAt(asWritten, anchor).length > 0;
     const breaks: readonly (Edit | null)[] = written
@@ -44,7 +44,7 @@ const mostTries = 12;
 function breakingEdits(
   source: DrillSource,
   context: BowingContext,
-  tune: LaidTune,
+  tune: LaidBowing,
   anchor: Anchor,
   ask: DrillAsk,
 ): Edit[] {
@@ -65,7 +65,7 @@ function drillOn(
   anchor: Anchor,
   broken: Edit | null,
 ): ArriveDrill | null {
-  const tune = layTune(source, broken);
+  const tune = layWithEdit(source, broken);
   const { score, laid, passages } = tune;
   const missed = missedAt(tune, anchor);
   const stretch = freeStretches(score, laid, passages, anchor).find(s => missed.includes(s.end));

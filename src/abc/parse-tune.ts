@@ -2,7 +2,7 @@ import { limits } from '../../shared/limits.ts';
 import type { AbcSource, Tune } from '../../shared/music/tune.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { parseWithAbcjs, type RawTune, readWarning } from './abcjs-parse.ts';
-import { buildTune } from './build-tune.ts';
+import { assembleTune } from './assemble-tune.ts';
 import { checkTune } from './check-tune.ts';
 import { collectBars } from './collect-bars.ts';
 import { type Locate, locator } from './locate.ts';
@@ -85,7 +85,7 @@ function parseChunk(
     problems.push(problem('no-notes', 'warning', place, { facts: { title } }));
     return null;
   }
-  const { tune, unknownParts } = buildTune(raw, drafts, chunk, source, locate, id);
+  const { tune, unknownParts } = assembleTune(raw, drafts, chunk, source, locate, id);
   for (const part of unknownParts) {
     problems.push(
       problem('part-unknown', 'warning', place, {

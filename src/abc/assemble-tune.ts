@@ -11,10 +11,11 @@ import type { Chunk } from './split-source.ts';
 import { tuneType } from './tune-type.ts';
 
 /**
- * Puts a tune together: its header, and its bars named and placed. `unknownParts` are letters in
- * the header's `P:` that no part of the tune has.
+ * Assembles a tune from its header and its drafted bars: names the bars, groups them into parts,
+ * and places every event in the teacher's file. `id` is made from the title where it is left out.
+ * `unknownParts` are letters in the header's `P:` that no part of the tune has.
  */
-export function buildTune(
+export function assembleTune(
   raw: RawTune,
   drafts: readonly DraftBar[],
   chunk: Chunk,

@@ -6,8 +6,8 @@ import { type LaidStrokes, layScore } from '../bowing/lay-strokes.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
 import type { DrillSource } from './drill-source.ts';
 
-/** A tune as the bow meets it, with what is wrong with it. */
-export interface LaidTune {
+/** The strokes of a whole tune as laid, and which of its anchors they miss. */
+export interface LaidBowing {
   readonly score: BowScore;
   readonly laid: LaidStrokes;
   readonly passages: readonly SetPassage[];
@@ -15,8 +15,11 @@ export interface LaidTune {
   readonly faults: ReadonlySet<string>;
 }
 
-/** The strokes of a tune laid with one slur edit made in it; as it stands where the edit is null. */
-export function layTune(source: DrillSource, edit: Edit | null): LaidTune {
+/**
+ * Lays the strokes of the whole tune, every time through, with one slur edit made in it; null makes
+ * none.
+ */
+export function layWithEdit(source: DrillSource, edit: Edit | null): LaidBowing {
   const { tune, performance, bowing, settings, start } = source;
   const passages = bowing.anchors;
   const plain = bowScore(tune, performance, {
@@ -25,17 +28,18 @@ export function layTune(source: DrillSource, edit: Edit | null): LaidTune {
     anchored: new Map(passages.map(p => [p.first, p.direction])),
   });
   const score = edit ? { ...plain, joined: editedJoins(plain.joined, edit) } : plain;
-  return laidTune(score, passages);
+  return layBowing(score, passages);
 }
 
-export function laidTune(score: BowScore, passages: readonly SetPassage[]): LaidTune {
+/** Lays the strokes of a score and looks for what is wrong with them. */
+export function layBowing(score: BowScore, passages: readonly SetPassage[]): LaidBowing {
   const laid = layScore(score);
   return { score, laid, passages, faults: troublesOf(score, laid, passages).faults };
 }
 
-/** Sounded notes at which an anchor is come to the wrong way. */
+/** Sounded notes at which the tune reaches an anchor on the wrong stroke, one for each time through. */
 export const missedAt = (
-  { score, laid, faults }: LaidTune,
+  { score, laid, faults }: LaidBowing,
   { first }: Pick<Anchor, 'first'>,
 ): number[] =>
   laid.reached
