@@ -1,18 +1,18 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, relative, resolve } from 'node:path';
 import type { AnchorRequest, Direction } from '../../shared/bowing/bowing.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
-import { limits } from '../../shared/limits.ts';
 import { parseBarRange } from '../../shared/music/bar-range.ts';
 import { nearest } from '../../shared/nearest.ts';
-import { type Problem, problem } from '../../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
 import { studyJson } from '../export/study-json.ts';
 import { studyText } from '../export/study-text.ts';
 import { studyBook } from '../pipeline/study-book.ts';
+import { readAbcFile } from './read-abc-file.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface ExplainOptions {
@@ -79,13 +79,9 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
             place: null,
           },
         ];
-  const size = statSync(file).size;
-  if (size > limits.abcSize) {
-    const facts = { found: size, most: limits.abcSize };
-    const past = problem('abc-past-limit', 'error', null, { actual: file, facts });
-    return { studies: [], problems: [past], root: null };
-  }
-  const source = { text: decodeAbc(readFileSync(file)), file, line: 1, indent: 0 };
+  const { decoded, past } = readAbcFile(file, file, 'error');
+  if (past) return { studies: [], problems: [past], root: null };
+  const source = { text: decoded.text, file, line: 1, indent: 0 };
   const parsed = parseTunes(source, options.tune === undefined ? {} : { number: options.tune });
   if (options.tune !== undefined && parsed.tunes.length === 0) {
     throw new UsageError(`"${file}" has no tune with X:${options.tune}.`);
@@ -123,13 +119,4 @@ function bookAround(folder: string): string | null {
   if (existsSync(join(folder, 'bowbook.yaml'))) return folder;
   const above = dirname(folder);
   return above === folder ? null : bookAround(above);
-}
-
-/** UTF-8, or Latin-1 where the bytes are not UTF-8, as old tune collections are. */
-function decodeAbc(bytes: Buffer): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return bytes.toString('latin1');
-  }
 }

@@ -1,9 +1,6 @@
-import { readFileSync, statSync } from 'node:fs';
-import { limits } from '../../shared/limits.ts';
 import type { Tune, TuneType } from '../../shared/music/tune.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
-import { decodeText } from '../import/decode-text.ts';
 import { freeName } from '../import/free-name.ts';
 import { type Likeness, likeness, marksOf, type TuneMarks } from '../import/same-tune.ts';
 import { type CollectedTune, splitCollection } from '../import/split-collection.ts';
@@ -13,6 +10,7 @@ import { abcTitle } from '../read/abc-fence.ts';
 import type { Block, Book, Page } from '../read/book.ts';
 import { readBook } from '../read/read-book.ts';
 import { slug } from '../read/slug.ts';
+import { readAbcFile } from './read-abc-file.ts';
 
 /** What holds for every tune of an import, where the teacher says it. */
 export interface ImportOptions {
@@ -115,13 +113,9 @@ interface ReadCollection {
 
 function readCollection(path: string): ReadCollection {
   const file = path.replaceAll('\\', '/');
-  const size = statSync(path).size;
-  if (size > limits.abcSize) {
-    const facts = { found: size, most: limits.abcSize };
-    const past = problem('abc-past-limit', 'warning', null, { actual: file, facts });
-    return { file, tunes: [], problems: [past] };
-  }
-  const { text, encodings } = decodeText(readFileSync(path));
+  const { decoded, past } = readAbcFile(path, file, 'warning');
+  if (past) return { file, tunes: [], problems: [past] };
+  const { text, encodings } = decoded;
   const { tunes, wordsBefore } = splitCollection(text);
   const at = (line: number): Place => ({ file, line, column: 1 });
   const [, second] = encodings;

@@ -5,6 +5,7 @@ import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
+import { explainFile } from '../../src/app/explain.ts';
 import { type ImportOptions, importTunes } from '../../src/app/import-tunes.ts';
 import { readBook } from '../../src/read/read-book.ts';
 import { allTunes, corpusFiles, corpusMissing } from '../corpus/corpus.ts';
@@ -168,6 +169,21 @@ GAB dBG|A3 G3|
     expect(page('cafe-ete')).toContain('title: "Café été"');
     expect(page('cafe-ete')).toContain('\nT:Café été\n');
     expect(result.problems.map(p => p.rule)).toEqual(['import-encoding']);
+  });
+
+  it('reads the same letters as `explain` does, in every encoding', async () => {
+    const abc = 'X:1\nT:Caf\xe9\nC:N\xfa\xf1ez\nK:D\nD8|\n';
+    const files = [
+      put('utf8.abc', Buffer.from(abc, 'utf8')),
+      put('utf16.abc', Buffer.from(`\ufeff${abc}`, 'utf16le')),
+      put('old.abc', Buffer.from(abc, 'latin1')),
+      put('said.abc', Buffer.from(`%%abc-charset iso-8859-1\n${abc}`, 'latin1')),
+    ];
+    for (const file of files) {
+      expect((await explainFile(file, {})).text, file).toContain('Café');
+      await run([file]);
+    }
+    expect(page('cafe')).toContain('\nT:Café\nC:Núñez\n');
   });
 
   it('writes nothing on a dry run, and says where a file has no tune', async () => {

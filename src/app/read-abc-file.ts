@@ -1,0 +1,29 @@
+import { readFileSync, statSync } from 'node:fs';
+import { limits } from '../../shared/limits.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
+import { type DecodedText, decodeText } from '../import/decode-text.ts';
+
+/** A file of ABC as text, or the problem `abc-past-limit` where it is too large to be read. */
+export type ReadAbcFile =
+  | { readonly decoded: DecodedText; readonly past: null }
+  | { readonly decoded: null; readonly past: Problem };
+
+/**
+ * Reads a file of ABC, whatever its encoding and line ends. `file` is its name in messages. Looks
+ * at the size first and opens nothing past `limits.abcSize`. Throws where there is no such file.
+ */
+export function readAbcFile(
+  path: string,
+  file: string,
+  severity: 'warning' | 'error',
+): ReadAbcFile {
+  const { size } = statSync(path);
+  if (size > limits.abcSize) {
+    const facts = { found: size, most: limits.abcSize };
+    return {
+      decoded: null,
+      past: problem('abc-past-limit', severity, null, { actual: file, facts }),
+    };
+  }
+  return { decoded: decodeText(readFileSync(path)), past: null };
+}
