@@ -52,7 +52,7 @@ describe('the rooms', () => {
     const rung = (path: string): number => {
       const at = ladder.indexOf(room(path));
       if (at >= 0) return at;
-      const below = ['problem', 'nearest', 'limits'].map(name => `shared/${name}.ts`);
+      const below = ['problem', 'nearest', 'limits', 'must'].map(name => `shared/${name}.ts`);
       return below.includes(path) ? -1 : ladder.length;
     };
     expect(shown(shared.filter(l => rung(l.to) > rung(l.from)))).toEqual([]);
