@@ -1,62 +1,49 @@
 import { asIfStandard } from '../fingering/as-if-standard.ts';
 import type { Stop, Tuning } from '../fingering/fingering.ts';
 import { fiddleTuning } from '../fingering/tunings.ts';
+import type { NoteNames } from '../music/note-names.ts';
 import type { Pitch } from '../music/pitch.ts';
 import type { Direction, NoteEvent } from '../music/tune.ts';
 import type { Study } from '../study.ts';
+import {
+  type SpokenLanguage,
+  type SpokenPhrases,
+  spokenFinger,
+  spokenPitch,
+  spokenStop,
+  stringNames,
+} from './spoken.ts';
 
-/** What a language gives for a tune to be said aloud in it, its notes named as the book names them. */
-export interface Speech {
-  readonly pitch: (pitch: Pitch) => string;
-  readonly stop: (stop: Stop | null, tuning: Tuning) => string;
-  readonly finger: (stop: Stop) => string;
-  readonly strings: (tuning: Tuning) => readonly string[];
-  /** "as if A", of the note that the finger would give on a fiddle as it comes. */
-  readonly asIf: (pitch: Pitch) => string;
-  /** " and ", between the notes of a double stop. */
-  readonly and: string;
-  /** " together with ", between notes with their places. */
-  readonly together: string;
-  readonly rest: string;
-  readonly held: (note: string) => string;
-  readonly notPlayed: string;
-  /** What each way of the bow is called: at its start, begun in the bar before, and lifted and begun again. */
-  readonly stroke: Readonly<Record<Direction, { begins: string; still: string; again: string }>>;
-  /** A sentence: the strokes are not the same each time. */
-  readonly turned: string;
-}
+/**
+ * A tune said aloud, for those who do not read notation and for screen readers: note, string,
+ * finger and stroke.
+ */
 
 /**
  * Which of its octaves a note is in, counted from the fiddle's lowest string: G3 to F4 sharp is
  * low, G4 to F5 sharp is middle, from G5 high.
  */
-export const register = (p: Pitch): 'low' | 'middle' | 'high' =>
+const registerOf = (p: Pitch): SpokenNote['register'] =>
   p.midi < 67 ? 'low' : p.midi < 79 ? 'middle' : 'high';
 
 /**
  * On a retuned string, the note that the finger would give on a fiddle as it comes; null where the
  * string is as it comes, or the note out of reach.
  */
-export function asIfPitch(p: Pitch, stop: Stop | null, tuning: Tuning): Pitch | null {
+function asIfPitch(p: Pitch, stop: Stop | null, tuning: Tuning): Pitch | null {
   const open = stop && tuning[stop.string - 1];
   if (!stop || !open || open.midi === fiddleTuning[stop.string - 1]?.midi) return null;
   return asIfStandard(p, stop, tuning);
 }
 
-/**
- * "F sharp, high 2 on D, down"; on a retuned string "B, 1 on low A, as if A, down". Without a
- * direction in words the stroke is left out.
- */
-export function sayNote(
-  speech: Pick<Speech, 'pitch' | 'stop' | 'asIf'>,
+/** "F sharp, high 2 on D"; on a retuned string "B, 1 on low A, as if A". */
+export const spokenNote = (
+  language: SpokenLanguage,
   stop: Stop | null,
   pitch: Pitch,
-  direction: string | null,
   tuning: Tuning,
-): string {
-  const said = placeText(sayPitch(speech, stop, pitch, tuning));
-  return direction === null ? said : `${said}, ${direction}`;
-}
+  names: NoteNames,
+): string => withPlace(sayPitch(language, stop, pitch, tuning, names));
 
 /** One pitch in words: what it is called, where it is stopped, and what it is as if. */
 interface SaidPitch {
@@ -66,20 +53,21 @@ interface SaidPitch {
 }
 
 function sayPitch(
-  speech: Pick<Speech, 'pitch' | 'stop' | 'asIf'>,
+  language: SpokenLanguage,
   stop: Stop | null,
   pitch: Pitch,
   tuning: Tuning,
+  names: NoteNames,
 ): SaidPitch {
   const asIf = asIfPitch(pitch, stop, tuning);
   return {
-    name: speech.pitch(pitch),
-    place: speech.stop(stop, tuning),
-    asIf: asIf && speech.asIf(asIf),
+    name: spokenPitch(language, pitch, names),
+    place: spokenStop(language, stop, tuning, names),
+    asIf: asIf && language.spoken.asIf(spokenPitch(language, asIf, names)),
   };
 }
 
-const placeText = ({ name, place, asIf }: SaidPitch): string =>
+const withPlace = ({ name, place, asIf }: SaidPitch): string =>
   asIf === null ? `${name}, ${place}` : `${name}, ${place}, ${asIf}`;
 
 export interface SpokenPart {
@@ -120,22 +108,12 @@ export interface SpokenNote {
   readonly varying: boolean;
 }
 
-/**
- * The whole tune in words, part by part and bar by bar as written. What is said of a study is kept
- * as long as the study is: its drawing and its page both say it.
- */
-export function sayTune(study: Study, speech: Speech): readonly SpokenPart[] {
-  const known = saidOf.get(study)?.get(speech);
-  if (known) return known;
-  const parts = sayParts(study, speech);
-  const said = saidOf.get(study) ?? new WeakMap<Speech, readonly SpokenPart[]>();
-  saidOf.set(study, said.set(speech, parts));
-  return parts;
-}
-
-const saidOf = new WeakMap<Study, WeakMap<Speech, readonly SpokenPart[]>>();
-
-function sayParts(study: Study, speech: Speech): readonly SpokenPart[] {
+/** The whole tune in words, part by part and bar by bar as written. */
+export function speakTune(
+  language: SpokenLanguage,
+  study: Study,
+  names: NoteNames,
+): readonly SpokenPart[] {
   const { tune, map } = study;
   const sound = firstSounds(study);
   const varying = new Set(study.bowing.varying);
@@ -150,12 +128,12 @@ function sayParts(study: Study, speech: Speech): readonly SpokenPart[] {
         const e = tune.events[event];
         if (e?.kind === 'rest') said.push('rest');
         if (e?.kind !== 'note') continue;
-        said.push(speakEvent(study, e, event, speech, sound.get(event), varying.has(event)));
+        const first = { sound: sound.get(event) ?? null, varying: varying.has(event) };
+        said.push(speakEvent(language, study, e, event, first, names));
       }
       const notes = said.flatMap(s => (s === 'rest' ? [] : [s.note]));
-      return [
-        { name: bar.name, phrase: opens.get(index) ?? null, notes, text: barText(said, speech) },
-      ];
+      const text = barText(said, language.spoken);
+      return [{ name: bar.name, phrase: opens.get(index) ?? null, notes, text }];
     }),
   }));
 }
@@ -191,18 +169,17 @@ function firstSounds({ performance, bowing }: Study): ReadonlyMap<number, Sound>
 }
 
 function speakEvent(
-  study: Study,
+  language: SpokenLanguage,
+  { fingering, tuning }: Study,
   e: NoteEvent,
   event: number,
-  speech: Speech,
-  sound: Sound | undefined,
-  varying: boolean,
+  { sound, varying }: { readonly sound: Sound | null; readonly varying: boolean },
+  names: NoteNames,
 ): Exclude<Said, 'rest'> {
-  const { tuning } = study;
-  const { and } = speech;
-  const strings = speech.strings(tuning);
-  const stops = e.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
-  const said = e.pitches.map((p, i) => sayPitch(speech, stops[i] ?? null, p, tuning));
+  const { and, together } = language.spoken;
+  const strings = stringNames(language, tuning, names);
+  const stops = e.pitches.map((_, i) => fingering[event]?.[i] ?? null);
+  const said = e.pitches.map((p, i) => sayPitch(language, stops[i] ?? null, p, tuning, names));
   const known = stops.filter(stop => stop !== null);
   const all = known.length === stops.length;
   const top = e.pitches.at(-1);
@@ -210,9 +187,9 @@ function speakEvent(
   const note: SpokenNote = {
     event,
     name: said.map(s => s.name).join(and),
-    register: top ? register(top) : 'middle',
+    register: top ? registerOf(top) : 'middle',
     string: all ? known.map(s => strings[s.string - 1]).join(and) : null,
-    finger: all ? known.map(speech.finger).join(and) : null,
+    finger: all ? known.map(s => spokenFinger(language, s)).join(and) : null,
     place: all ? said.map(s => s.place).join(and) : '',
     asIf: asIf.length > 0 ? asIf.join(and) : null,
     stroke: sound?.direction ?? null,
@@ -220,34 +197,34 @@ function speakEvent(
     held: sound?.held ?? false,
     varying,
   };
-  return { note, where: said.map(placeText).join(speech.together), sound: sound ?? null };
+  return { note, where: said.map(withPlace).join(together), sound };
 }
 
 /**
  * "Down: G, 3 on D; A, open A. Up: B, 1 on A." A stroke that began in the bar before goes on: "Still
  * down: …". A bow that is lifted and starts again the same way: "Down again: …".
  */
-function barText(said: readonly Said[], speech: Speech): string {
+function barText(said: readonly Said[], spoken: SpokenPhrases): string {
   const groups: { head: string; words: string[] }[] = [];
   let stroke: number | null = null;
   for (const s of said) {
     if (s === 'rest') {
-      groups.push({ head: '', words: [speech.rest] });
+      groups.push({ head: '', words: [spoken.rest] });
       continue;
     }
-    const words = s.note.held ? speech.held(s.note.name) : s.where;
+    const words = s.note.held ? spoken.held(s.note.name) : s.where;
     const last = groups.at(-1);
     if (last && s.sound && s.sound.stroke === stroke && last.head !== '') last.words.push(words);
-    else groups.push({ head: strokeHead(s.sound, speech), words: [words] });
+    else groups.push({ head: strokeHead(s.sound, spoken), words: [words] });
     stroke = s.sound?.stroke ?? null;
   }
   const text = groups.map(g => (g.head ? `${g.head}: ` : '') + g.words.join('; ')).join('. ');
   const turned = said.some(s => s !== 'rest' && s.note.varying);
   if (text === '') return '';
-  return turned ? `${text}. ${speech.turned}` : `${text}.`;
+  return turned ? `${text}. ${spoken.turned}` : `${text}.`;
 }
 
-function strokeHead(sound: Sound | null, { notPlayed, stroke }: Speech): string {
+function strokeHead(sound: Sound | null, { notPlayed, stroke }: SpokenPhrases): string {
   if (!sound) return notPlayed;
   const { begins, still, again } = stroke[sound.direction];
   if (sound.slurred) return still;

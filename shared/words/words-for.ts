@@ -1,23 +1,69 @@
 import type { NoteNames } from '../music/note-names.ts';
 import * as german from './de/reader-words.ts';
 import * as english from './en/reader-words.ts';
+import { howToRead } from './how-to-read.ts';
 import type { InAnyLanguage } from './in-any-language.ts';
+import { longDate } from './long-date.ts';
+import { speakTune, spokenNote } from './say-tune.ts';
+import {
+  spokenFinger,
+  spokenPitch,
+  spokenPitches,
+  spokenStop,
+  spokenStops,
+  stringNames,
+} from './spoken.ts';
 import { localeOf, type WordedLanguage, wordedIn } from './worded-languages.ts';
 
-/** Sentences and labels for the readers of a book, by name: the same in every language. */
-export type ReaderWords = InAnyLanguage<typeof english>;
+/** What each language supplies: its labels, and the phrases that sentences are made of. */
+export type Language = InAnyLanguage<typeof english>;
+
+/** Sentences, each made of the phrases of the language that it is given first. */
+const sentences = {
+  howToRead,
+  speakTune,
+  spokenFinger,
+  spokenNote,
+  spokenPitch,
+  spokenPitches,
+  spokenStop,
+  spokenStops,
+  stringNames,
+};
+
+type InOneLanguage<Sentence> = Sentence extends (
+  language: never,
+  ...given: infer Given
+) => infer Told
+  ? (...given: Given) => Told
+  : never;
+
+type Sentences = {
+  readonly [Name in keyof typeof sentences]: InOneLanguage<(typeof sentences)[Name]>;
+};
 
 /** The words of one book, with what it calls its notes and how it writes days. */
-export interface Words extends ReaderWords {
+export interface Words extends Language, Sentences {
   readonly noteNames: NoteNames;
   /** BCP 47: as days are written, and names sorted. */
   readonly locale: string;
+  readonly dateName: typeof longDate;
 }
 
-/** As plain objects: a module is slow to copy. */
-const languages: Readonly<Record<WordedLanguage, ReaderWords>> = {
-  en: { ...english },
-  de: { ...german },
+/** A language with its sentences. As plain objects: a module is slow to copy. */
+const inLanguage = (language: Language): Language & Sentences => ({
+  ...language,
+  ...(Object.fromEntries(
+    Object.entries(sentences).map(([name, say]) => [
+      name,
+      (...given: unknown[]) => (say as (...given: unknown[]) => unknown)(language, ...given),
+    ]),
+  ) as Sentences),
+});
+
+const languages: Readonly<Record<WordedLanguage, Language & Sentences>> = {
+  en: inLanguage(english),
+  de: inLanguage(german),
 };
 
 /**
@@ -27,6 +73,7 @@ const languages: Readonly<Record<WordedLanguage, ReaderWords>> = {
  */
 export const wordsFor = (language: string, noteNames: NoteNames): Words => ({
   ...languages[wordedIn(language)],
+  dateName: longDate,
   noteNames,
   locale: localeOf(language),
 });

@@ -6,7 +6,8 @@ import { pitchName } from '../../shared/music/pitch.ts';
 import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Study } from '../../shared/study.ts';
-import { spokenStop } from '../../shared/words/en/spoken.ts';
+import { spoken } from '../../shared/words/en/spoken.ts';
+import { spokenStop } from '../../shared/words/spoken.ts';
 import { problemJson } from '../report/problem-json.ts';
 
 /**
@@ -118,7 +119,7 @@ function stopSpeaker(tuning: Tuning): (stop: Stop) => string {
   const said = new Map<string, string>();
   return stop => {
     const key = `${stop.string} ${stop.finger} ${stop.semitones}`;
-    const words = said.get(key) ?? spokenStop(stop, tuning, 'letters');
+    const words = said.get(key) ?? spokenStop({ spoken }, stop, tuning, 'letters');
     said.set(key, words);
     return words;
   };

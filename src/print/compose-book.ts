@@ -1,4 +1,4 @@
-import type { MarkExplained } from '../../shared/words/en/how-to-read.ts';
+import type { MarkExplained } from '../../shared/words/how-to-read.ts';
 import type { Block, Page, SetBlock } from '../read/book.ts';
 import { pageMarkup, setMarkup } from './block-markup.ts';
 import { indexOfOpenings, indexOfTitles } from './book-indexes.ts';

@@ -7,7 +7,7 @@ import { chooseHooks } from '../../shared/sections/hook-names.ts';
 import type { Hook } from '../../shared/sections/hooks.ts';
 import type { Study } from '../../shared/study.ts';
 import { hookSentence } from '../../shared/words/en/hooks.ts';
-import { speakTune } from '../../shared/words/en/spoken.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyOf } from '../bowing/study-of.ts';
 import { corpusFiles, corpusMissing } from '../corpus/corpus.ts';
@@ -69,7 +69,8 @@ describe.skipIf(corpusMissing !== null)(`passages of real tunes ${corpusMissing 
           }
           facts += chosen.length;
         }
-        const said = speakTune(study, 'letters')
+        const said = wordsFor('en', 'letters')
+          .speakTune(study, 'letters')
           .flatMap(p => p.bars.map(b => b.text))
           .join(' ');
         expect(said, tune.title).not.toMatch(/undefined|null|NaN/);

@@ -8,8 +8,10 @@ import { type Pitch, parsePitch } from '../../shared/music/pitch.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import type { Study } from '../../shared/study.ts';
-import { speakTune, spokenNote, spokenPitch, stringNames } from '../../shared/words/en/spoken.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { readTune } from '../fingering/read-tune.ts';
+
+const { speakTune, spokenNote, spokenPitch, stringNames } = wordsFor('en', 'letters');
 
 const at = (name: string): Pitch => parsePitch(name) as Pitch;
 
@@ -49,16 +51,12 @@ function studyOf(abc: string, strokes: readonly number[], varying: readonly numb
 }
 
 describe('a note in words', () => {
-  it('is its name, finger, string and stroke', () => {
-    expect(spokenNote(stopOn(3, at('F#4')), at('F#4'), 'down', fiddleTuning, 'letters')).toBe(
-      'F sharp, high 2 on D, down',
+  it('is its name, finger and string', () => {
+    expect(spokenNote(stopOn(3, at('F#4')), at('F#4'), fiddleTuning, 'letters')).toBe(
+      'F sharp, high 2 on D',
     );
-    expect(spokenNote(stopOn(1, at('E5')), at('E5'), 'up', fiddleTuning, 'letters')).toBe(
-      'E, open E, up',
-    );
-    expect(spokenNote(null, at('D6'), null, fiddleTuning, 'letters')).toBe(
-      'D, out of first position',
-    );
+    expect(spokenNote(stopOn(1, at('E5')), at('E5'), fiddleTuning, 'letters')).toBe('E, open E');
+    expect(spokenNote(null, at('D6'), fiddleTuning, 'letters')).toBe('D, out of first position');
   });
 
   // Common practice, by semitones above the open string; 4 and 6 also have their other name.
@@ -76,7 +74,7 @@ describe('a note in words', () => {
   ])('%s on A', (name, semitones, finger) => {
     const p = name === 'A4' ? at('Bb4') : at(name);
     expect(p.midi - 69).toBe(semitones);
-    expect(spokenNote(stopOn(2, p), p, null, fiddleTuning, 'letters')).toBe(
+    expect(spokenNote(stopOn(2, p), p, fiddleTuning, 'letters')).toBe(
       `${spokenPitch(p, 'letters')}, ${finger} on A`,
     );
   });
@@ -86,9 +84,7 @@ describe('a note in words', () => {
     const aeae = parseTuning('AEAE') as Tuning;
     expect(stringNames(aeae, 'letters')).toEqual(['high E', 'high A', 'low E', 'low A']);
     const p = at('F#4');
-    expect(spokenNote(stopOn(3, p, aeae), p, 'up', aeae, 'letters')).toBe(
-      'F sharp, 1 on low E, as if E, up',
-    );
+    expect(spokenNote(stopOn(3, p, aeae), p, aeae, 'letters')).toBe('F sharp, 1 on low E, as if E');
     expect(stringNames(parseTuning(['A5', 'A4', 'D4', 'A3']) as Tuning, 'letters')).toEqual([
       'high A',
       'middle A',

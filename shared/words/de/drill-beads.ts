@@ -2,8 +2,8 @@ import { noteOf } from '../../drills/drill-source.ts';
 import type { Direction } from '../../music/tune.ts';
 import { type BeadMarks, layBeads, shortStops as shortStopsOn } from '../lay-beads.ts';
 import type { Bead, ToldSource } from '../told-drill.ts';
+import { spokenNote, stringNames } from './bound.ts';
 import { noteWords } from './bowing.ts';
-import { spokenNote, stringNames } from './spoken.ts';
 
 /** Notes as beads. */
 export const beadsOf = (
@@ -26,9 +26,7 @@ export const bowWords = (d: Direction): string => (d === 'down' ? 'Abstrich' : '
 /** „Fis, hoher 2 auf D“; both notes of a double stop. */
 export const saidNote = (source: ToldSource, event: number): string =>
   (noteOf(source, event)?.pitches ?? [])
-    .map((p, i) =>
-      spokenNote(source.fingering[event]?.[i] ?? null, p, null, source.tuning, source.names),
-    )
+    .map((p, i) => spokenNote(source.fingering[event]?.[i] ?? null, p, source.tuning, source.names))
     .join(' und ');
 
 /** „2 D“; „0 D A“ of a double stop. */

@@ -2,7 +2,7 @@ import type { Tuning } from '../../fingering/fingering.ts';
 import type { NoteNames } from '../../music/note-names.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Crossing, Hook } from '../../sections/hooks.ts';
-import { spokenPitch, stringNames } from './spoken.ts';
+import { spokenPitch, stringNames } from './bound.ts';
 
 /** What stands out in a passage, as a short sentence. */
 export function hookSentence(tune: Tune, tuning: Tuning, hook: Hook, names: NoteNames): string {

@@ -2,8 +2,8 @@ import type { NoteNames } from '../../music/note-names.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Fork, Phrase, SectionMap } from '../../sections/section-map.ts';
 import type { MapSentences } from '../en/map.ts';
+import { spokenPitch } from './bound.ts';
 import { capital } from './counted.ts';
-import { spokenPitch } from './spoken.ts';
 
 export function mapSentences(tune: Tune, map: SectionMap, names: NoteNames): MapSentences {
   return {

@@ -1,5 +1,4 @@
 /** All that a reader of a book in German sees of Bowbook’s own words; see the English file of this name. */
-export { longDate as dateName } from '../long-date.ts';
 export {
   editSentence,
   planSentence,
@@ -10,7 +9,7 @@ export { byEarWords } from './by-ear.ts';
 export { creditLine } from './credits.ts';
 export { drillTitles, drillWords, levelSays, mendVerdicts, noDrillSentence } from './drills.ts';
 export { hookSentence } from './hooks.ts';
-export { howToRead } from './how-to-read.ts';
+export { marks } from './how-to-read.ts';
 export { kinSentence, mapSentences } from './map.ts';
 export { offlineWords } from './offline.ts';
 export {
@@ -30,16 +29,7 @@ export { reviewWords } from './review.ts';
 export { searchWords } from './search.ts';
 export { setWords } from './sets.ts';
 export { keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
-export {
-  speakTune,
-  spokenFinger,
-  spokenNote,
-  spokenPitch,
-  spokenPitches,
-  spokenStop,
-  spokenStops,
-  stringNames,
-} from './spoken.ts';
+export { spoken } from './spoken.ts';
 export { tellDrill } from './tell-drill.ts';
 export {
   arrivals,

@@ -1,6 +1,6 @@
 import type * as english from '../en/search.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitch } from './bound.ts';
 
 /** Labels and sentences of finding a tune. */
 export const searchWords: InAnyLanguage<typeof english.searchWords> = {

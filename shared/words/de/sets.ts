@@ -4,9 +4,9 @@ import type { KeyChange } from '../../sets/key-change.ts';
 import type { SetJoin } from '../../sets/set-study.ts';
 import type * as english from '../en/sets.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import { spokenPitch } from './bound.ts';
 import { counted, listed } from './counted.ts';
 import { keyName } from './site.ts';
-import { spokenPitch } from './spoken.ts';
 
 /** Names of up to five semitones. */
 const intervals = [

@@ -3,7 +3,7 @@ import { parsePitch } from '../../music/pitch.ts';
 import type { Key, TuneType } from '../../music/tune.ts';
 import type * as english from '../en/site.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitch } from './bound.ts';
 
 /** The site's own labels. */
 export const siteWords: InAnyLanguage<typeof english.siteWords> = {

@@ -6,8 +6,8 @@ import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { PastLimit } from '../../trying/past-limits.ts';
 import type * as english from '../en/try.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import { spokenPitches } from './bound.ts';
 import { capital, listed, notes as noteCount, ordinal, strokesDative } from './counted.ts';
-import { spokenPitches } from './spoken.ts';
 
 const levels: Readonly<Record<Level, string>> = {
   beginner: 'Anfang',

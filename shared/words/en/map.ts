@@ -2,8 +2,8 @@ import type { NoteNames } from '../../music/note-names.ts';
 import type { Tune } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
 import type { Fork, Phrase, SectionMap } from '../../sections/section-map.ts';
+import { spokenPitch } from './bound.ts';
 import { noteNamed } from './note-name.ts';
-import { spokenPitch } from './spoken.ts';
 
 /** The section map in sentences, one for each of its phrases and forks. */
 export interface MapSentences {

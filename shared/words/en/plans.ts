@@ -5,8 +5,8 @@ import type { NoteNames } from '../../music/note-names.ts';
 import { notesByBar } from '../../music/notes-by-bar.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { Study } from '../../study.ts';
+import { spokenPitches } from './bound.ts';
 import { editSentence, repeatSentence } from './bowing.ts';
-import { spokenPitches } from './spoken.ts';
 
 /** The bowing of a tune told to a class: arrivals, lead-ins, repeats and other ways of a phrase. */
 

@@ -1,6 +1,6 @@
 import type { NoteNames } from '../../music/note-names.ts';
 import type { Pitch } from '../../music/pitch.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitch } from './bound.ts';
 
 /** Labels and sentences of finding a tune. */
 export const searchWords = {

@@ -2,8 +2,8 @@ import type { NoteNames } from '../../music/note-names.ts';
 import type { Letter } from '../../music/pitch.ts';
 import type { KeyChange } from '../../sets/key-change.ts';
 import type { SetJoin } from '../../sets/set-study.ts';
+import { spokenPitch } from './bound.ts';
 import { keyName } from './site.ts';
-import { spokenPitch } from './spoken.ts';
 
 const listWords = (items: readonly string[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

@@ -1,7 +1,7 @@
 import type { NoteNames } from '../../music/note-names.ts';
 import { parsePitch } from '../../music/pitch.ts';
 import type { Key, TuneType } from '../../music/tune.ts';
-import { spokenPitch } from './spoken.ts';
+import { spokenPitch } from './bound.ts';
 
 /** The site's own labels. Sentences about bowing, the map and notes are in their rooms' files. */
 export const siteWords = {

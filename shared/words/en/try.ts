@@ -4,7 +4,7 @@ import type { Level } from '../../bowing/settings.ts';
 import type { NoteNames } from '../../music/note-names.ts';
 import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { PastLimit } from '../../trying/past-limits.ts';
-import { spokenPitches } from './spoken.ts';
+import { spokenPitches } from './bound.ts';
 
 /** What stands where a student tries strokes of their own on the way to a passage. */
 export const tryWords = {

@@ -2,8 +2,9 @@ import { plainLetter } from '../../../shared/notation/plain-letter.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { Trial } from '../../../shared/trying/trial.ts';
 import type { WayNote, WayThere } from '../../../shared/trying/way-there.ts';
-import { spokenStops, stringNames } from '../../../shared/words/en/spoken.ts';
+import { spoken } from '../../../shared/words/en/spoken.ts';
 import { junctionName, noteTold, tryWords } from '../../../shared/words/en/try.ts';
+import { spokenStops, stringNames } from '../../../shared/words/spoken.ts';
 import { noteNames } from '../page-words.ts';
 import { element, strokeSign, svgElement } from './element.ts';
 
@@ -142,7 +143,7 @@ function beadFace(study: Study, event: number): Node[] {
 
 /** "2 D"; "0 D A" of a double stop; nothing out of first position. */
 function shortStops(study: Study, event: number): string {
-  const names = stringNames(study.tuning, noteNames());
+  const names = stringNames({ spoken }, study.tuning, noteNames());
   const stops = (study.fingering[event] ?? []).flatMap(s => (s ? [s] : []));
   return stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' ');
 }
@@ -151,7 +152,7 @@ function whereTold(study: Study, event: number): string {
   const note = study.tune.events[event];
   if (note?.kind !== 'note') return '';
   const stops = note.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
-  return spokenStops(stops, study.tuning, noteNames());
+  return spokenStops({ spoken }, stops, study.tuning, noteNames());
 }
 
 function passageCell(study: Study, { passage }: WayThere): HTMLElement {
