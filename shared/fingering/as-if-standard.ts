@@ -1,4 +1,5 @@
 import { diatonic, letters, type Pitch, pitch } from '../music/pitch.ts';
+import { at } from '../must.ts';
 import type { Stop, Tuning } from './fingering.ts';
 import { fiddleTuning } from './tunings.ts';
 
@@ -12,8 +13,8 @@ import { fiddleTuning } from './tunings.ts';
  * semitones above the open string stay what they are, so spelling moves with them.
  */
 export function asIfStandard(p: Pitch, stop: Stop, tuning: Tuning): Pitch {
-  const [open, usual] = [tuning[stop.string - 1], fiddleTuning[stop.string - 1]];
-  if (!open || !usual || open.midi === usual.midi) return p;
+  const [open, usual] = [at(tuning, stop.string - 1), at(fiddleTuning, stop.string - 1)];
+  if (open.midi === usual.midi) return p;
   const midi = usual.midi + (p.midi - open.midi);
   const steps = diatonic(usual) + (diatonic(p) - diatonic(open));
   return spelled(steps, midi) ?? spelled(diatonic(usual) + stop.finger, midi) ?? p;
@@ -21,9 +22,8 @@ export function asIfStandard(p: Pitch, stop: Stop, tuning: Tuning): Pitch {
 
 /** The pitch with that letter; null where it would need more than a sharp or a flat. */
 function spelled(steps: number, midi: number): Pitch | null {
-  const letter = letters[((steps % 7) + 7) % 7];
-  if (!letter) return null;
   const octave = Math.floor(steps / 7);
+  const letter = at(letters, steps - octave * 7);
   const alter = midi - pitch(letter, 0, octave).midi;
   return Math.abs(alter) <= 1 ? pitch(letter, alter, octave) : null;
 }

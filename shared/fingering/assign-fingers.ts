@@ -17,21 +17,27 @@
  * D5 E5 E5 D5: open 10, fourth finger 14: two notes are worth the journey. That the fourth finger is
  * for the first of these and not for the second is common practice; the figures are ours.
  *
- * Written fingers `!0!` to `!4!` leave only the ways that use them. A tied note stays where it is.
+ * Written fingers `!0!` to `!4!` leave only the ways that use them. A tied note stays where it is: a
+ * tie that changed its string would be no tie, so such a way is taken only where there is no other.
  * Equal sums are settled for the higher string, so the answer is the same every time.
  */
-import { diatonic, type Pitch, pitchName } from '../music/pitch.ts';
+import { type Pitch, pitchName } from '../music/pitch.ts';
 import type { NoteEvent, Tune } from '../music/tune.ts';
-import { type Problem, problem } from '../problem.ts';
+import { at } from '../must.ts';
+import type { Problem } from '../problem.ts';
 import type { Fingering, Stop, Tuning } from './fingering.ts';
 import { outOfReach } from './out-of-reach.ts';
-import { type Hold, holdsOf } from './stops-of.ts';
+import type { Hold } from './stops-of.ts';
+import { singleHolds, type Ways, waysOf } from './ways-to-hold.ts';
 
 const crossingCost = 4;
 
+/** More than leaving the string of a tied note could save. */
+const brokenTieCost = 1000;
+
 /**
- * Fingers a tune. Rules that its problems name: `out-of-reach`, `chord-strings`, `finger-mark`, all
- * warnings; a pitch they leave without a stop is null.
+ * Chooses string and finger for every note of a tune, in time proportional to its notes. Problems,
+ * all warnings: `out-of-reach`, `chord-strings`, `finger-mark`. A pitch that has no stop is null.
  */
 export function assignFingers(
   tune: Tune,
@@ -39,8 +45,8 @@ export function assignFingers(
 ): { readonly fingering: Fingering; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const steps: Step[] = [];
-  const lost = new Map<string, { pitch: Pitch; notes: NoteEvent[] }>();
-  const holdsOfOne = pitchHolds(tuning);
+  const lost = new Map<string, { readonly pitch: Pitch; readonly notes: NoteEvent[] }>();
+  const holdsOfOne = singleHolds(tuning);
   tune.events.forEach((e, event) => {
     if (e.kind === 'rest') return;
     const played = e.pitches.filter(p => holdsOfOne(p).length > 0);
@@ -53,139 +59,76 @@ export function assignFingers(
     }
     const [one] = played;
     if (!one) return;
-    const plain = played.length === 1 && e.fingers.length === 0;
-    steps.push(
-      plain
-        ? { event, pitches: played, holds: holdsOfOne(one) }
-        : stepOf(e, event, played, tuning, problems),
-    );
+    const found =
+      played.length === 1 && e.fingers.length === 0
+        ? { pitches: played, holds: holdsOfOne(one) }
+        : waysOf(e, played, tuning, problems);
+    steps.push({ event, tied: e.tied, ...found });
   });
-  for (const { pitch, notes } of lost.values()) problems.push(...outOfReach(pitch, notes, tuning));
-  const path = cheapestPath(steps, tune);
-  let t = 0;
+  for (const { pitch, notes } of lost.values()) problems.push(outOfReach(pitch, notes, tuning));
+  const path = cheapestPath(steps);
+  const chosen = new Map(steps.map((step, t) => [step.event, { step, hold: at(path, t) }]));
   const fingering = tune.events.map((e, event) => {
     if (e.kind === 'rest') return [];
-    const step = steps[t];
-    return step?.event === event ? stopsAt(e, step, path[t++]) : e.pitches.map(() => null);
+    const found = chosen.get(event);
+    return found ? stopsAt(e, found.step, found.hold) : e.pitches.map(() => null);
   });
   return { fingering, problems };
 }
 
-/** A note with the ways to hold it. `pitches` are those that have a stop. */
-interface Step {
+/** A note or chord of the tune with the ways to hold it. */
+interface Step extends Ways {
   readonly event: number;
-  readonly pitches: readonly Pitch[];
-  readonly holds: readonly Hold[];
+  /** Tied on to the next step. */
+  readonly tied: boolean;
 }
 
-/** The ways to hold a pitch alone, kept for each pitch in reach as long as the tuning is. */
-function pitchHolds(tuning: Tuning): (p: Pitch) => readonly Hold[] {
-  const known = holdsKept.get(tuning) ?? new Map<number, readonly Hold[]>();
-  holdsKept.set(tuning, known);
-  return p => {
-    const key = diatonic(p) * 5 + p.alter;
-    const found = known.get(key) ?? holdsOf([p], tuning, [], true);
-    if (found.length > 0) known.set(key, found);
-    return found;
-  };
-}
-
-const holdsKept = new WeakMap<Tuning, Map<number, readonly Hold[]>>();
-
-function stepOf(
-  e: NoteEvent,
-  event: number,
-  pitches: readonly Pitch[],
-  tuning: Tuning,
-  problems: Problem[],
-): Step {
-  const all = holdsOf(pitches, tuning, e.fingers, true);
-  if (all.length === 0) return awkwardChord(e, event, pitches, tuning, problems);
-  const marked = all.filter(h => usesFingers(h, e.fingers));
-  if (marked.length > 0) return { event, pitches, holds: marked };
-  const plain = holdsOf(pitches, tuning, [], true);
-  problems.push(
-    problem('finger-mark', 'warning', e.place, {
-      facts: { note: e.id, pitch: e.pitches.map(pitchName).join(' ') },
-      actual: e.fingers.join(' '),
-      expected: [...new Set(plain.map(h => h.stops.map(s => s.finger).join(' ')))],
-    }),
-  );
-  return { event, pitches, holds: plain };
-}
-
-/** A chord that no neighbouring strings can play: its notes apart, or its top note alone. */
-function awkwardChord(
-  e: NoteEvent,
-  event: number,
-  pitches: readonly Pitch[],
-  tuning: Tuning,
-  problems: Problem[],
-): Step {
-  const apart = holdsOf(pitches, tuning, [], false);
-  problems.push(
-    problem('chord-strings', 'warning', e.place, {
-      facts: { note: e.id, strings: apart.length > 0 ? 'apart' : 'too-few' },
-      actual: pitches.map(pitchName).join(' '),
-    }),
-  );
-  if (apart.length > 0) return { event, pitches, holds: apart };
-  const top = pitches.slice(-1);
-  return { event, pitches: top, holds: holdsOf(top, tuning, [], true) };
-}
-
-/** Whether each written finger is one of the hold's, no stop counted twice. */
-function usesFingers(hold: Hold, fingers: readonly number[]): boolean {
-  const free = hold.stops.map(s => s.finger);
-  return fingers.every(f => {
-    const i = free.indexOf(f);
-    if (i >= 0) free.splice(i, 1);
-    return i >= 0;
-  });
-}
-
-/** The hold chosen for each step. */
-function cheapestPath(steps: readonly Step[], tune: Tune): readonly (Hold | undefined)[] {
-  const from: number[][] = [];
-  let sums: number[] = [];
-  let before: Step | undefined;
-  for (const step of steps) {
-    const came: number[] = [];
-    const next: number[] = [];
-    for (const hold of step.holds) {
-      let best = 0;
-      let sum = before ? Number.POSITIVE_INFINITY : 0;
-      for (let i = 0; before && i < before.holds.length; i++) {
-        const s = (sums[i] ?? 0) + moveCost(before, before.holds[i] as Hold, hold, tune);
-        if (s >= sum) continue;
-        sum = s;
-        best = i;
+/**
+ * The hold chosen for each step: the way with the least sum, of equals the one that comes first.
+ *
+ * `sums[i]` is the least sum of all ways that end with hold i of the step reached so far, and
+ * `cameFrom[t][i]` the hold of step t - 1 that such a way comes from. At the end the least sum is
+ * followed back. (Viterbi's algorithm.)
+ */
+function cheapestPath(steps: readonly Step[]): readonly Hold[] {
+  const cameFrom: number[][] = [];
+  let sums: readonly number[] = [];
+  steps.forEach((step, t) => {
+    const before = t > 0 ? at(steps, t - 1) : null;
+    const own: number[] = [];
+    const next = step.holds.map(hold => {
+      if (!before) return hold.cost;
+      let [best, least] = [-1, Number.POSITIVE_INFINITY];
+      for (let i = 0; i < before.holds.length; i++) {
+        const sum = at(sums, i) + moveCost(at(before.holds, i), hold, before.tied);
+        if (sum < least) [best, least] = [i, sum];
       }
-      came.push(best);
-      next.push(sum + hold.cost);
-    }
-    from.push(came);
+      own.push(best);
+      return least + hold.cost;
+    });
+    cameFrom.push(own);
     sums = next;
-    before = step;
-  }
-  const chosen = new Array<Hold | undefined>(steps.length);
-  let at = sums.indexOf(Math.min(...sums));
+  });
+  const chosen: Hold[] = [];
+  let best = sums.indexOf(Math.min(...sums));
   for (let t = steps.length - 1; t >= 0; t--) {
-    chosen[t] = steps[t]?.holds[at];
-    at = from[t]?.[at] ?? 0;
+    chosen.push(at(at(steps, t).holds, best));
+    if (t > 0) best = at(at(cameFrom, t), best);
   }
-  return chosen;
+  return chosen.reverse();
 }
 
-/** What the bow crosses from one hold to the next. A tie that leaves its string is no tie. */
-function moveCost(before: Step, last: Hold, next: Hold, tune: Tune): number {
+/** What the bow crosses from one hold to the next, and the price of a tie that changes its string. */
+function moveCost(last: Hold, next: Hold, tied: boolean): number {
   const crossed = Math.max(0, next.top - last.bottom, last.top - next.bottom);
-  const event = tune.events[before.event];
-  const held = event?.kind === 'note' && event.tied;
-  return crossed * crossingCost + (held && crossed > 0 ? 1000 : 0);
+  return crossed * crossingCost + (tied && crossed > 0 ? brokenTieCost : 0);
 }
 
-function stopsAt(e: NoteEvent, step: Step, hold: Hold | undefined): readonly (Stop | null)[] {
-  if (hold && step.pitches.length === e.pitches.length) return hold.stops;
-  return e.pitches.map(p => hold?.stops[step.pitches.indexOf(p)] ?? null);
+/** The stops of a note's pitches in their order, null for those that are not played. */
+function stopsAt(e: NoteEvent, { pitches }: Step, hold: Hold): readonly (Stop | null)[] {
+  if (pitches.length === e.pitches.length) return hold.stops;
+  return e.pitches.map(p => {
+    const i = pitches.indexOf(p);
+    return i < 0 ? null : at(hold.stops, i);
+  });
 }

@@ -15,6 +15,7 @@
  * `fingerOf(F#4, D4)`: F is two steps above D, so finger 2, four semitones up: "high 2".
  */
 import { diatonic, type Pitch } from '../music/pitch.ts';
+import { at } from '../must.ts';
 
 /** The furthest that first position reaches above an open string, in semitones. */
 export const reach = 8;
@@ -34,5 +35,5 @@ export function fingerOf(p: Pitch, open: Pitch): number | null {
   const semitones = p.midi - open.midi;
   if (semitones < 0 || semitones > reach) return null;
   const byLetter = diatonic(p) - diatonic(open);
-  return lies(byLetter, semitones) ? byLetter : (usual[semitones] ?? null);
+  return lies(byLetter, semitones) ? byLetter : at(usual, semitones);
 }

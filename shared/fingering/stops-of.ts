@@ -1,4 +1,5 @@
 import { diatonic, type Pitch } from '../music/pitch.ts';
+import { at } from '../must.ts';
 import { fingerOf, lies, reach } from './finger-of.ts';
 import type { Stop, Tuning } from './fingering.ts';
 
@@ -12,8 +13,10 @@ export interface Hold {
   readonly cost: number;
 }
 
-/** Of fingers 1 to 3, and of the fourth or of any finger on a pitch that an open string has. */
-const [easy, reluctant] = [1, 6];
+/** Cost of fingers 1 to 3. */
+const easy = 1;
+/** Cost of the fourth finger, and of any finger on a pitch that an open string has. */
+const reluctant = 6;
 
 /**
  * Every place in first position where one pitch can be stopped, highest string first. Written
@@ -65,8 +68,8 @@ const fits = (below: Stop | undefined, s: Stop, neighbours: boolean): boolean =>
 function holdCost(stops: readonly Stop[], pitches: readonly Pitch[], tuning: Tuning): number {
   let cost = 0;
   stops.forEach((s, i) => {
-    const [p, open, below] = [pitches[i], tuning[s.string - 1], stops[i - 1]];
-    if (!p || !open) return;
+    const [p, open] = [at(pitches, i), at(tuning, s.string - 1)];
+    const below = stops[i - 1];
     const steps = diatonic(p) - diatonic(open);
     const openElsewhere = tuning.some(t => t.midi === p.midi);
     if (s.finger > 0) cost += s.finger === 4 || openElsewhere ? reluctant : easy;

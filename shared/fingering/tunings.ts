@@ -1,4 +1,5 @@
 import { type Letter, type Pitch, parsePitch, pitch, pitchName } from '../music/pitch.ts';
+import { at } from '../must.ts';
 import type { Tuning } from './fingering.ts';
 
 /** A fiddle as it comes: E5 A4 D4 G3, string 1 highest. */
@@ -27,20 +28,20 @@ export function parseTuning(text: string | readonly string[]): Tuning | null {
 /** `AEAE` for the tuning that speaks so, from the lowest string up: what `parseTuning` reads. */
 export const tuningName = (tuning: Tuning): string => tuning.map(pitchLetter).reverse().join('');
 
-/** Strings whose pitch is not that of a fiddle as it comes. */
+/** Numbers of the strings, from 1, whose pitch is not that of a fiddle as it comes. */
 export const retuned = (tuning: Tuning): readonly number[] =>
-  tuning.flatMap((p, i) => (p.midi === fiddleTuning[i]?.midi ? [] : [i + 1]));
+  tuning.flatMap((p, i) => (p.midi === at(fiddleTuning, i).midi ? [] : [i + 1]));
 
-/** From string 1 down. */
-function lettersToStrings(text: string): (Pitch | null)[] {
+/** The strings that letters name, from string 1 down; empty where they are not four letters. */
+function lettersToStrings(text: string): Pitch[] {
   const names = text.replace(/[\s-]/g, '').match(/[A-Ga-g][#b]?/g) ?? [];
   if (names.join('').length !== text.replace(/[\s-]/g, '').length) return [];
-  return names.reverse().map((name, i) => nearestPitch(name, fiddleTuning[i]));
+  if (names.length !== fiddleTuning.length) return [];
+  return names.reverse().map((name, i) => nearestPitch(name, at(fiddleTuning, i)));
 }
 
 /** The pitch of a letter within a tritone of the usual string. */
-function nearestPitch(name: string, usual: Pitch | undefined): Pitch | null {
-  if (!usual) return null;
+function nearestPitch(name: string, usual: Pitch): Pitch {
   const letter = name.charAt(0).toUpperCase() as Letter;
   const alter = { '#': 1, b: -1 }[name.charAt(1)] ?? 0;
   const near = [-1, 0, 1].map(step => pitch(letter, alter, usual.octave + step));

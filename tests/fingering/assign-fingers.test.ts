@@ -155,6 +155,77 @@ it('fingers a retuned fiddle by its own strings', () => {
   expect(fingers('K:A\nG A G2|', aeae)).toBe('E2 E3 E2');
 });
 
-it('keeps a tied note on its string', () => {
-  expect(fingers('K:D\nd e-|e d|')).toMatch(/A3 (A4 A4|E0 E0) A3/);
+describe('a tied note', () => {
+  // It is one note: no string can be left in the middle of it.
+  it('stays on one string', () => {
+    expect(fingers('K:D\nd e-|e d|')).toMatch(/A3 (A4 A4|E0 E0) A3/);
+    expect(fingers('K:D\n[DA]2 A2-|A4|')).toBe('D0+A0 A0 A0');
+  });
+  it('has the finger written on any of it, to its end', () => {
+    // The open E would save the little finger the second half, but not without leaving the string.
+    expect(fingers('K:D\nd !4!e-|e f|')).toBe('A3 A4 A4 E1');
+    expect(fingers('K:D\nf e-|!4!e d|')).toBe('E1 A4 A4 A3');
+    expect(fingers('K:D\nd !4!e-|e-|e f|')).toBe('A3 A4 A4 A4 E1');
+  });
+  it('changes its string where the teacher writes it so, which is not ours to mend', () => {
+    expect(fingers('K:D\nd !4!e-|!0!e f|')).toBe('A3 A4 E0 E1');
+  });
+  it('frees the next note where it is not tied', () => {
+    expect(fingers('K:D\nd !4!e|e f|')).toBe('A3 A4 E0 E1');
+  });
+});
+
+describe('where the hand would rather not go', () => {
+  it('the fourth finger is not stretched for a note that another string has close by', () => {
+    // D sharp is the first finger on the D string; on the G string it is the fourth, stretched.
+    expect(fingers('K:E\nE D E2|')).toBe('D1 D1 D1');
+  });
+  it('but for one such note between two on the G string the bow stays', () => {
+    // B D# B in E: the finger slides back on the D string, or reaches out on the G string.
+    expect(fingers('K:E\nB, D B,2|')).toBe('G2 G4 G2');
+  });
+  it('high C takes the stretched fourth finger, for nothing else has it', () => {
+    expect(fingers("K:C\na b c'2|")).toBe('E3 E4 E4');
+  });
+  it('one finger does not stop two places of a double stop, where another hold will do', () => {
+    // F sharp and C natural: the second finger high on the D string and low on the A string.
+    expect(fingers('K:G\n[Fc]4|')).toBe('D2+A2');
+    // F and C lie side by side under one finger.
+    expect(fingers('K:C\n[Fc]4|')).toBe('D2+A2');
+  });
+});
+
+describe('what is said of a note that cannot be fingered', () => {
+  const problems = (abc: string, tuning: Tuning = fiddleTuning) =>
+    assignFingers(readTune(abc), tuning).problems;
+  it('names the fingers that would do', () => {
+    expect(problems('K:D\nd !0!f d2|')).toMatchObject([
+      { rule: 'finger-mark', actual: '0', expected: ['1'], facts: { note: 'A1:2', pitch: 'F#5' } },
+    ]);
+    expect(problems('K:D\n!2!e4|')).toMatchObject([{ actual: '2', expected: ['0', '4'] }]);
+    expect(problems('K:D\n!3!!3![GB]4|')).toMatchObject([{ actual: '3 3', expected: ['3 1'] }]);
+  });
+  it('names the pitches of a chord that lie on strings apart, or on too few', () => {
+    expect(problems('K:D\n[Df]4|')).toMatchObject([
+      { rule: 'chord-strings', actual: 'D4 F#5', facts: { note: 'A1:1', strings: 'apart' } },
+    ]);
+    expect(problems('K:C\n[G,A,]4|')).toMatchObject([
+      { rule: 'chord-strings', actual: 'G3 A3', facts: { strings: 'too-few' } },
+    ]);
+  });
+  it('warns once of a pitch out of reach, however often it is written and in which chord', () => {
+    const found = problems("K:C\nd'4 [gd']4|e'8|");
+    expect(found.map(p => [p.rule, p.facts.pitch, p.facts.times])).toEqual([
+      ['out-of-reach', 'D6', 2],
+      ['out-of-reach', 'E6', 1],
+    ]);
+  });
+  it('plays what of a chord is in reach', () => {
+    expect(fingers("K:C\n[gd']4|")).toBe('E2+-');
+    expect(fingers('K:C\n[F,D]4|')).toBe('-+D0');
+  });
+  it('gives every rest nothing, and every pitch a place of its own in the answer', () => {
+    const { fingering } = assignFingers(readTune("K:C\nz4 [F,D]2 d'2|"), fiddleTuning);
+    expect(fingering.map(f => f.map(s => s?.finger ?? null))).toEqual([[], [null, 0], [null]]);
+  });
 });
