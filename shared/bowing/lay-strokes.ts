@@ -1,7 +1,7 @@
-import type { Performance, SoundedNote } from '../music/performance.ts';
+import type { SoundedNote } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import { type Problem, problem } from '../problem.ts';
-import { type BowScore, bowScore, type LayRequest } from './bow-score.ts';
+import type { BowScore } from './bow-score.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
 import { firstStroke } from './first-stroke.ts';
 import { turned } from './lead-in-form.ts';
@@ -84,16 +84,6 @@ export function strokeGroups(score: BowScore, from: number, end: number): number
     }
   }
   return groups;
-}
-
-/** Strokes of a tune as played, with a warning for each sign that the count does not reach. */
-export function layStrokes(
-  tune: Tune,
-  performance: Performance,
-  request: LayRequest = {},
-): { plan: LaidStrokes; problems: readonly Problem[] } {
-  const plan = layScore(bowScore(tune, performance, request));
-  return { plan, problems: conflictProblems(tune, plan) };
 }
 
 /** One warning for each sign in conflict, whatever the passes. `mends` are edits as text. */

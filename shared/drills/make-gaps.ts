@@ -1,6 +1,6 @@
 import { bowingContext } from '../bowing/lead-in-of.ts';
 import { diatonic } from '../music/pitch.ts';
-import { type Dice, rollDice } from './dice.ts';
+import type { Dice } from './dice.ts';
 import { type DrillAsk, drillLevels, type GapsDrill, type NoDrill } from './drill.ts';
 import {
   type DrillSource,
@@ -62,12 +62,6 @@ export function chooseGaps(
     .sort((a, b) => (rank.get(a) ?? 0) - (rank.get(b) ?? 0))
     .slice(0, wanted)
     .sort((a, b) => a - b);
-}
-
-/** Gaps over a whole tune, for a sheet: the same seed leaves out the same notes. Event indices. */
-export function tuneGaps(source: DrillSource, share: number, seed: number): number[] {
-  const notes = notesOfBars(source, [...source.tune.bars.keys()]);
-  return chooseGaps(source, notes, share, rollDice(`gaps ${source.tune.id}`, seed));
 }
 
 /**

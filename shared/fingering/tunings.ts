@@ -25,9 +25,6 @@ export function parseTuning(text: string | readonly string[]): Tuning | null {
   return falling ? [first, second, third, fourth] : null;
 }
 
-/** `AEAE` for the tuning that speaks so, from the lowest string up: what `parseTuning` reads. */
-export const tuningName = (tuning: Tuning): string => tuning.map(pitchLetter).reverse().join('');
-
 /** Numbers of the strings, from 1, whose pitch is not that of a fiddle as it comes. */
 export const retuned = (tuning: Tuning): readonly number[] =>
   tuning.flatMap((p, i) => (p.midi === at(fiddleTuning, i).midi ? [] : [i + 1]));
@@ -50,4 +47,4 @@ function nearestPitch(name: string, usual: Pitch): Pitch {
 }
 
 /** `A`, `C#`, `Eb`: a pitch without its octave. */
-const pitchLetter = (p: Pitch): string => pitchName(p).replace(/-?\d+$/, '');
+const _pitchLetter = (p: Pitch): string => pitchName(p).replace(/-?\d+$/, '');

@@ -37,14 +37,5 @@ export function signatureOf(fifths: number): Record<Letter, number> {
   return alters;
 }
 
-/** The key of a tonic and a mode, with no explicit accidentals. */
-export function keyOf(tonic: string, mode: Key['mode']): Key {
-  const fifths = fifthsOf(tonic, mode);
-  return { tonic, mode, fifths, alters: signatureOf(fifths) };
-}
-
 /** The key of a tune that states none, and of `K:none`. */
 export const noKey: Key = { tonic: 'C', mode: 'none', fifths: 0, alters: signatureOf(0) };
-
-/** `D major`, `E dorian`; `no key` where none is stated. */
-export const keyName = (k: Key): string => (k.mode === 'none' ? 'no key' : `${k.tonic} ${k.mode}`);

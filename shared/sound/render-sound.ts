@@ -168,13 +168,6 @@ export function renderSound(passage: SoundingPassage, rate: number, out: Float32
 export const soundLength = (passage: SoundingPassage, rate: number): number =>
   Math.round(passage.length * rate);
 
-/** Renders a whole round at once. */
-export function renderWhole(passage: SoundingPassage, rate: number): Float32Array {
-  const out = new Float32Array(soundLength(passage, rate));
-  renderSound(passage, rate, out).advance(out.length);
-  return out;
-}
-
 /** What the jump of a sawtooth is rounded with, over one sample on either side. */
 function edge(phase: number, by: number): number {
   if (phase < by) {

@@ -7,7 +7,6 @@ import { lessonLink } from './lesson-view.ts';
 import { frontView, repertoireView } from './lists-view.ts';
 import {
   fillPage,
-  makePage,
   type PageFill,
   type PageRecipe,
   type PageSubject,
@@ -21,9 +20,9 @@ import {
   reviewPath,
   tunePath,
 } from './page-context.ts';
-import { type PageSum, pageSum } from './page-sum.ts';
+import type { PageSum } from './page-sum.ts';
 import { reviewView } from './review-view.ts';
-import type { SiteInput, SitePage } from './site.ts';
+import type { SiteInput } from './site.ts';
 import { siteNav } from './site-nav.ts';
 
 /** A page of the site still to be made. */
@@ -121,13 +120,6 @@ export function planPages(
     })),
   ];
 }
-
-/** Makes every page at once, for a book whose tunes are all at hand. */
-export const makePages = (input: SiteInput): readonly SitePage[] =>
-  planPages(input, pageSum).map(plan => ({
-    path: plan.path,
-    html: (plan.tunes === null ? plan.make() : makePage(plan.recipe, input)).join(''),
-  }));
 
 /** The marks explained, each with the drawing that the template has for it. */
 const marksSections = ({ howToRead, noteNames }: Words): readonly object[] =>

@@ -40,9 +40,3 @@ export interface ChainNote {
   /** Taken in the stroke of the note before. */
   readonly slurred: boolean;
 }
-
-/** A page of the site. `path` is from the site's root, with forward slashes. */
-export interface SitePage {
-  readonly path: string;
-  readonly html: string;
-}

@@ -1,8 +1,9 @@
 /** Keys and modes of ABC 2.1, section 3.1.14, against `tonal`. */
 import { Key, Mode, Note } from 'tonal';
 import { describe, expect, it } from 'vitest';
-import { fifthsOf, keyOf } from '../../shared/music/key-names.ts';
+import { fifthsOf } from '../../shared/music/key-names.ts';
 import { letters, parsePitch, pitchName } from '../../shared/music/pitch.ts';
+import { keyOf } from './key-of.ts';
 import { names, readTune } from './read-abc.ts';
 
 const key = (written: string) => readTune(`X:1\nT:T\nK:${written}\nA`).tune.key;

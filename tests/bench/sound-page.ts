@@ -1,6 +1,7 @@
 // Bundled for the browser by `sound.bench.ts`: the page's own rendering, and the reference.
-import { renderWhole } from '../../shared/sound/render-sound.ts';
+
 import type { SoundingPassage } from '../../shared/sound/sounding.ts';
+import { renderWhole } from '../sound/render-whole.ts';
 
 const rate = 44_100;
 

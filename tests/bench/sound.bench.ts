@@ -4,11 +4,11 @@ import { build } from 'esbuild';
 import { fraction } from '../../shared/music/fraction.ts';
 import { liltAt, liltRange } from '../../shared/sound/lilt.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
-import { renderWhole } from '../../shared/sound/render-sound.ts';
 import { soundPassage } from '../../shared/sound/sound-passage.ts';
 import type { SoundingPassage } from '../../shared/sound/sounding.ts';
 import { studyBook } from '../../src/pipeline/study-book.ts';
 import { startChromium } from '../browser/chromium.ts';
+import { renderWhole } from '../sound/render-whole.ts';
 import { ms } from './timing.ts';
 
 const root = process.cwd();

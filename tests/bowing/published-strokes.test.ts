@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { layStrokes } from '../../shared/bowing/lay-strokes.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { redAppleRag } from '../published/red-apple-rag.ts';
+import { layStrokes } from './lay-strokes.ts';
 import { notesBowed, strokesOf, tuneOf } from './strokes-of.ts';
 
 /**

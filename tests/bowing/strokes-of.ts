@@ -1,9 +1,9 @@
 import type { LayRequest } from '../../shared/bowing/bow-score.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
-import { layStrokes } from '../../shared/bowing/lay-strokes.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
+import { layStrokes } from './lay-strokes.ts';
 
 /** The first tune of some ABC; a bare line of notes gets a header. `head` replaces its fields. */
 export function tuneOf(abc: string, head = 'M:4/4\nL:1/8'): Tune {

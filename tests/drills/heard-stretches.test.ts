@@ -3,9 +3,9 @@ import { heardStretches } from '../../shared/drills/heard-stretches.ts';
 import { makeDrill } from '../../shared/drills/make-drill.ts';
 import { liltAt, liltRange } from '../../shared/sound/lilt.ts';
 import { pacesOf } from '../../shared/sound/paces.ts';
-import { renderWhole } from '../../shared/sound/render-sound.ts';
 import { silenceNotes } from '../../shared/sound/silence-notes.ts';
 import { soundPassage } from '../../shared/sound/sound-passage.ts';
+import { renderWhole } from '../sound/render-whole.ts';
 import { type Drilled, demoSources } from './drill-sources.ts';
 
 let sources: Drilled[];

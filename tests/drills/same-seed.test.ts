@@ -4,7 +4,6 @@ import { rollDice } from '../../shared/drills/dice.ts';
 import { drillKinds } from '../../shared/drills/drill.ts';
 import { drillSource } from '../../shared/drills/drill-source.ts';
 import { makeDrill, nextDrill } from '../../shared/drills/make-drill.ts';
-import { tuneGaps } from '../../shared/drills/make-gaps.ts';
 import { studyTune } from '../../shared/study.ts';
 import { tellDrill } from '../../shared/words/en/tell-drill.ts';
 import { type Drilled, demoSources } from './drill-sources.ts';
@@ -55,7 +54,6 @@ test('the same tune, kind, level and seed give the same drill after a new study'
         expect(makeDrill(again, ask)).toEqual(makeDrill(source, ask));
       }
     }
-    expect(tuneGaps(again, 50, 3)).toEqual(tuneGaps(source, 50, 3));
   }
 });
 

@@ -1,4 +1,3 @@
-import { layStrokes } from '../../shared/bowing/lay-strokes.ts';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
@@ -6,6 +5,7 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import type { Study } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
+import { layStrokes } from '../bowing/lay-strokes.ts';
 
 export function readTune(text: string): Tune {
   const { tunes } = parseTunes({ text, file: 'test.md', line: 1, indent: 0 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fingerOf } from '../../shared/fingering/finger-of.ts';
-import { fiddleTuning, parseTuning, tuningName } from '../../shared/fingering/tunings.ts';
+import { fiddleTuning, parseTuning } from '../../shared/fingering/tunings.ts';
 import { diatonic, type Pitch, parsePitch, pitch, pitchName } from '../../shared/music/pitch.ts';
+import { tuningName } from './tuning-name.ts';
 
 const at = (name: string): Pitch => {
   const p = parsePitch(name);

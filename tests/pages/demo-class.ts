@@ -3,12 +3,11 @@ import { wordsFor } from '../../shared/words/words-for.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { BuiltTune } from '../../src/pages/built-tune.ts';
-import { makePages } from '../../src/pages/make-pages.ts';
-import type { SitePage } from '../../src/pages/site.ts';
 import { tuneCard } from '../../src/pages/tune-card.ts';
 import { bodyHtml } from '../../src/read/body-html.ts';
 import type { AnchorBlock, Book, TuneBlock } from '../../src/read/book.ts';
 import { bookOf } from '../../src/read/book-of.ts';
+import { makeEveryPage, type SitePage } from './make-every-page.ts';
 
 /** A small class of our own: two lessons, a page, a tune without rights, a private note. */
 const files: Readonly<Record<string, string>> = {
@@ -86,7 +85,7 @@ export const demoBook = (): Book =>
 
 /** Pages of a book with nothing in it yet. */
 export const emptyPages = (): readonly SitePage[] =>
-  makePages({
+  makeEveryPage({
     book: bookOf('.', { texts: new Map([['bowbook.yaml', 'title: Nothing yet\n']]), media: [] }),
     tunes: new Map(),
     cards: new Map(),
@@ -108,7 +107,7 @@ export function pagesOf(book: Book, isPrivate = false, unread = false): readonly
     .map(block => build(book, block, anchors))
     .map(tune => [tune.block.id, unread ? { ...tune, study: null, score: null } : tune] as const);
   const words = wordsFor(book.settings.language, book.settings.noteNames);
-  return makePages({
+  return makeEveryPage({
     book,
     tunes: new Map(tunes),
     cards: new Map(tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate, words)])),

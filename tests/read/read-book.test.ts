@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
-import { tuningName } from '../../shared/fingering/tunings.ts';
 import { bodyHtml } from '../../src/read/body-html.ts';
 import type { Block, Book, Page } from '../../src/read/book.ts';
 import { bookOf } from '../../src/read/book-of.ts';
+import { tuningName } from '../fingering/tuning-name.ts';
 
 const abc = '```abc\nX:1\nT:The Miller’s Gate\nM:6/8\nK:G\nGABc|\n```\n';
 

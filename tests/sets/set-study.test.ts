@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../shared/bowing/apply-edit.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
-import { keyOf } from '../../shared/music/key-names.ts';
 import { keyChange } from '../../shared/sets/key-change.ts';
 import { type SetTune, studySet } from '../../shared/sets/set-study.ts';
 import { setWords } from '../../shared/words/en/sets.ts';
+import { keyOf } from '../abc/key-of.ts';
 import { readTune } from '../abc/read-abc.ts';
 import { anchorAt, studyOf } from '../bowing/study-of.ts';
 

@@ -1,8 +1,9 @@
 import { Midi } from 'tonal';
 import { describe, expect, it } from 'vitest';
-import { renderSound, renderWhole } from '../../shared/sound/render-sound.ts';
+import { renderSound } from '../../shared/sound/render-sound.ts';
 import type { SoundingPassage, SoundingStroke, Tone } from '../../shared/sound/sounding.ts';
 import { brightnessOf, cents, dipAt, levelAt, pitchOf, rate } from './listen.ts';
+import { renderWhole } from './render-whole.ts';
 
 const [g3, b5] = [55, 83];
 const pitches = Array.from({ length: b5 - g3 + 1 }, (_, i) => g3 + i);

@@ -5,11 +5,12 @@ import { fraction } from '../../shared/music/fraction.ts';
 import { liltRange } from '../../shared/sound/lilt.ts';
 import { climbedTo, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
-import { renderWhole, soundLength } from '../../shared/sound/render-sound.ts';
+import { soundLength } from '../../shared/sound/render-sound.ts';
 import { countIn } from '../../shared/sound/sound-passage.ts';
 import { studyBook } from '../../src/pipeline/study-book.ts';
 import { anchorAt } from '../bowing/study-of.ts';
 import { levelAt, rate } from './listen.ts';
+import { renderWhole } from './render-whole.ts';
 import { liltOf, onsetsOf, soundOf, studyAbc } from './sound-of.ts';
 
 const reel = 'R:reel\nM:4/4\nL:1/8\nK:D';
