@@ -4,7 +4,7 @@ export interface Fraction {
   readonly d: number;
 }
 
-/** n/d in lowest terms. Throws on a zero denominator or a value past safe integers. */
+/** n/d in lowest terms. Throws where d is 0, or n or d no safe integer. */
 export function fraction(n: number, d = 1): Fraction {
   if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d)) {
     throw new RangeError(`no exact fraction: ${n}/${d}`);
@@ -25,31 +25,31 @@ export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, { n: -b.n
 export const multiply = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.n, a.d * b.d);
 export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
 
-/** Negative, zero or positive, as a is less than, equal to or more than b. */
+/** Negative where a is less than b, 0 where they are equal, positive where a is more. */
 export const compare = (a: Fraction, b: Fraction): number => a.n * b.d - b.n * a.d;
 export const equal = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d === b.d;
 
 /** `1/8`, `0`, `3`. */
 export const fractionText = (a: Fraction): string => (a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`);
 
-/** Reads `1/8` or `3`; null when it is neither, or past counting. */
+/** Reads `1/8` or `3`; null when it is neither, has a zero below, or is past safe integers. */
 export function parseFraction(text: string): Fraction | null {
   const m = /^\s*(-?\d+)(?:\/(\d+))?\s*$/.exec(text);
   const [n, d] = [Number(m?.[1]), Number(m?.[2] ?? 1)];
   return d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d) ? null : fraction(n, d);
 }
 
-/** A plain number, for drawing and sound only; never for comparing. */
+/** The nearest float, for drawing, sound and rounding down; two are never compared by it. */
 export const toNumber = (a: Fraction): number => a.n / a.d;
 
+/** 2⁷ · 3² · 5 · 7: what 128ths of a whole note and tuplets of 2 to 10 notes divide it into. */
+const grid = 40_320;
+
 /**
- * The fraction a float stands for: the nearest with a denominator up to 5760, which holds every
- * length that dots, nested halvings and the tuplets of ABC 2.1 make.
+ * The fraction a float stands for: the nearest multiple of 1/40320. Exact for halvings down to a
+ * 128th and their dots, for thirds, fifths, sevenths and ninths of them; anything finer is rounded.
  */
-export function fromFloat(x: number): Fraction {
-  const scaled = Math.round(x * 5760 * 7);
-  return fraction(scaled, 5760 * 7);
-}
+export const fromFloat = (x: number): Fraction => fraction(Math.round(x * grid), grid);
 
 function gcd(a: number, b: number): number {
   let [x, y] = [a, b];

@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { Letter } from './pitch.ts';
 import type { Key } from './tune.ts';
 
@@ -18,21 +19,23 @@ const modeShift: Readonly<Record<Key['mode'], number>> = {
 
 /**
  * Sharps of the signature of a key, flats below zero: D major 2, E dorian 2, F minor -4.
- * The tonic is a letter with `#` or `b` after it. (ABC 2.1, section 3.1.14.)
+ * The tonic is a letter, with `#` or `b` after it or not (ABC 2.1, section 3.1.14); throws otherwise.
  */
 export function fifthsOf(tonic: string, mode: Key['mode']): number {
-  const place = sharpOrder.indexOf((tonic[0] ?? 'C').toUpperCase() as Letter) - 1;
+  if (mode === 'none') return 0;
+  const place = sharpOrder.indexOf(tonic.charAt(0).toUpperCase() as Letter);
+  if (place < 0) throw new RangeError(`no tonic: ${tonic}`);
   const sign = tonic[1] === '#' ? 7 : tonic[1] === 'b' ? -7 : 0;
-  return mode === 'none' ? 0 : place + sign + modeShift[mode];
+  // F, which stands first in the order, is one flat from C.
+  return place - 1 + sign + modeShift[mode];
 }
 
-/** What a signature alters each letter by. */
+/** Semitones by which a signature alters each letter; past seven sharps or flats, some by two. */
 export function signatureOf(fifths: number): Record<Letter, number> {
   const alters: Record<Letter, number> = { C: 0, D: 0, E: 0, F: 0, G: 0, A: 0, B: 0 };
   const order = fifths < 0 ? [...sharpOrder].reverse() : sharpOrder;
   for (let i = 0; i < Math.abs(fifths); i++) {
-    const letter = order[i % 7];
-    if (letter) alters[letter] += Math.sign(fifths);
+    alters[at(order, i % 7)] += Math.sign(fifths);
   }
   return alters;
 }

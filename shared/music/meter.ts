@@ -1,10 +1,10 @@
-import { compare, divide, type Fraction, fraction, multiply } from './fraction.ts';
+import { compare, divide, type Fraction, fraction, multiply, toNumber } from './fraction.ts';
 import type { Meter, TuneType } from './tune.ts';
 
 /** The metre of ABC's `M:none`, and of a tune that states none. */
 export const freeMeter: Meter = { beats: 4, unit: 4, sign: null, free: true };
 
-/** What a full bar adds up to, in whole notes; null where bars have no stated length. */
+/** Length of a full bar in whole notes; null where bars have no stated length. */
 export const meterLength = (m: Meter): Fraction | null =>
   m.free ? null : fraction(m.beats, m.unit);
 
@@ -17,7 +17,7 @@ export function defaultUnit(m: Meter): Fraction {
   return length && compare(length, fraction(3, 4)) < 0 ? fraction(1, 16) : fraction(1, 8);
 }
 
-/** Metres in quavers or less whose beats are dotted: 6/8, 9/8, 12/8 and their kin. */
+/** Whether the beats of a metre are dotted, three of its lower figure each: 6/8, 9/8, 12/8 and 9/16. */
 export const isCompound = (m: Meter): boolean =>
   !m.free && m.unit >= 8 && m.beats > 3 && m.beats % 3 === 0;
 
@@ -42,16 +42,14 @@ export function strongBeats(m: Meter, type: TuneType | null = null): readonly Fr
   const length = meterLength(m);
   if (!length) return [fraction(0)];
   const beat = beatsOf(m, type);
-  const count = Math.max(1, Math.floor(toCount(divide(length, beat))));
+  const count = Math.max(1, Math.floor(toNumber(divide(length, beat))));
   const step = isCompound(m) || compare(beat, fraction(1, 2)) === 0 ? 1 : count === 4 ? 2 : count;
   const onsets: Fraction[] = [];
   for (let i = 0; i < count; i += step) onsets.push(multiply(beat, fraction(i)));
   return onsets;
 }
 
-const toCount = (f: Fraction): number => f.n / f.d;
-
-/** `6/8`, `C`, `C|`, `none`: as ABC writes it. */
+/** The metre as ABC writes it: `6/8`, `C`, `C|`, `none`. */
 export function meterText(m: Meter): string {
   if (m.free) return 'none';
   if (m.sign) return m.sign === 'cut' ? 'C|' : 'C';

@@ -1,5 +1,7 @@
-import { add, compare, equal, type Fraction } from './fraction.ts';
-import { meterLength } from './meter.ts';
+import { at } from '../must.ts';
+import { completes, isShort } from './bar-length.ts';
+import type { Fraction } from './fraction.ts';
+import { partName } from './part-name.ts';
 import type { Meter, Part } from './tune.ts';
 
 /**
@@ -46,7 +48,7 @@ export interface NamedBars {
   readonly parts: readonly Part[];
 }
 
-/** A name for each bar, and the parts they make. */
+/** Names every bar, and groups the bars into parts. Each bar belongs to one part. */
 export function nameBars(bars: readonly BarShape[]): NamedBars {
   const stretches = bars.some(b => b.partName !== null) ? cutAtNames(bars) : cutAtSigns(bars);
   const names: BarName[] = [];
@@ -56,21 +58,23 @@ export function nameBars(bars: readonly BarShape[]): NamedBars {
     const known = label === null ? undefined : labels.get(label);
     const part = known ?? parts.length;
     if (known === undefined) {
-      parts.push({ name: partName(label, parts), bars: [], reached: 0 });
+      const taken = new Set(parts.map(p => p.name));
+      parts.push({ name: partName(label, taken), bars: [], reached: 0 });
       if (label !== null) labels.set(label, part);
     }
-    const home = parts[part];
-    if (home) numberStretch(bars, from, to, part, home, names);
+    numberStretch(bars, from, to, part, at(parts, part), names);
   }
   return { names, parts: parts.map(({ name, bars }) => ({ name, bars })) };
 }
 
+/** Bars `from` (included) to `to` (not included) of one part, and its `P:`. */
 interface Stretch {
   readonly from: number;
   readonly to: number;
   readonly label: string | null;
 }
 
+/** Numbers the bars of a stretch on from where its part, `home`, has got to. */
 function numberStretch(
   bars: readonly BarShape[],
   from: number,
@@ -82,7 +86,7 @@ function numberStretch(
   let number = home.reached;
   let firstOfEnding: number | null = null;
   for (let i = from; i < to; i++) {
-    const bar = bars[i] as BarShape;
+    const bar = at(bars, i);
     const alone = to - from === 1 && (bar.partName === null || to === bars.length);
     const pickup = i === from && home.reached === 0 && !alone && isShort(bar);
     const suffix = bar.endings.length > 0 && !pickup ? `/${bar.endings.join(',')}` : '';
@@ -95,7 +99,7 @@ function numberStretch(
     }
     if (!pickup) number += 1;
     const shown = pickup ? 0 : number;
-    names[i] = { name: `${home.name}${shown}${suffix}`, part, number: shown, pickup };
+    names.push({ name: `${home.name}${shown}${suffix}`, part, number: shown, pickup });
     home.bars.push(i);
     home.reached = Math.max(home.reached, number);
   }
@@ -104,13 +108,13 @@ function numberStretch(
 /** Where `P:` is used it makes the parts; what stands before the first is a pickup to it, or free. */
 function cutAtNames(bars: readonly BarShape[]): Stretch[] {
   const starts = bars.flatMap((b, i) => (b.partName === null ? [] : [i]));
-  const first = starts[0] ?? 0;
+  const first = at(starts, 0);
   const lead = bars.slice(0, first);
   const leadIsPickup = lead.length === 1 && lead.every(isShort);
   const stretches = starts.map((from, k) => ({
     from: k === 0 && leadIsPickup ? 0 : from,
     to: starts[k + 1] ?? bars.length,
-    label: bars[from]?.partName ?? null,
+    label: at(bars, from).partName,
   }));
   return first > 0 && !leadIsPickup
     ? [{ from: 0, to: first, label: null }, ...stretches]
@@ -123,7 +127,7 @@ function cutAtSigns(bars: readonly BarShape[]): Stretch[] {
   let from = 0;
   let repeatOpen = false;
   for (let i = 0; i < bars.length; i++) {
-    const bar = bars[i] as BarShape;
+    const bar = at(bars, i);
     const next = bars[i + 1];
     if (bar.opensRepeat) repeatOpen = true;
     if (!next) break;
@@ -144,14 +148,15 @@ function cutAtSigns(bars: readonly BarShape[]): Stretch[] {
   return stretches;
 }
 
+/** Whether a part that began at `from` ends with bar `i`, which is not the last. */
 function endsPart(
   bars: readonly BarShape[],
   from: number,
   i: number,
   repeatOpen: boolean,
 ): boolean {
-  const bar = bars[i] as BarShape;
-  const next = bars[i + 1] as BarShape;
+  const bar = at(bars, i);
+  const next = at(bars, i + 1);
   // What follows is another ending of the same part.
   if (next.opensEnding && bar.endings.length > 0) return false;
   const lastEnding = bar.endings.length > 0 && next.endings.length === 0;
@@ -159,58 +164,20 @@ function endsPart(
   const full = bars.slice(from, i + 1).filter(b => !isShort(b)).length;
   if (full === 0 && bar.closesRepeat === 1) return false;
   if (bar.closesRepeat > 1 || next.opensRepeat) return true;
-  const afterRepeat = (bars[from - 1]?.closesRepeat ?? 1) > 1;
-  return (
-    (bar.closesPart && (full >= 4 || afterRepeat || lastEnding) && !(repeatOpen && !lastEnding)) ||
-    lastEnding
-  );
+  const afterRepeat = from > 0 && at(bars, from - 1).closesRepeat > 1;
+  return lastEnding || (bar.closesPart && !repeatOpen && (full >= 4 || afterRepeat));
 }
 
-/** The short bar before a repeat sign is the next part's pickup, not this part's last bar. */
+/** Whether bar `i`, short and before a repeat sign, is the next part's pickup and not this part's end. */
 function leadsOn(bars: readonly BarShape[], from: number, i: number): boolean {
-  const bar = bars[i] as BarShape;
-  const next = bars[i + 1];
+  const bar = at(bars, i);
+  const next = at(bars, i + 1);
   if (i === from || bar.closesRepeat > 1 || !isShort(bar)) return false;
-  if (!next?.opensRepeat || isShort(next)) return false;
+  if (!next.opensRepeat || isShort(next)) return false;
   if (bar.endings.length > 0) {
     // Nothing closes a last ending but the sign: a bar of it that the one before leaves over leads on.
-    const before = bars[i - 1];
-    return !bar.opensEnding && before !== undefined && completes(bar, before);
+    return !bar.opensEnding && completes(bar, at(bars, i - 1));
   }
-  const opening = bars[from];
-  return !(opening && isShort(opening) && completes(bar, opening));
-}
-
-/** Together they make one full bar. */
-export function completes(a: Pick<BarShape, 'meter' | 'length'>, b: { length: Fraction }): boolean {
-  const full = meterLength(a.meter);
-  return full !== null && equal(add(a.length, b.length), full);
-}
-
-/** Shorter than its metre says. In free time no bar is. */
-export function isShort(bar: Pick<BarShape, 'meter' | 'length'>): boolean {
-  const full = meterLength(bar.meter);
-  return full !== null && compare(bar.length, full) < 0;
-}
-
-/** `P:` as it can stand in a bar's name, letters only: `V 2` is `Vii`; else the first free letter. */
-function partName(label: string | null, parts: readonly { readonly name: string }[]): string {
-  const taken = new Set(parts.map(p => p.name));
-  let wished = (label ?? '')
-    .replace(/\d+/g, n => roman(Number(n)))
-    .replace(/[^A-Za-z']/g, '')
-    .replace(/^'+/, '');
-  if (wished !== '') {
-    while (taken.has(wished)) wished += "'";
-    return wished;
-  }
-  for (let n = 0; ; n++) {
-    const letter = String.fromCharCode(65 + (n % 26)).repeat(1 + Math.floor(n / 26));
-    if (!taken.has(letter)) return letter;
-  }
-}
-
-function roman(n: number): string {
-  const tens = ['', 'x', 'xx', 'xxx'][Math.floor(n / 10) % 4] ?? '';
-  return tens + (['', 'i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix'][n % 10] ?? '');
+  const opening = at(bars, from);
+  return !(isShort(opening) && completes(bar, opening));
 }

@@ -18,7 +18,7 @@ export function nearestBar(found: string, known: readonly string[]): string | nu
   return closest?.name ?? nearest(found, known);
 }
 
-/** `A8/2` is `['A', 8]`, `A8:3` is `['A8:', 3]`. */
+/** A name without its ending, as what stands before its last number and the number: `A8/2` is `['A', 8]`, `A8:3` is `['A8:', 3]`. The number is null where none stands. */
 function counted(name: string): readonly [part: string, number: number | null] {
   const [, part = name, digits] = /^(.*?)(\d+)$/.exec(name.replace(/\/[\d,]+$/, '')) ?? [];
   return [part, digits === undefined ? null : Number(digits)];

@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
 
 export const letters: readonly Letter[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
@@ -16,6 +17,7 @@ export interface Pitch {
   readonly midi: number;
 }
 
+/** The pitch of a letter, altered by so many semitones, in an octave. */
 export function pitch(letter: Letter, alter: number, octave: number): Pitch {
   return { letter, alter, octave, midi: 12 * (octave + 1) + semitones[letter] + alter };
 }
@@ -23,15 +25,16 @@ export function pitch(letter: Letter, alter: number, octave: number): Pitch {
 /** Staff steps above C0, counting letters: C4 is 28, D4 is 29. */
 export const diatonic = (p: Pitch): number => p.octave * 7 + steps[p.letter];
 
-const signs: Readonly<Record<number, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
+/** ASCII signs of alterations from -2 to 2. */
+const signs = ['bb', 'b', '', '#', '##'];
 
-/** `F#4`, `Bb3`: ASCII signs, for the study and for tests. */
-export const pitchName = (p: Pitch): string => `${p.letter}${signs[p.alter] ?? ''}${p.octave}`;
+/** `F#4`, `Bb3`: the name in ASCII, for data and messages. Throws on alterations past a double one. */
+export const pitchName = (p: Pitch): string => `${p.letter}${at(signs, p.alter + 2)}${p.octave}`;
 
 /** Reads `F#4`, `Bb3`; null when it is not such a name. */
 export function parsePitch(name: string): Pitch | null {
   const m = /^([A-Ga-g])(##|#|bb|b)?(-?\d)$/.exec(name);
   if (!m?.[1]) return null;
-  const alter = { '##': 2, '#': 1, b: -1, bb: -2 }[m[2] ?? ''] ?? 0;
+  const alter = signs.indexOf(m[2] ?? '') - 2;
   return pitch(m[1].toUpperCase() as Letter, alter, Number(m[3]));
 }

@@ -1,4 +1,5 @@
 import { limits } from '../limits.ts';
+import { at } from '../must.ts';
 import { add, type Fraction, zero } from './fraction.ts';
 import type { Performance, PlayedBar, SoundedNote } from './performance.ts';
 import type { Bar, NoteEvent, Tune } from './tune.ts';
@@ -27,13 +28,12 @@ export function playedOrder(tune: Tune): Performance {
   let gap = false;
   let tie: NoteEvent | null = null;
   for (const index of order) {
-    const bar = tune.bars[index] as Bar;
-    const pass = (plays[index] ?? 0) + 1;
+    const bar = at(tune.bars, index);
+    const pass = at(plays, index) + 1;
     plays[index] = pass;
     const first = notes.length;
     for (let e = bar.first; e < bar.end; e++) {
-      const event = tune.events[e];
-      if (!event) continue;
+      const event = at(tune.events, e);
       if (event.kind === 'rest') {
         gap = true;
         tie = null;
@@ -71,7 +71,7 @@ export const longestPerformance = limits.playedNotes;
 
 /**
  * Bar indices in the order in which they are played. `cut` says that the tune was longer than
- * `longestPerformance` notes and rests.
+ * `longestPerformance` notes and rests, and stops there.
  */
 export function unroll(tune: Pick<Tune, 'bars' | 'parts' | 'order'>): {
   readonly bars: readonly number[];
@@ -80,82 +80,75 @@ export function unroll(tune: Pick<Tune, 'bars' | 'parts' | 'order'>): {
   const played: number[] = [];
   let events = 0;
   const play = (bar: number): boolean => {
-    const b = tune.bars[bar];
-    events += b ? b.end - b.first : 0;
+    const { first, end } = at(tune.bars, bar);
+    events += end - first;
     if (events > longestPerformance) return false;
     played.push(bar);
     return true;
   };
   const stretches = tune.order
-    ? tune.order.map(part => tune.parts[part]?.bars ?? [])
+    ? tune.order.map(part => at(tune.parts, part).bars)
     : [tune.bars.map((_, i) => i)];
   for (const stretch of stretches) {
-    if (!unrollStretch(tune.bars, stretch, play)) return { bars: played, cut: true };
+    const bars = stretch.map(i => at(tune.bars, i));
+    if (!unrollStretch(bars, place => play(at(stretch, place)))) return { bars: played, cut: true };
   }
   return { bars: played, cut: false };
 }
 
-/** Plays a list of bars with its repeats; false as soon as `play` refuses one. */
-function unrollStretch(
-  bars: readonly Bar[],
-  stretch: readonly number[],
-  play: (bar: number) => boolean,
-): boolean {
+/** Plays bars with their repeats, by their places in the list; false as soon as `play` refuses one. */
+function unrollStretch(bars: readonly Bar[], play: (place: number) => boolean): boolean {
   let start = 0;
   let pass = 1;
   let opened = false;
-  let at = 0;
-  while (at < stretch.length) {
-    const index = stretch[at] as number;
-    const bar = bars[index] as Bar;
-    if (bar.opensRepeat && start !== at) {
-      start = at;
+  let here = 0;
+  while (here < bars.length) {
+    const bar = at(bars, here);
+    if (bar.opensRepeat && start !== here) {
+      start = here;
       pass = 1;
     }
     if (bar.opensRepeat) opened = true;
     const inEnding = bar.endings.length > 0;
     if (inEnding && !bar.endings.includes(pass)) {
-      at += 1;
-      if (!stillEnding(bars, stretch, at)) [start, pass, opened] = [at, 1, false];
+      here += 1;
+      if (!isInEnding(bars[here])) [start, pass, opened] = [here, 1, false];
       continue;
     }
-    if (!play(index)) return false;
-    const times = inEnding ? lastTime(bars, stretch, at) : bar.closesRepeat;
-    const comesBack = inEnding ? bar.closesRepeat > 1 || endsEnding(bars, stretch, at) : true;
-    at += 1;
+    if (!play(here)) return false;
+    const times = inEnding ? lastTime(bars, here) : bar.closesRepeat;
+    const next = bars[here + 1];
+    const comesBack = !inEnding || bar.closesRepeat > 1 || isOtherEnding(bar, next);
+    here += 1;
     if (pass < times && comesBack) {
       pass += 1;
-      at = start;
-    } else if (bar.closesRepeat > 1 || (inEnding && !stillEnding(bars, stretch, at))) {
-      [start, pass, opened] = [at, 1, false];
-    } else if (!opened && !inEnding && bars[stretch[at] ?? -1]?.part !== bar.part) {
-      start = at;
+      here = start;
+    } else if (bar.closesRepeat > 1 || (inEnding && !isInEnding(next))) {
+      [start, pass, opened] = [here, 1, false];
+    } else if (!opened && !inEnding && next?.part !== bar.part) {
+      start = here;
     }
   }
   return true;
 }
 
-const stillEnding = (bars: readonly Bar[], stretch: readonly number[], at: number): boolean =>
-  (bars[stretch[at] ?? -1]?.endings.length ?? 0) > 0;
+const isInEnding = (bar: Bar | undefined): boolean => bar !== undefined && bar.endings.length > 0;
 
-/** The bar at `at` is the last of its ending, and another ending follows. */
-function endsEnding(bars: readonly Bar[], stretch: readonly number[], at: number): boolean {
-  const [here, next] = [bars[stretch[at] ?? -1], bars[stretch[at + 1] ?? -1]];
-  return (
-    next !== undefined && next.endings.length > 0 && here?.endings.join() !== next.endings.join()
-  );
-}
+/** Whether `next` begins another ending than the one that `bar` is in. */
+const isOtherEnding = (bar: Bar, next: Bar | undefined): boolean =>
+  next !== undefined && isInEnding(next) && bar.endings.join() !== next.endings.join();
 
-/** The highest number among the endings that stand side by side around `at`. */
-function lastTime(bars: readonly Bar[], stretch: readonly number[], at: number): number {
-  let highest = 1;
-  let from = at;
-  while (from > 0 && stillEnding(bars, stretch, from - 1)) from -= 1;
-  for (let i = from; stillEnding(bars, stretch, i); i++) {
-    highest = Math.max(highest, ...(bars[stretch[i] ?? -1]?.endings ?? []));
+/** The highest number among the endings that stand side by side around `here`. */
+function lastTime(bars: readonly Bar[], here: number): number {
+  let from = here;
+  while (isInEnding(bars[from - 1])) from -= 1;
+  let highest = at(bars, here).closesRepeat;
+  for (let i = from; isInEnding(bars[i]); i++) {
+    highest = Math.max(highest, ...at(bars, i).endings);
   }
-  return Math.max(highest, bars[stretch[at] ?? -1]?.closesRepeat ?? 1);
+  return highest;
 }
 
 const samePitches = (a: NoteEvent, b: NoteEvent): boolean =>
-  a.pitches.length === b.pitches.length && a.pitches.every((p, i) => p.midi === b.pitches[i]?.midi);
+  a.pitches.length === b.pitches.length &&
+  a.pitches.every((p, i) => p.midi === at(b.pitches, i).midi);

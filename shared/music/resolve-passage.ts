@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { BarPoint, BarRange } from './bar-range.ts';
 import type { Tune } from './tune.ts';
 
@@ -14,7 +15,7 @@ export interface UnknownPassage {
 }
 
 /**
- * Finds a passage in a tune. `B8`, where only `B8/1` and `B8/2` are written, is the bar of the
+ * Finds the first and last note of a passage. `B8`, where only `B8/1` and `B8/2` are written, is the bar of the
  * ending whose numbers stand first on the page; at the end of a range it is that of the ending the
  * range began in, if it began in one. A range that runs backwards names nothing, and neither does a
  * bar without notes.
@@ -42,13 +43,13 @@ function findBar(tune: Tune, name: string, near: number | null): number | null {
   const exact = tune.bars.findIndex(b => b.name === name);
   if (exact >= 0) return exact;
   const inEndings = tune.bars.flatMap((b, i) => (plainName(b.name) === name ? [i] : []));
-  const ending = near === null ? '' : (tune.bars[near]?.endings.join() ?? '');
-  const alike = inEndings.find(i => ending !== '' && tune.bars[i]?.endings.join() === ending);
+  const ending = near === null ? '' : at(tune.bars, near).endings.join();
+  const alike = inEndings.find(i => ending !== '' && at(tune.bars, i).endings.join() === ending);
   return alike ?? inEndings[0] ?? null;
 }
 
 /** `B8/2` without its ending: `B8`. */
-const plainName = (name: string): string => name.split('/')[0] ?? name;
+const plainName = (name: string): string => name.replace(/\/.*/, '');
 
 function findNote(
   tune: Tune,
@@ -62,11 +63,9 @@ function findNote(
 }
 
 function notesOf(tune: Tune, barIndex: number): readonly number[] {
-  const bar = tune.bars[barIndex];
+  const { first, end } = at(tune.bars, barIndex);
   const notes: number[] = [];
-  for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) {
-    if (tune.events[e]?.kind === 'note') notes.push(e);
-  }
+  for (let e = first; e < end; e++) if (at(tune.events, e).kind === 'note') notes.push(e);
   return notes;
 }
 
@@ -76,7 +75,7 @@ const unknownBar = (tune: Tune, name: string): UnknownPassage => ({
 });
 
 function unknownNote(tune: Tune, barIndex: number, point: BarPoint): UnknownPassage {
-  const name = tune.bars[barIndex]?.name ?? point.bar;
+  const { name } = at(tune.bars, barIndex);
   return {
     unknown: point.note === null ? point.bar : `${point.bar}:${point.note}`,
     known: notesOf(tune, barIndex).map((_, i) => `${name}:${i + 1}`),

@@ -1,8 +1,9 @@
+import { at } from '../must.ts';
 import type { Performance } from './performance.ts';
 import type { Tune } from './tune.ts';
 
-/** How often a part is played in one time through the tune. */
+/** How often a part is played in one performance of the tune; 0 where it never is. */
 export function timesThrough(tune: Tune, performance: Performance, part: number): number {
-  const passes = performance.bars.filter(b => tune.bars[b.bar]?.part === part).map(b => b.pass);
+  const passes = performance.bars.filter(b => at(tune.bars, b.bar).part === part).map(b => b.pass);
   return Math.max(0, ...passes);
 }

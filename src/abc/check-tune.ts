@@ -1,6 +1,6 @@
+import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, fractionText } from '../../shared/music/fraction.ts';
 import { meterLength, meterText } from '../../shared/music/meter.ts';
-import { completes, isShort } from '../../shared/music/name-bars.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import { longestPerformance, unroll } from '../../shared/music/played-order.ts';
 import type { Bar, NoteEvent, Tune, TuneEvent } from '../../shared/music/tune.ts';

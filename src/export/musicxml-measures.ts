@@ -1,5 +1,5 @@
+import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, type Fraction, fraction, toNumber } from '../../shared/music/fraction.ts';
-import { completes, isShort } from '../../shared/music/name-bars.ts';
 import type { Bar, Direction, Tempo, Tune } from '../../shared/music/tune.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
