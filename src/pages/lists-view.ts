@@ -10,7 +10,7 @@ import type { Words } from '../../shared/words/words-for.ts';
 import type { Page } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type FinderView, finderView } from './finder-view.ts';
-import { type LessonLink, lessonLink } from './lesson-view.ts';
+import { type LessonLink, lessonLink } from './lesson-link.ts';
 import { formOf, openingLetters } from './map-view.ts';
 import { openingFileOf } from './openings.ts';
 import { type PageContext, tunePath } from './page-context.ts';

@@ -3,7 +3,7 @@ import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import { bookSeen } from './book-seen.ts';
 import { setsPath } from './book-sets.ts';
-import { lessonLink } from './lesson-view.ts';
+import { lessonLink } from './lesson-link.ts';
 import { frontView, repertoireView } from './lists-view.ts';
 import {
   fillPage,

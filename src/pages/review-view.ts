@@ -2,7 +2,7 @@ import { practiceTempo } from '../../shared/bowing/practice-time.ts';
 import { toNumber } from '../../shared/music/fraction.ts';
 import { leastMinutes, mostMinutes, usualMinutes } from '../../shared/review/review-file.ts';
 import type { Words } from '../../shared/words/words-for.ts';
-import { type LessonLink, lessonLink } from './lesson-view.ts';
+import { type LessonLink, lessonLink } from './lesson-link.ts';
 import { tuneLink } from './lists-view.ts';
 import type { PageContext } from './page-context.ts';
 import type { TuneCard } from './tune-card.ts';

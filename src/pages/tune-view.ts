@@ -7,7 +7,7 @@ import { blockHtml, innerHtml } from './block-html.ts';
 import { setsPath } from './book-sets.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type DrillView, mayDrill, practiceViews } from './drill-view.ts';
-import { type LessonLink, lessonLink } from './lesson-view.ts';
+import { type LessonLink, lessonLink } from './lesson-link.ts';
 import { aliasesOf, type FactView, titleOf, tuneFacts } from './lists-view.ts';
 import { type MapView, tuneMap } from './map-view.ts';
 import { type NotationView, notationView } from './notation-view.ts';

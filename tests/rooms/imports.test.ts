@@ -1,36 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { circleIn, filesIn, type ImportLine, importLines, textOf } from './import-lines.ts';
 
 /** Who may import whom: the rule of `docs/architecture.md`, read off the import lines. */
-const root = join(import.meta.dirname, '../..');
-
-interface ImportLine {
-  readonly from: string;
-  /** A file of the project, or a package name. */
-  readonly to: string;
-  readonly typeOnly: boolean;
-}
-
-function importLines(folder: string): ImportLine[] {
-  const files = readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
-    .filter(name => name.endsWith('.ts'))
-    .map(name => join(folder, name));
-  return files.flatMap(from => {
-    const text = readFileSync(join(root, from), 'utf8');
-    const found = text.matchAll(
-      /^(?:import|export)\s+(type\s)?[^;'"=]*?\bfrom\s+['"]([^'"]+)['"]|^import\s+['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]/gm,
-    );
-    return [...found].map(m => {
-      const target = m[2] ?? m[3] ?? m[4] ?? '';
-      const to = target.startsWith('.')
-        ? relative(root, normalize(join(root, dirname(from), target)))
-        : target;
-      return { from, to, typeOnly: m[1] !== undefined };
-    });
-  });
-}
-
 const room = (path: string): string => path.split('/').slice(0, 2).join('/');
 const shown = (lines: readonly ImportLine[]) => lines.map(l => `${l.from} -> ${l.to}`);
 
@@ -45,6 +16,15 @@ describe('the rooms', () => {
 
   it('shared/ imports nothing but itself', () => {
     expect(shown(shared.filter(l => !l.to.startsWith('shared/')))).toEqual([]);
+  });
+
+  it('import nothing in a circle, inside a room neither', () => {
+    const lines = (...pairs: string[]) =>
+      pairs.map(pair => ({ from: pair.charAt(0), to: pair.charAt(1), typeOnly: false }));
+    expect(circleIn(lines('ab', 'bc', 'ac', 'cd'))).toBeNull();
+    expect(circleIn(lines('ab', 'bc', 'cb'))).toEqual(['b', 'c', 'b']);
+    // Types are gone when the program runs, so two files may describe their data by each other's.
+    expect(circleIn([...shared, ...src].filter(l => !l.typeOnly))).toBeNull();
   });
 
   it('inside shared/ nothing looks upward', () => {
@@ -138,11 +118,8 @@ describe('the rooms', () => {
   });
 
   it('only the command reads its arguments and folder, prints, and ends the process', () => {
-    const files = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' })
-      .filter(name => name.endsWith('.ts'))
-      .map(name => join('src', name));
-    const wrong = files.filter(file => {
-      const code = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, '');
+    const wrong = filesIn('src').filter(file => {
+      const code = textOf(file).replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, '');
       const may =
         file === 'src/commands/cli.ts' ||
         ['src/commands', 'src/preview', 'src/start'].includes(room(file));

@@ -1,20 +1,10 @@
-import type { Drill } from '../../../shared/drills/drill.ts';
-import type { DrillSource } from '../../../shared/drills/drill-source.ts';
 import { drillWords } from '../../../shared/words/en/drills.ts';
-import type { ToldDrill, ToldItem } from '../../../shared/words/told-drill.ts';
+import type { ToldItem } from '../../../shared/words/told-drill.ts';
 import { button, element } from '../try/element.ts';
 import { askGaps } from './ask-gaps.ts';
 import { askMend } from './ask-mend.ts';
+import { type AskedDrill, say } from './asked-drill.ts';
 import { beadCell, beadChain } from './bead-chain.ts';
-
-/** A drill being asked: where its verdicts are said, and what to call at a first attempt. */
-export interface AskedDrill {
-  readonly source: DrillSource;
-  readonly drill: Drill;
-  readonly told: ToldDrill;
-  readonly verdict: HTMLElement;
-  readonly attempted: () => void;
-}
 
 /** Fills a room with a drill that can be answered. */
 export function askDrill(room: HTMLElement, asked: AskedDrill): void {
@@ -91,10 +81,4 @@ function choiceElements(item: ToldItem, answer: Answer): HTMLElement[] {
     plain.append(pressed);
   });
   return [plain, row].filter(e => e.childElementCount > 0);
-}
-
-/** Says a verdict: a word that stands out, and what there is to say besides. */
-export function say(verdict: HTMLElement, word: string, ...more: readonly (string | null)[]): void {
-  const rest = more.filter(text => text !== null && text !== '').join(' ');
-  verdict.replaceChildren(element('b', {}, word), rest === '' ? '' : ` ${rest}`);
 }

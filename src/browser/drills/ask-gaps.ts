@@ -1,7 +1,7 @@
 import type { GapsDrill } from '../../../shared/drills/drill.ts';
 import { drillWords } from '../../../shared/words/en/drills.ts';
 import { button, element } from '../try/element.ts';
-import { type AskedDrill, say } from './ask-drill.ts';
+import { type AskedDrill, say } from './asked-drill.ts';
 import { beadCell } from './bead-chain.ts';
 
 /** Notes left out, each to be chosen from the pitches of the tune, then checked together. */

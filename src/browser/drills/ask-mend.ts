@@ -4,7 +4,7 @@ import type { ArriveDrill } from '../../../shared/drills/drill.ts';
 import { judgeMend } from '../../../shared/drills/judge-mend.ts';
 import { drillWords, mendVerdicts } from '../../../shared/words/en/drills.ts';
 import { button, element, svgElement } from '../try/element.ts';
-import { type AskedDrill, say } from './ask-drill.ts';
+import { type AskedDrill, say } from './asked-drill.ts';
 import { beadCell, showStroke } from './bead-chain.ts';
 
 /** Between two notes: the bow changes, they share a stroke, or the bow lifts. */

@@ -1,0 +1,22 @@
+import type { Page } from '../read/book.ts';
+import { lessonPath, type PageContext } from './page-context.ts';
+
+/** A lesson as lists show it. */
+export interface LessonLink {
+  readonly href: string;
+  readonly title: string;
+  /** `Tuesday, 15 September 2026`. */
+  readonly date: string | null;
+  readonly isoDate: string | null;
+  readonly isDraft: boolean;
+  readonly summary: string | null;
+}
+
+export const lessonLink = (page: Page, { root, words }: PageContext): LessonLink => ({
+  href: root + lessonPath(page),
+  title: page.title,
+  date: page.date === null ? null : words.dateName(page.date, words.locale),
+  isoDate: page.date,
+  isDraft: page.draft ?? false,
+  summary: page.summary,
+});
