@@ -1,7 +1,6 @@
 import { type Problem, problem } from '../../shared/problem.ts';
+import { type ReadState, rereadBook } from '../incremental/reread-book.ts';
 import type { Book } from '../read/book.ts';
-import { readBook } from '../read/read-book.ts';
-import { readMemo } from '../read/read-memo.ts';
 
 /**
  * Finds what would be wrong with a book without its unfinished pages and is not with them, such as a
@@ -9,13 +8,13 @@ import { readMemo } from '../read/read-memo.ts';
  * and the build that is to be published fail. It remembers the pages from one reading to the next.
  */
 export function draftWatch(): (book: Book) => Promise<readonly Problem[]> {
-  const memo = readMemo();
+  let last: ReadState | null = null;
   return async book => {
     const pages = [...book.lessons, ...book.tunePages, ...book.pages];
     if (!pages.some(page => page.draft)) return [];
     const known = new Set(book.problems.map(keyOf));
-    const { problems } = await readBook(book.root, { memo });
-    return problems
+    last = await rereadBook(book.root, {}, last);
+    return last.book.problems
       .filter(p => p.severity === 'error' && !known.has(keyOf(p)))
       .map(p => problem('draft-needed', 'warning', p.place, { facts: { rule: p.rule } }));
   };

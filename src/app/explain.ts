@@ -11,7 +11,7 @@ import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
 import { studyJson } from '../export/study-json.ts';
 import { studyText } from '../export/study-text.ts';
-import { studyBook } from '../pipeline/study-book.ts';
+import { studyBook } from '../pipeline/pipeline.ts';
 import { readAbcFile } from './read-abc-file.ts';
 import { UsageError } from './usage-error.ts';
 

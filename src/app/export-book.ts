@@ -7,10 +7,11 @@ import { siteZipPath } from '../../shared/take-away.ts';
 import { exportWords } from '../../shared/words/en/exporting.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { type DownloadEnding, tuneFile } from '../export/tune-downloads.ts';
-import { buildSite, type Progress } from '../incremental/open-builds.ts';
-import type { StudiedTune } from '../pipeline/build-tune.ts';
+import { buildSite } from '../incremental/open-builds.ts';
 import { exportFacts, mayLeave } from '../pipeline/export-facts.ts';
-import { studyBook } from '../pipeline/study-book.ts';
+import { studyBook } from '../pipeline/pipeline.ts';
+import type { Progress } from '../pipeline/progress.ts';
+import type { StudiedTune } from '../pipeline/study-job.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A file of an export, named by the tune and the form. */

@@ -2,5 +2,5 @@
 export { runCommand } from '../commands/cli.ts';
 
 /** What a worker thread does; loaded only there, since it takes all that tunes are made with. */
-export const serveRequests = async (): Promise<void> =>
-  (await import('../workers/tune-worker.ts')).serveRequests();
+export const serveBatches = async (): Promise<void> =>
+  (await import('../workers/tune-worker.ts')).serveBatches();

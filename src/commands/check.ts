@@ -41,7 +41,7 @@ export function addCheck(program: Command): void {
         return;
       }
       const root = bookFolder(book);
-      const { studyBook } = await import('../pipeline/study-book.ts');
+      const { studyBook } = await import('../pipeline/pipeline.ts');
       const { problems } = await studyBook(root, terminalProgress());
       process.stdout.write(answer(problems, root, flags));
       const failing = flags.strict ? ['error', 'warning'] : ['error'];

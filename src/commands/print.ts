@@ -41,9 +41,9 @@ export function addPrint(program: Command): void {
     .action(async (folder: string | undefined, options) => {
       const root = bookFolder(folder);
       const [{ drawTune }, { print }, { studyBook }] = await Promise.all([
-        import('../pipeline/build-tune.ts'),
-        import('../app/print-pdf.ts'),
-        import('../pipeline/study-book.ts'),
+        import('../pipeline/draw-tune.ts'),
+        import('../pipeline/print-pdf.ts'),
+        import('../pipeline/pipeline.ts'),
       ]);
       const { book, tunes, problems } = await studyBook(root, terminalProgress());
       const errors = problems.filter(p => p.severity === 'error');

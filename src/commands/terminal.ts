@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
-import type { Progress } from '../incremental/open-builds.ts';
+import type { Progress } from '../pipeline/progress.ts';
 import { formatProblems } from '../report/format-problems.ts';
 
 /** `3 tunes`, `1 tune`. */

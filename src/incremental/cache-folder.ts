@@ -1,6 +1,6 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { cacheKey } from './open-cache.ts';
+import { hashOf } from '../pipeline/hash-of.ts';
 
 /**
  * Where the work of a book is kept from one build to the next: the cache folder of the system, which
@@ -8,11 +8,7 @@ import { cacheKey } from './open-cache.ts';
  * know they may empty. A private copy has its own, since its pages differ.
  */
 export function cacheFolder(root: string, isPrivate: boolean, asked?: string): string {
-  return join(
-    asked ?? systemCache(),
-    cacheKey(root).slice(0, 16),
-    isPrivate ? 'private' : 'public',
-  );
+  return join(asked ?? systemCache(), hashOf(root).slice(0, 16), isPrivate ? 'private' : 'public');
 }
 
 function systemCache(): string {

@@ -3,27 +3,26 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
 import { packageRoot } from '../pages/package-root.ts';
-import type { TuneNote } from '../pipeline/make-tune.ts';
+import { hashOf } from '../pipeline/hash-of.ts';
+import type { TuneSummary } from '../pipeline/made-tune.ts';
+import type { Progress } from '../pipeline/progress.ts';
 import type { Book } from '../read/book.ts';
-import { readMemo } from '../read/read-memo.ts';
 import { tuneMaker } from '../workers/tune-maker.ts';
-import { buildOnce } from './build-once.ts';
-import { knownLedger, type Ledger } from './ledger.ts';
-import { cacheKey, openCache } from './open-cache.ts';
+import { startThreads } from '../workers/tune-threads.ts';
+import { buildBook } from './build-book.ts';
+import { stateFrom } from './build-state.ts';
+import { openCache } from './open-cache.ts';
 import { programHash } from './program-hash.ts';
-import { tuneOfEntry } from './tune-cache.ts';
+import { entriesOf, tuneStore } from './tune-store.ts';
 
 /** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
 export interface BuildResult {
   readonly book: Book;
-  readonly tunes: readonly TuneNote[];
+  readonly tunes: readonly TuneSummary[];
   readonly problems: readonly Problem[];
   readonly failed: boolean;
   readonly pages: number;
 }
-
-/** Told how far the work is: tunes done of all; `wait`: another build is writing the same site. */
-export type Progress = (step: 'study' | 'tunes' | 'wait', done: number, all: number) => void;
 
 export interface BuildOptions {
   readonly root: string;
@@ -37,7 +36,7 @@ export interface BuildOptions {
   readonly withDrafts?: boolean;
   /** Folder for what the next build may take over; without one nothing is kept. */
   readonly cache?: string;
-  /** What the site is known by in that folder, where `out` is another at each run. */
+  /** Name of the site in that folder, where `out` is another folder at each run. */
   readonly knownAs?: string;
 }
 
@@ -63,37 +62,29 @@ export async function buildSite(options: BuildOptions): Promise<BuildResult> {
 /** Opens a book to be built whenever it has changed, as the live preview does. */
 export function openBuilds(options: BuildOptions): Builds {
   const folder = options.cache ?? mkdtempSync(join(tmpdir(), 'bowbook-'));
-  const cache = openCache(folder);
-  const maker = tuneMaker(cache);
   const program = programHash(packageRoot());
-  const ledgerName = `ledger-${cacheKey(options.knownAs ?? options.out)}`;
-  let ledger: Ledger = knownLedger(cache.read(ledgerName), program) ?? {
-    program,
-    book: null,
-    isQuick: false,
-    pages: 0,
-    notes: new Map(),
-    files: new Map(),
-    pageSums: new Map(),
-    blockSums: new Map(),
-    read: readMemo(),
-  };
+  const cache = openCache(folder);
+  const store = tuneStore(folder, program);
+  const maker = tuneMaker(store, () => startThreads({ cache: folder, program }));
+  const stateName = `${statePrefix}${hashOf(options.knownAs ?? options.out)}`;
+  let state = stateFrom(cache.read(stateName), program);
   let isSaved = true;
   let saving: NodeJS.Timeout | undefined;
   const save = (): void => {
     clearTimeout(saving);
     if (isSaved) return;
     isSaved = true;
-    cache.write(ledgerName, ledger, true);
-    cache.keepOnly(name => name.startsWith('ledger-') || ledger.notes.has(tuneOfEntry(name)));
+    cache.write(stateName, state, true);
+    const entries = entriesOf(program, state.site?.tunes.keys() ?? []);
+    cache.keepOnly(name => name.startsWith(statePrefix) || entries.has(name));
   };
   return {
     async build() {
       clearTimeout(saving); // it would sweep away what this build makes
       try {
-        const { result, left } = await buildOnce(options, { program, maker }, ledger);
-        if (left !== ledger) isSaved = false;
-        ledger = left;
+        const { result, left } = await buildBook(options, { store, maker }, state);
+        if (left.reading !== state.reading || left.site !== state.site) isSaved = false;
+        state = left;
         return result;
       } finally {
         saving = setTimeout(save, saveAfter);
@@ -106,3 +97,5 @@ export function openBuilds(options: BuildOptions): Builds {
     },
   };
 }
+
+const statePrefix = 'state-';

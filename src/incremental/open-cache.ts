@@ -9,7 +9,6 @@ import { deflateRawSync, inflateRawSync } from 'node:zlib';
  * Nothing here is needed: any of it may be deleted, torn or overwritten, and is then worked out anew.
  */
 export interface Cache {
-  readonly folder: string;
   /** What was kept under a key; undefined where there is nothing whole. */
   readonly read: (key: string) => unknown;
   /**
@@ -32,12 +31,11 @@ export function openCache(folder: string): Cache {
   attempt(() => mkdirSync(folder, { recursive: true }));
   const path = (key: string): string => join(folder, key);
   return {
-    folder,
     read(key) {
       try {
         const bytes = readFileSync(path(key));
         const body = bytes.subarray(hashBytes);
-        if (!sumOf(body).equals(bytes.subarray(0, hashBytes))) return undefined;
+        if (!hashOf(body).equals(bytes.subarray(0, hashBytes))) return undefined;
         return deserialize(body[0] === 0 ? inflateRawSync(body.subarray(1)) : body);
       } catch {
         return undefined; // not there, or not readable: it is worked out anew
@@ -51,7 +49,7 @@ export function openCache(folder: string): Cache {
           : Buffer.concat([deflated, deflateRawSync(plain, { level: 1 })]);
       const part = path(`.${key}-${randomBytes(4).toString('hex')}`);
       try {
-        writeFileSync(part, Buffer.concat([sumOf(body), body]));
+        writeFileSync(part, Buffer.concat([hashOf(body), body]));
         renameSync(part, path(key));
       } catch {
         attempt(() => rmSync(part, { force: true })); // a full disk costs the next build time, and nothing else
@@ -76,8 +74,4 @@ function attempt(work: () => void): void {
   }
 }
 
-const sumOf = (bytes: Uint8Array): Buffer => hash('sha256', bytes, 'buffer');
-
-/** The key of an entry: a hash over the texts that it is made from. */
-export const cacheKey = (...texts: readonly string[]): string =>
-  hash('sha256', texts.map(text => `${text.length} ${text}`).join('')).slice(0, 40);
+const hashOf = (bytes: Uint8Array): Buffer => hash('sha256', bytes, 'buffer');

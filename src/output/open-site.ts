@@ -11,18 +11,18 @@ import { type SitePlace, type StagedFile, stageFile } from './stage-file.ts';
 export interface Written {
   /** SHA-256. */
   readonly hash: string;
-  /** What it was made from; null where that was its content itself. */
-  readonly from: string | null;
+  /** Hash of what it was made from; null where only its content is known. */
+  readonly inputHash: string | null;
   readonly size: number;
   /** Time stamp that the build left on it, compared for sameness only. */
   readonly time: number;
 }
 
-/** A file of the site, by what it is made from. */
+/** A file of the site, and what it is made from. */
 export interface MadeFrom {
   readonly path: string;
-  /** null: from nothing but its content. */
-  readonly from: string | null;
+  /** null: only its content is known. */
+  readonly inputHash: string | null;
 }
 
 /** A site being written. */
@@ -86,10 +86,10 @@ export async function openSite(
   };
   const add = (
     path: string,
-    from: string | null,
+    inputHash: string | null,
     { hash, size, time, isNew }: StagedFile,
   ): void => {
-    written.set(path, { hash, from, size, time });
+    written.set(path, { hash, inputHash, size, time });
     if (isNew) staged.add(path);
   };
   const end = (): void => {
@@ -109,16 +109,18 @@ export async function openSite(
         const { path } = file;
         if (!isInside(path)) throw new Error(`not a path inside the site: ${path}`);
         if (written.has(path)) throw new Error(`made twice: ${path}`);
-        if ('staged' in file) return add(path, file.from, file.staged);
+        if ('staged' in file) return add(path, file.inputHash, file.staged);
         const known = intact(path);
-        const from = madeFrom(file);
-        if (from !== null && known?.from === from) return void written.set(path, known);
+        const inputHash = inputHashOf(file);
+        if (inputHash !== null && known?.inputHash === inputHash) {
+          return void written.set(path, known);
+        }
         const content =
           'make' in file ? await file.make() : 'content' in file ? file.content : file;
-        add(path, from, stageFile(place, path, content, known?.hash));
+        add(path, inputHash, stageFile(place, path, content, known?.hash));
       }),
     keepAll(files) {
-      const areKept = files.every(({ path, from }) => intact(path)?.from === from);
+      const areKept = files.every(({ path, inputHash }) => intact(path)?.inputHash === inputHash);
       for (const { path } of areKept ? files : []) {
         const known = last.get(path);
         if (known) written.set(path, known);
@@ -156,13 +158,13 @@ export async function openSite(
   };
 }
 
-/** What a file is made from; null where that is its content itself. */
-function madeFrom(file: Exclude<SiteFile, { staged: StagedFile }>): string | null {
+/** Hash of what a file is made from; null where only its content is known. */
+function inputHashOf(file: Exclude<SiteFile, { staged: StagedFile }>): string | null {
   if ('content' in file) return null;
-  return 'from' in file ? file.from : sourceStamp(file.copyOf);
+  return 'inputHash' in file ? file.inputHash : sourceStamp(file.copyOf);
 }
 
-/** Tells one state of a file to copy from another, without reading it. */
+/** Path, size and time stamp of a file to copy: the same while it is not changed. */
 function sourceStamp(path: string): string {
   const stats = statSync(path, { throwIfNoEntry: false });
   if (!stats) throw new SiteTrouble('source-gone', path, 'ENOENT');

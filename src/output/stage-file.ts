@@ -56,20 +56,8 @@ export function stageFile(
   return { hash, size, time: mtimeMs, isNew };
 }
 
-/** Texts become bytes here, one after another: fresh memory for each costs more than writing it. */
-const room = Buffer.allocUnsafe(1 << 20);
-
-/** Bytes of a content, good until they are asked for again. */
-function bytesOf(content: Content): Uint8Array {
-  if (content instanceof Uint8Array) return content;
-  const pieces = typeof content === 'string' ? [content] : content;
-  const length = pieces.reduce((sum, piece) => sum + piece.length, 0);
-  // In UTF-8 no unit of a string takes more than three bytes.
-  if (length * 3 > room.length) return Buffer.from(pieces.join(''));
-  let end = 0;
-  for (const piece of pieces) end += room.write(piece, end);
-  return room.subarray(0, end);
-}
+const bytesOf = (content: Content): Uint8Array =>
+  typeof content === 'string' ? Buffer.from(content) : content;
 
 const hashOf = (content: Uint8Array): string => hash('sha256', content);
 

@@ -1,6 +1,6 @@
+import { hash } from 'node:crypto';
 import type { AnchorBlock, Block, Page } from '../read/book.ts';
 import { blocksWithin } from './book-index.ts';
-import { headOf, type PageSum, sum } from './page-sum.ts';
 import type { PageBook } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
 
@@ -19,22 +19,17 @@ export interface BookSeen {
    * what any page of the book says in its blocks about the tunes; null: a page over certain tunes only.
    */
   readonly by: (page: Page | null, tunes: readonly string[]) => Seen;
-  /** Tells one state of all pages' blocks from another, and so of all that lists say of their tunes. */
-  readonly wholeState: () => string;
+  /** Hash of the blocks of all pages, and so of all that lists say of their tunes. */
+  readonly wholeHash: () => string;
 }
 
 export interface Seen {
   readonly book: () => PageBook;
-  /** Tells one state of it from another; studies and drawings of the tunes come on top. */
-  readonly state: () => string;
+  /** Hash of all of it; studies and drawings of the tunes come on top. */
+  readonly inputHash: () => string;
 }
 
-export function bookSeen(
-  book: PageBook,
-  nav: readonly NavEntry[],
-  isPrivate: boolean,
-  sumOf: (page: Page) => PageSum,
-): BookSeen {
+export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: boolean): BookSeen {
   const { settings, lessons, tunePages, pages } = book;
   const all = [...lessons, ...tunePages, ...pages];
   const anchors = new Map(
@@ -49,10 +44,10 @@ export function bookSeen(
       else mentioning.set(id, [page]);
     }
   }
-  const frame = sum(JSON.stringify([isPrivate, settings, nav]));
+  const frame = hashOf([isPrivate, settings, nav]);
   const order = new Map(all.map((page, i) => [page, i] as const));
-  const told = (page: Page): string => sumOf(page).told;
-  let wholeState: string | null = null;
+  const blocksOf = (page: Page): string => page.hashes.blocks;
+  let wholeHash: string | null = null;
   return {
     mentionedOn: page => mentioned.get(page) ?? [],
     mentionedWhy: tune =>
@@ -83,21 +78,33 @@ export function bookSeen(
             pages: seen.filter(({ kind }) => kind === 'page'),
           };
         },
-        state: () =>
-          JSON.stringify([
+        inputHash: () =>
+          hashOf([
             frame,
-            page && sumOf(page).whole,
+            page && page.hashes.whole,
             beside.map(other => other && headOf(other)),
-            [...others].map(told),
+            [...others].map(blocksOf),
           ]),
       };
     },
-    wholeState() {
-      wholeState ??= sum(JSON.stringify([frame, all.map(told)]));
-      return wholeState;
+    wholeHash() {
+      wholeHash ??= hashOf([frame, all.map(blocksOf)]);
+      return wholeHash;
     },
   };
 }
+
+const hashOf = (data: object): string => hash('sha256', JSON.stringify(data), 'base64');
+
+/** What the pages beside a lesson show of it. */
+const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
+  kind,
+  slug,
+  title,
+  date,
+  draft,
+  summary,
+});
 
 const nothing: Page['body'] = { type: 'root', children: [] };
 

@@ -4,7 +4,7 @@ import type { BuiltTune } from './built-tune.ts';
 import { frameView } from './frame-view.ts';
 import { lessonView, pageBody } from './lesson-view.ts';
 import { type PageContext, pageContext } from './page-context.ts';
-import { renderPieces } from './render.ts';
+import { render } from './render.ts';
 import { setsView } from './sets-page-view.ts';
 import type { PageBook, SiteInput } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
@@ -27,11 +27,11 @@ export type PageSubject =
   | { readonly kind: 'tune'; readonly page: Page; readonly id: string }
   | { readonly kind: 'sets'; readonly page: null };
 
-/** The page as HTML, in pieces, from the tunes that it is about. */
+/** The page as HTML, from the tunes that it is about. */
 export function makePage(
   { path, subject, book, nav }: PageRecipe,
   input: Omit<SiteInput, 'book' | 'cards'>,
-): readonly string[] {
+): string {
   const whole = { ...input, book, cards: new Map() };
   const index = indexBook(book, input.isPrivate);
   const context = pageContext(whole, index, nav, rootFrom(path), subject.page);
@@ -44,15 +44,15 @@ export interface PageFill {
   readonly description: string | null;
 }
 
-/** Fills the template of a kind of page, and its frame; the page is in pieces. */
+/** Fills the template of a kind of page, and its frame. */
 export function fillPage(
   path: string,
   kind: string,
   { view, description }: PageFill,
   context: PageContext,
-): readonly string[] {
+): string {
   const frame = frameView(context, path, view.title, description, kind);
-  return renderPieces(`pages/${kind}`, { frame, ...view }, context.words);
+  return render(`pages/${kind}`, { frame, ...view }, context.words);
 }
 
 /** The way from a page to the site's root: links are relative, so that it opens from a folder. */

@@ -1,5 +1,4 @@
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
-import type { Page } from '../read/book.ts';
 import { indexBook } from './book-index.ts';
 import { bookSeen } from './book-seen.ts';
 import { setsPath } from './book-sets.ts';
@@ -20,9 +19,8 @@ import {
   reviewPath,
   tunePath,
 } from './page-context.ts';
-import type { PageSum } from './page-sum.ts';
 import { reviewView } from './review-view.ts';
-import type { SiteInput } from './site.ts';
+import type { PageTools, SiteInput } from './site.ts';
 import { siteNav } from './site-nav.ts';
 
 /** A page of the site still to be made. */
@@ -32,10 +30,10 @@ export type PagePlan = ListPlan | ShowPlan;
 export interface ListPlan {
   readonly path: string;
   readonly tunes: null;
-  /** Tells one state of all that it is made from from another. */
-  readonly state: () => string;
-  /** The page in pieces. */
-  readonly make: () => readonly string[];
+  /** Hash of every input of the page. */
+  readonly inputHash: () => string;
+  /** The page as HTML. */
+  readonly make: (tools: PageTools) => string;
 }
 
 /** A page about certain tunes. */
@@ -43,39 +41,41 @@ export interface ShowPlan {
   readonly path: string;
   /** Their ids. */
   readonly tunes: readonly string[];
-  /** Tells one state of all else that it is made from from another. */
-  readonly state: () => string;
+  /** Hash of every input of the page but the studies and drawings of its tunes. */
+  readonly inputHash: () => string;
   /** Put together each time it is asked for: a book has many, and most are never made again. */
   readonly recipe: PageRecipe;
 }
 
-/** Plans every page of the site. `sumOf` is asked for a page's sum whenever one is needed. */
-export function planPages(
-  input: Omit<SiteInput, 'tunes'>,
-  sumOf: (page: Page) => PageSum,
-): readonly PagePlan[] {
+/** Plans every page of the site; makes none. */
+export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): readonly PagePlan[] {
   const { book, isPrivate } = input;
   const { language, noteNames } = book.settings;
   const index = indexBook(book, isPrivate);
   const nav = siteNav(book, wordsFor(language, noteNames));
-  const seen = bookSeen(book, nav, isPrivate, sumOf);
+  const seen = bookSeen(book, nav, isPrivate);
   const list = (path: string, kind: string, fill: (c: PageContext) => PageFill): ListPlan => ({
     path,
     tunes: null,
-    state: seen.wholeState,
-    make() {
-      const context = pageContext({ ...input, tunes: new Map() }, index, nav, rootFrom(path));
+    inputHash: seen.wholeHash,
+    make(tools) {
+      const context = pageContext(
+        { ...input, ...tools, tunes: new Map() },
+        index,
+        nav,
+        rootFrom(path),
+      );
       return fillPage(path, kind, fill(context), context);
     },
   });
   const show = (path: string, subject: PageSubject, about: readonly string[]): ShowPlan => {
     const { page } = subject;
     const tunes = [...new Set([...about, ...(page ? seen.mentionedOn(page) : [])])];
-    const { book, state } = seen.by(page, tunes);
+    const { book, inputHash } = seen.by(page, tunes);
     return {
       path,
       tunes,
-      state,
+      inputHash,
       get recipe() {
         return { path, subject, book: book(), nav };
       },

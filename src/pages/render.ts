@@ -1,7 +1,6 @@
 import { templates } from 'bowbook:templates';
 import Handlebars from 'handlebars/runtime.js';
 import type { Words } from '../../shared/words/words-for.ts';
-import { type HeldTexts, held, inPieces } from './text-pieces.ts';
 
 /**
  * The one doorway to Handlebars. Templates are named by their path under `templates/`
@@ -14,13 +13,6 @@ export type Html = Handlebars.SafeString;
 export const html = (text: string): Html => new Handlebars.SafeString(text);
 
 const engine = Handlebars.create();
-
-/**
- * What is held aside of the page that is being filled in. Not among the data that the engine hands from
- * template to template: V8's collector of young objects kept that, with all the texts, until the next
- * full collection.
- */
-let heldTexts: HeldTexts | null = null;
 
 /**
  * For each of a list, with `@first` and `@last`. The engine's own also goes through objects, and makes
@@ -37,7 +29,7 @@ engine.registerHelper(
       frame.last = i === list.length - 1;
       text += fn(list[i], options);
     }
-    return heldTexts === null ? text : held(text, heldTexts);
+    return text;
   },
 );
 
@@ -48,27 +40,12 @@ for (const [name, compiled] of Object.entries(templates)) {
   engine.registerPartial(name, fill);
 }
 
-/** Fills a template. The site's labels, in the book's language, are at `words` in every view. */
-export const render = (template: string, view: object, { siteWords }: Words): string =>
-  templateNamed(template)({ words: siteWords, ...view });
-
-/** Fills the template of a whole page, long as it may be. */
-export function renderPieces(
-  template: string,
-  view: object,
-  { siteWords }: Words,
-): readonly string[] {
-  const texts: HeldTexts = [];
-  heldTexts = texts;
-  try {
-    return [...inPieces(templateNamed(template)({ words: siteWords, ...view }), texts)];
-  } finally {
-    heldTexts = null;
-  }
-}
-
-function templateNamed(name: string): Handlebars.TemplateDelegate {
-  const fill = fills.get(name);
-  if (!fill) throw new Error(`there is no template ${name}`);
-  return fill;
+/**
+ * Fills a template. The site's labels, in the book's language, are at `words` in every view. Throws
+ * where there is no such template.
+ */
+export function render(template: string, view: object, { siteWords }: Words): string {
+  const fill = fills.get(template);
+  if (!fill) throw new Error(`there is no template ${template}`);
+  return fill({ words: siteWords, ...view });
 }

@@ -9,15 +9,20 @@ import type { TuneCards } from './tune-card.ts';
 export type PageBook = Pick<Book, 'settings' | 'lessons' | 'tunePages' | 'pages'>;
 
 /** What the pages are made from. The build fills it in; no other stage is called from here. */
-export interface SiteInput {
+export interface SiteInput extends PageTools {
   readonly book: PageBook;
   /**
-   * A tune of the book by its id, with its study and drawing. In a build each is read back from the
-   * cache when it is asked for, so that they are never all held at once.
+   * The tunes that the page is about, by id, each with its study and drawings.
    */
   readonly tunes: { get(id: string): BuiltTune | undefined };
   /** What lists say of every tune, by id, in the order of the book. */
   readonly cards: TuneCards;
+  /** Made under `--private`: the teacher's own notes are shown, and each page says so. */
+  readonly isPrivate: boolean;
+}
+
+/** What pages take from other stages. */
+export interface PageTools {
   /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
   readonly bodyHtml: (
     root: Root,
@@ -26,8 +31,6 @@ export interface SiteInput {
   ) => string;
   /** The notes of a `:notes[…]` chain; null where its ABC could not be read. */
   readonly noteChain: (block: NotesBlock) => readonly ChainNote[] | null;
-  /** Made under `--private`: the teacher's own notes are shown, and each page says so. */
-  readonly isPrivate: boolean;
 }
 
 /** One sounded note of a chain in running text. */

@@ -29,19 +29,6 @@ export interface TuneCard {
 /** The cards of a book, by id, in its order. */
 export type TuneCards = Pick<ReadonlyMap<string, TuneCard>, 'get' | 'keys' | 'values'>;
 
-/**
- * Cards from their texts as JSON, which are read when a list is made, and only then: most builds take
- * all lists over from the last. Ask for one when the texts of all are there.
- */
-export function cardsFrom(texts: ReadonlyMap<string, string>): TuneCards {
-  let cards: ReadonlyMap<string, TuneCard> | null = null;
-  const read = (): ReadonlyMap<string, TuneCard> => {
-    cards ??= new Map([...texts].map(([id, text]) => [id, JSON.parse(text) as TuneCard] as const));
-    return cards;
-  };
-  return { get: id => read().get(id), keys: () => texts.keys(), values: () => read().values() };
-}
-
 export function tuneCard(tune: BuiltTune, isPrivate: boolean, words: Words): TuneCard {
   const shown = mayShow(tune, { isPrivate });
   return {

@@ -2,7 +2,7 @@ import { practiceTempo } from '../../shared/bowing/practice-time.ts';
 import { mayPublish } from '../../shared/rights.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { ExportFacts } from '../export/musicxml.ts';
-import type { StudiedTune } from './build-tune.ts';
+import type { StudiedTune } from './study-job.ts';
 
 /**
  * The gate of rights: whether a tune's notes and sound may leave the teacher's own machine. Every

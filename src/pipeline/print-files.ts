@@ -1,10 +1,10 @@
 import { printPaths } from '../../shared/print-paths.ts';
 import type { Problem } from '../../shared/problem.ts';
-import { cacheKey } from '../incremental/open-cache.ts';
-import type { TuneShelf } from '../incremental/tune-shelf.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { PrintOptions, PrintTune } from '../print/print-input.ts';
 import type { Book } from '../read/book.ts';
+import { hashOf } from './hash-of.ts';
+import type { TuneSource } from './tune-source.ts';
 
 /** What the PDFs of a site are made from. */
 export interface PrintFilesInput {
@@ -12,19 +12,18 @@ export interface PrintFilesInput {
   readonly ids: readonly string[];
   /** Those whose notes could be read. */
   readonly readable: (id: string) => boolean;
-  readonly tunes: Pick<TuneShelf, 'built' | 'state'>;
-  readonly program: string;
-  /** Tells one state of the pictures from another. */
+  readonly tunes: Pick<TuneSource, 'built' | 'inputHash'>;
+  /** Hash of the pictures. */
   readonly pictures: string;
   readonly say: (problems: readonly Problem[]) => void;
 }
 
 /** The PDFs that a book asks for: the tune book, sheets of each tune and in large print, the booklet. */
 export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
-  const { book, ids, readable, tunes, program, pictures, say } = input;
+  const { book, ids, readable, tunes, pictures, say } = input;
   const asked = book.settings.print;
   const prose = [book.lessons, book.tunePages, book.pages, book.settings];
-  const from = cacheKey(program, tunes.state(ids), pictures, JSON.stringify(prose));
+  const inputHash = hashOf(tunes.inputHash(ids), pictures, JSON.stringify(prose));
   const gather = once(async () => {
     const gathered = new Map<string, PrintTune>();
     for (const id of ids) gathered.set(id, printTune(await tunes.built(id)));
@@ -32,9 +31,9 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
   });
   const whole = (path: string, options: Partial<PrintOptions>): SiteFile => ({
     path,
-    from,
+    inputHash,
     make: async () => {
-      const { print } = await import('../app/print-pdf.ts');
+      const { print } = await import('./print-pdf.ts');
       const { pdf, problems } = print(book, await gather(), options);
       // In large print many tunes turn a page: that is told to who asks for it, not at every build.
       say(problems.filter(p => p.rule !== 'print-long' || options.audience !== 'large'));
@@ -49,10 +48,10 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
   for (const id of ids.filter(id => readable(id) && rights.has(id))) {
     yield {
       path: printPaths.tune(id),
-      from: cacheKey(program, tunes.state([id]), JSON.stringify(book.settings)),
+      inputHash: hashOf(tunes.inputHash([id]), JSON.stringify(book.settings)),
       make: async () => {
         const tune = printTune(await tunes.built(id));
-        const { print } = await import('../app/print-pdf.ts');
+        const { print } = await import('./print-pdf.ts');
         return print(book, new Map([[id, tune]]), { what: 'sheets', only: id }).pdf;
       },
     };

@@ -15,11 +15,11 @@ export function siteZipFile(
 ): SiteFile {
   const paths = [...written.keys()].filter(path => path !== siteZipPath).toSorted();
   const folder = slug(book.settings.title) || 'tune-book';
-  const from = createHash('sha256').update(folder);
-  for (const path of paths) from.update(`\n${path} ${written.get(path)?.hash}`);
+  const inputs = createHash('sha256').update(folder);
+  for (const path of paths) inputs.update(`\n${path} ${written.get(path)?.hash}`);
   return {
     path: siteZipPath,
-    from: from.digest('hex'),
+    inputHash: inputs.digest('hex'),
     async make() {
       const { siteZip } = await import('../export/site-zip.ts');
       return siteZip(

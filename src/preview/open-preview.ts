@@ -4,8 +4,9 @@ import { createServer } from 'node:http';
 import { join, resolve } from 'node:path';
 import type { PreviewBook, PreviewNews } from '../../shared/preview-news.ts';
 import { draftWatch } from '../app/draft-watch.ts';
-import { type BuildResult, openBuilds, type Progress } from '../incremental/open-builds.ts';
+import { type BuildResult, openBuilds } from '../incremental/open-builds.ts';
 import { packageRoot } from '../pages/package-root.ts';
+import type { Progress } from '../pipeline/progress.ts';
 import { countProblems } from '../report/format-problems.ts';
 import { answerRequest } from './answer-request.ts';
 import { listenNearby, loopback } from './listen-nearby.ts';
@@ -151,7 +152,7 @@ const previewBook = ({ book, tunes }: BuildResult): PreviewBook => ({
   title: book.settings.title,
   tunes: tunes
     .filter(({ isStudied }) => isStudied)
-    .map(({ id, title }) => ({ id, title }))
+    .map(({ card: { id, title } }) => ({ id, title }))
     .sort((a, b) => a.title.localeCompare(b.title, book.settings.language)),
   recordings: book.media.filter(path => playable.test(path)),
 });

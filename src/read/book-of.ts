@@ -5,37 +5,32 @@ import type { Book, BookSettings, ClipBlock, Page, TuneBlock } from './book.ts';
 import { type BookFiles, folders, settingsFile } from './book-files.ts';
 import { type BookIndex, indexNames } from './book-index.ts';
 import { compareText } from './compare-text.ts';
-import { type PageText, pageReader } from './page-reader.ts';
-import { type ReadAhead, type ReadingThread, readAhead } from './read-ahead.ts';
-import { type KeptPage, type ReadMemo, readMemo, sameSettings } from './read-memo.ts';
+import { type PageReader, type PageText, pageReader } from './page-reader.ts';
 import type { FinishedPage, PageNames } from './read-page.ts';
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
-import { sameAnswers } from './traced-index.ts';
 
 /** Where files of a book are looked for. */
 const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
-/** What a book is made from besides its files. */
 interface BookOfOptions {
-  /** Pages that are drafts are shown. */
+  /** Unfinished pages are shown. */
   readonly drafts?: boolean;
-  readonly memo?: ReadMemo;
-  readonly ahead?: ReadAhead;
+  readonly reader?: PageReader;
 }
 
 /** A book from its files, read. */
 export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
-  const { memo } = options;
-  const known = memo?.last && sameSettings(memo.last.files, files) ? memo.settings : null;
-  const reading = known ?? settingsOf(files);
-  const { settings, problems: settingsProblems } = reading;
-  const reader = rememberingReader(files, reading, options);
-  const names = pageTexts(files).map(reader.names);
+  const { reader = pageReader() } = options;
+  const { settings, problems: settingsProblems } = settingsOf(files);
+  const texts = pageTexts(files);
+  const names = texts.map(reader.names);
   const { shown, index, problems: nameProblems } = indexOf(names, files, settings, options);
-  const finished = shown.map(page => reader.page(page, index));
+  const finished = texts
+    .filter(({ file }) => index.pages.has(file))
+    .map(page => reader.finish(page, index, settings));
   const pages = finished.map(({ page }) => page);
-  return reader.end({
+  return {
     root,
     settings,
     lessons: pages
@@ -59,25 +54,7 @@ export function bookOf(root: string, files: BookFiles, options: BookOfOptions = 
         }),
       ),
     ],
-  });
-}
-
-/** Reads the pages of a book in several threads: what `bookOf` takes over of it. */
-export function bookAhead(
-  files: BookFiles,
-  threads: readonly ReadingThread[],
-  options: BookOfOptions,
-): Promise<ReadAhead> {
-  const { settings } = settingsOf(files);
-  const pages = pageTexts(files);
-  const indexed = (names: ReadonlyMap<string, PageNames>): BookIndex =>
-    indexOf(
-      pages.flatMap(({ file }) => names.get(file) ?? []),
-      files,
-      settings,
-      options,
-    ).index;
-  return readAhead(pages, threads, indexed, settings);
+  };
 }
 
 /** The pages among a book's files, in its order. */
@@ -106,47 +83,6 @@ function indexOf(
     drafts: new Set(names.filter(isLeftOut).map(page => page.file)),
   };
   return { shown, index, problems };
-}
-
-/** Reads pages, or takes over what was read ahead, or what a memo has of them. */
-function rememberingReader(
-  files: BookFiles,
-  reading: SettingsReading,
-  { memo = readMemo(), ahead }: BookOfOptions,
-) {
-  const { settings } = reading;
-  const isUnderSame =
-    memo.settings === reading ||
-    JSON.stringify(memo.settings?.settings) === JSON.stringify(settings);
-  const reader = pageReader();
-  const names = new Map<string, PageNames>();
-  const pages = new Map<string, KeptPage>();
-  const isSame = (file: string): boolean =>
-    memo.last?.files.texts.get(file) === files.texts.get(file);
-  return {
-    names(page: PageText): PageNames {
-      const { file } = page;
-      const known = ahead?.names.get(file) ?? (isSame(file) ? memo.names.get(file) : undefined);
-      const made = known ?? reader.names(page);
-      names.set(file, made);
-      return made;
-    },
-    page({ kind, file }: PageNames, index: BookIndex): FinishedPage {
-      const remembered = isSame(file) && isUnderSame ? memo.pages.get(file) : undefined;
-      const known = ahead?.pages.get(file) ?? remembered;
-      const made =
-        known && sameAnswers(known.asked, index)
-          ? known
-          : reader.finish({ kind, file, text: files.texts.get(file) ?? '' }, index, settings);
-      pages.set(file, made);
-      return made.finished;
-    },
-    end(book: Book): Book {
-      const read = { last: { files, book }, settings: reading, names, pages };
-      Object.assign(memo, read satisfies ReadMemo);
-      return book;
-    },
-  };
 }
 
 function settingsOf({ texts, media }: BookFiles): SettingsReading {

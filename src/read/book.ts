@@ -10,6 +10,7 @@ import type { Place, Problem } from '../../shared/problem.ts';
 import type { Rights } from '../../shared/rights.ts';
 import type { HookName } from '../../shared/sections/hook-names.ts';
 import type { LabelRequest } from '../../shared/sections/phrase-labels.ts';
+import type { PageHashes } from './page-hash.ts';
 
 /** A book as its teacher wrote it, checked. */
 export interface Book {
@@ -84,6 +85,7 @@ export interface Page {
    */
   readonly body: Root;
   readonly blocks: readonly Block[];
+  readonly hashes: PageHashes;
 }
 
 /** Containers hold a body of their own, whose `bow-block`s point into the page's `blocks` too. */

@@ -1,42 +1,48 @@
 import type { BookSettings, Page } from './book.ts';
 import type { BookIndex } from './book-index.ts';
-import type { KeptPage } from './read-memo.ts';
-import { draftPage, finishPage, namesOf, type PageDraft, type PageNames } from './read-page.ts';
+import {
+  draftPage,
+  type FinishedPage,
+  finishPage,
+  namesOf,
+  type PageDraft,
+  type PageNames,
+} from './read-page.ts';
 import { sourceText } from './source-text.ts';
-import { traceIndex } from './traced-index.ts';
 
-/** A file of the book that is a page. */
+/** A Markdown file of a book. */
 export interface PageText {
   readonly kind: Page['kind'];
+  /** From the book's folder, with forward slashes. */
   readonly file: string;
   readonly text: string;
 }
 
 /**
- * Reads pages in two steps: the names that each brings to the book, and when those of the whole book
- * are known, the page itself. Between the two a page is held half read, so both are asked of one reader.
+ * Reads pages in two steps, since a page may refer to what another defines: first the names that each
+ * page defines, then, when the names of the whole book are known, the page itself.
  */
 export interface PageReader {
   readonly names: (page: PageText) => PageNames;
-  readonly finish: (page: PageText, index: BookIndex, settings: BookSettings) => KeptPage;
+  /** Takes a page whose `names` have been read. */
+  readonly finish: (page: PageText, index: BookIndex, settings: BookSettings) => FinishedPage;
 }
 
+/** Reads every page anew. Holds each page half read from its first step to its second. */
 export function pageReader(): PageReader {
-  const drafts = new Map<string, PageDraft>();
-  const draftOf = ({ kind, file, text }: PageText): PageDraft =>
+  const begun = new Map<string, PageDraft>();
+  const begin = ({ kind, file, text }: PageText): PageDraft =>
     draftPage(kind, sourceText(file, text));
   return {
     names(page) {
-      // Always anew: a thread outlives a build, and the page may have changed since it was begun.
-      const draft = draftOf(page);
-      drafts.set(page.file, draft);
+      const draft = begin(page);
+      begun.set(page.file, draft);
       return namesOf(draft);
     },
     finish(page, index, settings) {
-      const trace = traceIndex(index);
-      const finished = finishPage(drafts.get(page.file) ?? draftOf(page), trace.index, settings);
-      drafts.delete(page.file);
-      return { asked: trace.asked(), finished };
+      const draft = begun.get(page.file) ?? begin(page);
+      begun.delete(page.file);
+      return finishPage(draft, index, settings);
     },
   };
 }

@@ -7,6 +7,7 @@ import type { Block, BookSettings, Page } from './book.ts';
 import { type BookIndex, type IndexedPage, sitePath } from './book-index.ts';
 import { buildBlocks, type PageBlocks } from './build-blocks.ts';
 import { checkFences, checkProse } from './check-fences.ts';
+import { pageHashes } from './page-hash.ts';
 import { parseMarkdown } from './parse-markdown.ts';
 import { textPastLimit, treePastLimit } from './past-limit.ts';
 import { type FrontMatter, isDate, readFrontMatter } from './read-front-matter.ts';
@@ -125,18 +126,18 @@ export function finishPage(
   const { date, problems: dateProblems } = dateOf(draft);
   const problems = [...draft.problems, ...built.problems, ...dateProblems, ...emptyTunePage(draft)];
   const broken = problems.some(p => p.severity === 'error');
+  const page = {
+    kind,
+    slug: draft.slug,
+    title: front.title ?? heading?.title ?? draft.slug,
+    date,
+    ...(front.draft ? { draft: true as const } : {}),
+    summary: front.summary ?? null,
+    body: broken ? empty : built.body,
+    blocks: broken ? built.blocks.flatMap(withoutText) : built.blocks,
+  };
   return {
-    page: {
-      kind,
-      file: source.file,
-      slug: draft.slug,
-      title: front.title ?? heading?.title ?? draft.slug,
-      date,
-      ...(front.draft ? { draft: true } : {}),
-      summary: front.summary ?? null,
-      body: broken ? empty : built.body,
-      blocks: broken ? built.blocks.flatMap(withoutText) : built.blocks,
-    },
+    page: { ...page, file: source.file, hashes: pageHashes(page) },
     media: built.media,
     problems,
   };

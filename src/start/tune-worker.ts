@@ -1,3 +1,3 @@
 import { loadBundle } from './load-bundle.ts';
 
-void loadBundle().program.serveRequests();
+void loadBundle().program.serveBatches();

@@ -1,34 +1,26 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { openCache } from '../incremental/open-cache.ts';
-import { tuneCache } from '../incremental/tune-cache.ts';
-import type { SitePlace } from '../output/stage-file.ts';
-import { makeTune } from '../pipeline/make-tune.ts';
-import type { TuneTask } from '../pipeline/tune-jobs.ts';
-import { pageReader } from '../read/page-reader.ts';
-import type { KeptPage } from '../read/read-memo.ts';
-import type { PageNames } from '../read/read-page.ts';
-import { keepTune, type PlacedTune, placeTune } from './tune-maker.ts';
-import type { ReadRequest, Request } from './tune-workers.ts';
+import { tuneStore } from '../incremental/tune-store.ts';
+import type { StagedTune } from '../pipeline/made-tune.ts';
+import { makeTune } from '../pipeline/pipeline.ts';
+import { stageTune } from './tune-maker.ts';
+import type { Batch, ThreadData } from './tune-threads.ts';
 
-/**
- * What a worker thread does: it reads pages and answers with their names, then with the pages; takes
- * batches of tunes, stages their files, and answers with notes and hashes.
- */
-export function serveRequests(): void {
-  const cache = tuneCache(openCache((workerData as { readonly cache: string }).cache));
-  const reader = pageReader();
-  const read = ({ pages, under }: ReadRequest): readonly (PageNames | KeptPage)[] =>
-    pages.map(page =>
-      under === null ? reader.names(page) : reader.finish(page, under.index, under.settings),
-    );
-  const make = (task: TuneTask, place: SitePlace): PlacedTune => {
-    const made = makeTune(task);
-    keepTune(cache, task, made);
-    return placeTune(made, place);
+/** What a worker thread does: takes batches of tunes, makes them, stages their files, and answers with the rest. */
+export function serveBatches(): void {
+  const { cache, program } = workerData as ThreadData;
+  const store = tuneStore(cache, program);
+  const serve = async ({ tasks, place }: Batch): Promise<void> => {
+    const staged: StagedTune[] = [];
+    for (const task of tasks) {
+      const made = await makeTune(task);
+      store.keep(task, made);
+      staged.push(stageTune(made, place));
+    }
+    parentPort?.postMessage(staged);
   };
-  parentPort?.on('message', (request: Request) => {
-    parentPort?.postMessage(
-      'pages' in request ? read(request) : request.tasks.map(task => make(task, request.place)),
-    );
+  // One batch after another: answers come in the order of the batches.
+  let served = Promise.resolve();
+  parentPort?.on('message', (batch: Batch) => {
+    served = served.then(() => serve(batch));
   });
 }

@@ -6,7 +6,7 @@ import { fillTemplate } from '../../src/begin/fill-template.ts';
 import { type BookAnswers, newBook } from '../../src/begin/new-book.ts';
 import { buildSite } from '../../src/incremental/open-builds.ts';
 import { writeNew } from '../../src/output/write-new.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { corpusMissing } from '../corpus/corpus.ts';
 import { readTune } from '../engrave/compose-study.ts';
 import { corpusTunes } from '../engrave/corpus-tunes.ts';

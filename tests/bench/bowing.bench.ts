@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { LeadInForm } from '../../shared/bowing/lead-in-form.ts';
 import { bestBowings, countBowings } from '../../shared/bowing/plan-lead-in.ts';
 import { studyTune } from '../../shared/study.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { everyBowing } from '../bowing/every-bowing.ts';
 import { medianTime, ms } from './timing.ts';
 

@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import abcjs from 'abcjs';
 import { JSDOM } from 'jsdom';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { medianTime, ms } from './timing.ts';
 
 /** The reference: each tune drawn whole by abcjs itself, in one document by jsdom. */

@@ -1,7 +1,7 @@
-import { print } from '../../src/app/print-pdf.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
-import { buildTune } from '../../src/pipeline/build-tune.ts';
-import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
+import { print } from '../../src/pipeline/print-pdf.ts';
+import { studyJob } from '../../src/pipeline/study-job.ts';
+import { tuneJobs } from '../../src/pipeline/tune-job.ts';
 import type { PrintTune } from '../../src/print/print-input.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { ms } from './timing.ts';
@@ -20,9 +20,7 @@ for (const count of [40, 400]) {
   const texts = new Map([['bowbook.yaml', 'title: Many tunes\n']]);
   for (let n = 0; n < count; n++) texts.set(`tunes/t${n}.md`, tuneFile(n));
   const book = bookOf('.', { texts, media: [] });
-  const studied = tuneJobs(book, false).map(j =>
-    buildTune(j.block, j.anchors, j.plans, j.clips, j.drills, j.settings),
-  );
+  const studied = tuneJobs(book, false).map(studyJob);
   const began = performance.now();
   const tunes = new Map(
     studied.map(({ block, study }): [string, PrintTune] => [

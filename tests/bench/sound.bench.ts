@@ -6,7 +6,7 @@ import { liltAt, liltRange } from '../../shared/sound/lilt.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import { soundPassage } from '../../shared/sound/sound-passage.ts';
 import type { SoundingPassage } from '../../shared/sound/sounding.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { startChromium } from '../browser/chromium.ts';
 import { renderWhole } from '../sound/render-whole.ts';
 import { ms } from './timing.ts';

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type StudyRequest, studyTune } from '../../shared/study.ts';
 import { studyJson } from '../../src/export/study-json.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { startChromium } from './chromium.ts';
 
 let browser: Browser;

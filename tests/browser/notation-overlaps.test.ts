@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Study } from '../../shared/study.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { allTunes } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 import { corpusTunes } from '../engrave/corpus-tunes.ts';

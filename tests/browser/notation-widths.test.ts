@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { measureBold, measureText } from '../../src/engrave/measure-text.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 import { corpusTunes } from '../engrave/corpus-tunes.ts';
 import { jig, reel, slipJig } from '../engrave/test-tunes.ts';

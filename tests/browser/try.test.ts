@@ -14,7 +14,7 @@ import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { openTrial, tuneWith } from '../../shared/trying/trial.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { explainFile } from '../../src/app/explain.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { corpusMissing } from '../corpus/corpus.ts';
 import { corpusTrials, requestFor, tideTable, tuneOf } from '../try/try-tunes.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';

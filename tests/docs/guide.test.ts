@@ -7,7 +7,7 @@ import type { Problem } from '../../shared/problem.ts';
 import { hookNames } from '../../shared/sections/hook-names.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { fillTemplate } from '../../src/begin/fill-template.ts';
-import { type StudiedBook, studyTunes } from '../../src/pipeline/study-book.ts';
+import { type StudiedBook, studyTunes } from '../../src/pipeline/pipeline.ts';
 import { type BlockForm, blockSign, blockSpecs } from '../../src/read/block-specs.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { readSettings } from '../../src/read/read-settings.ts';
@@ -112,7 +112,7 @@ const files = new Map(
 const chalk = readFileSync(join(root, 'templates/begin/tunes/chalk-on-the-slipway.md'), 'utf8');
 
 /** The guide's lesson in a new book, beside the tune that `bowbook begin` writes, studied. */
-function studied(others: Readonly<Record<string, string>> = {}): StudiedBook {
+function studied(others: Readonly<Record<string, string>> = {}): Promise<StudiedBook> {
   const begun = {
     'bowbook.yaml': 'title: Thursday fiddles\n',
     'tunes/chalk-on-the-slipway.md': fillTemplate(chalk, {}),
@@ -125,9 +125,9 @@ function studied(others: Readonly<Record<string, string>> = {}): StudiedBook {
 describe('the guide says what the program says', () => {
   const lesson = 'lessons/2026-09-24-the-warm-stove.md';
 
-  it('of its lesson, to the letter', () => {
+  it('of its lesson, to the letter', async () => {
     expect([...files.keys()].sort()).toEqual(['bowbook.yaml', lesson]);
-    const { problems } = studied();
+    const { problems } = await studied();
     expect(problems.map(p => [p.rule, p.place?.file])).toEqual([['arrival-missed', lesson]]);
     const [missed] = problems;
     if (!missed) throw new Error('the lesson arrives');
@@ -139,8 +139,8 @@ describe('the guide says what the program says', () => {
     }
   });
 
-  it('of the way there, in numbers', () => {
-    const stove = studied().tunes.find(t => t.block.id === 'the-warm-stove')?.study;
+  it('of the way there, in numbers', async async () => {
+    const stove = (await studied()).tunes.find(t => t.block.id === 'the-warm-stove')?.study;
     const [plan] = stove?.bowing.anchors[0]?.asked[0]?.leadIns ?? [];
     if (!plan) throw new Error('the lesson has no plan');
     const { notes, strokes, groupings, arriving, allowed, allowedArriving } = plan;
@@ -158,7 +158,7 @@ describe('the guide says what the program says', () => {
     expect(guide).toContain(`\`${bar}\``);
     const mended = files.get(lesson)?.replace('|:DF (AF)|', bar) ?? '';
     expect(mended).not.toBe(files.get(lesson));
-    expect(studied({ [lesson]: mended }).problems).toEqual([]);
+    expect((await studied({ [lesson]: mended })).problems).toEqual([]);
   });
 
   it('its settings are read without a complaint', () => {
@@ -167,11 +167,11 @@ describe('the guide says what the program says', () => {
     expect(readSettings({ file: 'bowbook.yaml', text }).problems).toEqual([]);
   });
 
-  it('its short examples read without a complaint', () => {
+  it('its short examples read without a complaint', async () => {
     const examples = [...guide.matchAll(/^```markdown\n([\s\S]*?)^```$/gm)].map(m => m[1] ?? '');
     expect(examples.length).toBeGreaterThan(4);
     const page = `---\ntitle: More\ndate: 2026-10-01\n---\n\n${examples.join('\n')}\n`;
-    const { problems } = studied({ 'lessons/2026-10-01-more.md': page });
+    const { problems } = await studied({ 'lessons/2026-10-01-more.md': page });
     expect(problems.map(p => p.rule)).toEqual(['arrival-missed']);
   });
 });

@@ -7,7 +7,7 @@ import { parseBarRange } from '../../shared/music/bar-range.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type StudyRequest, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { corpusFiles } from '../corpus/corpus.ts';
 
 /** A tune to drill, with the request it was studied under. */

@@ -4,7 +4,7 @@ import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { allTunes, corpusFiles } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { studyJson } from '../../src/export/study-json.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 
 const root = join(import.meta.dirname, '../..');
 const schema = JSON.parse(readFileSync(join(root, 'docs/study.schema.json'), 'utf8'));

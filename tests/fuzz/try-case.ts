@@ -7,10 +7,9 @@ import { importTunes } from '../../src/app/import-tunes.ts';
 import { studyJson } from '../../src/export/study-json.ts';
 import { studyText } from '../../src/export/study-text.ts';
 import { buildSite } from '../../src/incremental/open-builds.ts';
-import { buildTune, type StudiedTune } from '../../src/pipeline/build-tune.ts';
-import { makeTune } from '../../src/pipeline/make-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
-import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
+import { makeTune, studyBook } from '../../src/pipeline/pipeline.ts';
+import { type StudiedTune, studyJob } from '../../src/pipeline/study-job.ts';
+import { tuneJobs } from '../../src/pipeline/tune-job.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { formatProblems } from '../../src/report/format-problems.ts';
 import type { Case } from './make-case.ts';
@@ -47,9 +46,7 @@ function tryInMemory({ files, number }: Case): void {
   );
   const media = [...files.keys()].filter(path => path.startsWith('media/'));
   const book = bookOf('book', { texts, media });
-  const tunes = tuneJobs(book, false).map(({ block, anchors, plans, clips, drills, settings }) =>
-    buildTune(block, anchors, plans, clips, drills, settings),
-  );
+  const tunes = tuneJobs(book, false).map(studyJob);
   const problems = [...book.problems, ...tunes.flatMap(t => t.problems)];
   checkPlaced(problems, file => texts.get(file) ?? null);
   checkStudied(tunes);
@@ -65,8 +62,10 @@ async function tryBook(root: string, isDrawn: boolean): Promise<void> {
   checkProblems(problems, root);
   checkStudied(tunes);
   if (!isDrawn || problems.some(p => p.severity === 'error')) return;
-  for (const job of tuneJobs(book, false))
-    checkProblems(makeTune({ key: '', job, pages: [], isShared: false }).note.problems, root);
+  for (const job of tuneJobs(book, false)) {
+    const { summary } = await makeTune({ inputHash: '', job, pages: [], isShared: false });
+    checkProblems(summary.problems, root);
+  }
 }
 
 async function tryExplain(root: string): Promise<void> {

@@ -1,8 +1,10 @@
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { packageRoot } from '../../src/pages/package-root.ts';
-import { buildChain } from '../../src/pipeline/build-tune.ts';
-import { makeTune } from '../../src/pipeline/make-tune.ts';
-import { tuneJobs } from '../../src/pipeline/tune-jobs.ts';
+import { drawTune } from '../../src/pipeline/draw-tune.ts';
+import { noteChain } from '../../src/pipeline/note-chain.ts';
+import { studyJob } from '../../src/pipeline/study-job.ts';
+import { tuneJobs } from '../../src/pipeline/tune-job.ts';
 import { type Printed, printBook } from '../../src/print/print-book.ts';
 import type { PrintOptions } from '../../src/print/print-input.ts';
 import { bookOf } from '../../src/read/book-of.ts';
@@ -105,15 +107,16 @@ export function printOf(
 ): Printed {
   const media = Object.keys(pictures);
   const book = bookOf('.', { texts: new Map(Object.entries(texts)), media });
+  const words = wordsFor(book.settings.language, book.settings.noteNames);
   const tunes = tuneJobs(book, false).map(
-    job => [job.block.id, makeTune({ key: '', job, pages: [], isShared: false }).built] as const,
+    job => [job.block.id, drawTune(studyJob(job), words).built] as const,
   );
   return printBook(
     {
       book,
       tunes: new Map(tunes),
       draw: (study, cellWidth) => engraveTune(study, { cellWidth }),
-      noteChain: block => buildChain(block, book.settings),
+      noteChain: block => noteChain(block, book.settings),
       picture: path => pictures[path] ?? null,
     },
     {

@@ -5,7 +5,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { limits } from '../../shared/limits.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { importTunes } from '../../src/app/import-tunes.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 
 /** Limits that a test can pass without filling the disk; what is past them is told of the same way. */
 vi.mock('../../shared/limits.ts', async original => {

@@ -5,9 +5,9 @@ import type { Problem } from '../../shared/problem.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { exportTunes } from '../../src/app/export-book.ts';
 import { importTunes } from '../../src/app/import-tunes.ts';
-import { print } from '../../src/app/print-pdf.ts';
-import { drawTune } from '../../src/pipeline/build-tune.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { drawTune } from '../../src/pipeline/draw-tune.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
+import { print } from '../../src/pipeline/print-pdf.ts';
 import { type ExampleFile, readRulePage } from './rule-page.ts';
 
 const rules = join(import.meta.dirname, '../../docs/rules');

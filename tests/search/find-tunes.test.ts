@@ -6,7 +6,7 @@ import { openingOf } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { makeTuneFinder } from '../../src/browser/search/find-tunes.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { corpusFiles } from '../corpus/corpus.ts';
 import { queries } from './queries.ts';
 

@@ -5,7 +5,7 @@ import { applyEdit } from '../../shared/bowing/apply-edit.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { type SetTune, studySet } from '../../shared/sets/set-study.ts';
 import { type Study, studyTune } from '../../shared/study.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 
 /** Every tune of the demo book joined to every other, in both orders, and to itself. */
 const root = join(import.meta.dirname, '../../content');

@@ -7,7 +7,7 @@ import { climbedTo, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import { soundLength } from '../../shared/sound/render-sound.ts';
 import { countIn } from '../../shared/sound/sound-passage.ts';
-import { studyBook } from '../../src/pipeline/study-book.ts';
+import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { anchorAt } from '../bowing/study-of.ts';
 import { levelAt, rate } from './listen.ts';
 import { renderWhole } from './render-whole.ts';

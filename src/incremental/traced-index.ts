@@ -1,4 +1,4 @@
-import type { BookIndex } from './book-index.ts';
+import type { BookIndex } from '../read/book-index.ts';
 
 /** One thing that a page asked of the index, and the answer; key null: all the names there are. */
 export type Asked = readonly (readonly [

@@ -1,50 +1,41 @@
-import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { asTrouble } from '../output/site-trouble.ts';
 import type { SitePlace } from '../output/stage-file.ts';
 import { packageRoot } from '../pages/package-root.ts';
-import type { TuneTask } from '../pipeline/tune-jobs.ts';
-import type { BookSettings } from '../read/book.ts';
-import type { BookIndex } from '../read/book-index.ts';
-import type { PageText } from '../read/page-reader.ts';
-import type { ReadingThread } from '../read/read-ahead.ts';
-import type { KeptPage } from '../read/read-memo.ts';
-import type { PageNames } from '../read/read-page.ts';
-import type { PlacedTune } from './tune-maker.ts';
+import type { StagedTune } from '../pipeline/made-tune.ts';
+import type { TuneTask } from '../pipeline/tune-task.ts';
 
-/** Threads that read pages, and make tunes and stage their files, of which only notes and hashes come back. */
-export interface TuneWorkers {
-  /** Each of them as a reader of pages, until it makes tunes. */
-  readonly readers: () => readonly ReadingThread[];
-  /** Rather than wait for the next tune, this thread makes one too, by `here`. */
+/** Threads that make tunes and stage their files, of which only summaries and hashes come back. */
+export interface TuneThreads {
+  /**
+   * What is made of the tasks, in their order. Rather than wait for the next tune, this thread makes one
+   * too, by `here`. Throws `SiteTrouble` where a thread could not write; then all of them are ended.
+   */
   readonly make: (
     tasks: readonly TuneTask[],
     place: SitePlace,
     here: MakeHere,
-  ) => AsyncGenerator<PlacedTune>;
+  ) => AsyncGenerator<StagedTune>;
   readonly close: () => Promise<void>;
 }
 
-type MakeHere = (task: TuneTask) => Promise<PlacedTune>;
+type MakeHere = (task: TuneTask) => Promise<StagedTune>;
 
-/** What goes out to a worker in one message. */
-export type Request = Batch | ReadRequest;
+/** What a thread is told as it starts: the folder of the cache, and the hash of the program. */
+export interface ThreadData {
+  readonly cache: string;
+  readonly program: string;
+}
 
-/** Tunes to be made: the answer is a `PlacedTune` for each task. */
-interface Batch {
+/** Tunes to be made, in one message to a thread: its answer is a `StagedTune` for each task. */
+export interface Batch {
   readonly tasks: readonly TuneTask[];
   readonly place: SitePlace;
 }
 
-/** Pages to be read: the answer is their names, or with an index the pages themselves. */
-export interface ReadRequest {
-  readonly pages: readonly PageText[];
-  readonly under: { readonly index: BookIndex; readonly settings: BookSettings } | null;
-}
-
-/** Each worker has two batches, so that it never waits for the next. */
+/** Each thread has two batches, so that it never waits for the next. */
 const batchSize = 4;
 
 /** Towards the end batches get smaller, so that all are done at about the same time. */
@@ -55,19 +46,17 @@ const workerFile = import.meta.url.endsWith('.ts')
   ? null
   : join(packageRoot(), 'dist', 'tune-worker.js');
 
-/** One for each processor but this thread's; null where there is no bundled worker. `cache`: its folder. */
-export function startWorkers(cache: string): TuneWorkers | null {
+/** Starts a thread for each processor but this thread's; null where there is no bundled worker. */
+export function startThreads(workerData: ThreadData): TuneThreads | null {
   if (workerFile === null) return null;
   const file = workerFile;
   // A thread may fail before it is given work, or while all are being ended: an error that nobody
   // listened for would end the process.
   let broken: unknown = null;
-  const startOne = (): Worker => {
-    const worker = new Worker(file, { workerData: { cache } });
-    return worker.on('error', error => {
+  const startOne = (): Worker =>
+    new Worker(file, { workerData }).on('error', error => {
       broken ??= error;
     });
-  };
   const start = (): readonly Worker[] =>
     Array.from({ length: availableParallelism() - 1 }, startOne);
   let workers = start();
@@ -76,19 +65,7 @@ export function startWorkers(cache: string): TuneWorkers | null {
     workers = [];
     broken = null;
   };
-  const ask = async <T>(worker: Worker, request: ReadRequest): Promise<readonly T[]> => {
-    if (broken !== null) throw broken;
-    worker.postMessage(request);
-    const [answer] = await once(worker, 'message');
-    return answer;
-  };
   return {
-    readers: () =>
-      workers.map(worker => ({
-        names: pages => ask<PageNames>(worker, { pages, under: null }),
-        finish: (pages, index, settings) =>
-          ask<KeptPage>(worker, { pages, under: { index, settings } }),
-      })),
     async *make(tasks, place, here) {
       if (workers.length === 0) workers = start();
       let isDone = false;
@@ -111,8 +88,8 @@ async function* handOut(
   tasks: readonly TuneTask[],
   place: SitePlace,
   here: MakeHere,
-): AsyncGenerator<PlacedTune> {
-  const made: (PlacedTune | undefined)[] = [];
+): AsyncGenerator<StagedTune> {
+  const made: (StagedTune | undefined)[] = [];
   let [sent, failed, wake] = [0, null as unknown, (): void => {}];
   const leave = workers.map(worker => {
     const waiting: number[] = [];
@@ -123,7 +100,7 @@ async function* handOut(
       worker.postMessage({ tasks: batch, place } satisfies Batch);
       sent += batch.length;
     };
-    const take = (answer: readonly PlacedTune[]): void => {
+    const take = (answer: readonly StagedTune[]): void => {
       const first = waiting.shift() ?? 0;
       for (const [i, tune] of answer.entries()) made[first + i] = tune;
       send();
@@ -154,7 +131,7 @@ async function* handOut(
       // them up for as long as there are tunes.
       await new Promise(setImmediate);
       if (failed !== null) throw failed;
-      const tune = made[i] as PlacedTune;
+      const tune = made[i] as StagedTune;
       made[i] = undefined;
       yield tune;
     }

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { engraveTune } from '../engrave/engrave-tune.ts';
 import { packageRoot } from '../pages/package-root.ts';
-import { buildChain } from '../pipeline/build-tune.ts';
 import { printBook } from '../print/print-book.ts';
 import type { PrintInput, PrintOptions, PrintTune } from '../print/print-input.ts';
 import type { Book } from '../read/book.ts';
+import { noteChain } from './note-chain.ts';
 
 /** One PDF of a book; what the options leave out is as the book has it. */
 export function print(
@@ -18,7 +18,7 @@ export function print(
     tunes,
     draw: (study, cellWidth) =>
       engraveTune(study, { cellWidth, noteNames: book.settings.noteNames }),
-    noteChain: block => buildChain(block, book.settings),
+    noteChain: block => noteChain(block, book.settings),
     picture: path => readPicture(join(book.root, path)),
   };
   return printBook(input, { ...defaultPrint(book), ...options }, packageRoot());

@@ -1,5 +1,3 @@
-import { cacheKey } from '../incremental/open-cache.ts';
-import type { PageRecipe } from '../pages/make-page.ts';
 import type {
   AnchorBlock,
   Block,
@@ -20,22 +18,6 @@ export interface TuneJob {
   readonly drills: readonly DrillBlock[];
   readonly settings: BookSettings;
   readonly isPrivate: boolean;
-}
-
-/** A tune to be made, with the pages that show it alone. Plain data: any thread can make it. */
-export interface TuneTask {
-  /** What its work is kept under. */
-  readonly key: string;
-  readonly job: TuneJob;
-  readonly pages: readonly PageTask[];
-  /** Other pages or PDFs show it too, so its study and drawings are kept for them. */
-  readonly isShared: boolean;
-}
-
-export interface PageTask {
-  readonly path: string;
-  readonly from: string;
-  readonly recipe: PageRecipe;
 }
 
 /** Every tune of the book, in its order, with the blocks of any page that are about it. */
@@ -70,24 +52,3 @@ function grouped<T>(things: readonly T[], by: (thing: T) => string): ReadonlyMap
   }
   return groups;
 }
-
-/**
- * What the products of a book's jobs are kept under: a hash of the job, its prose left out, and the
- * program. The settings, which all jobs of the book have, are written out once. `sumOf` is asked for
- * the sum of each block.
- */
-export function jobKeys(
-  settings: BookSettings,
-  program: string,
-  sumOf: (block: Block) => string,
-): (job: TuneJob) => string {
-  const under = cacheKey(program, JSON.stringify(settings));
-  return ({ block, anchors, plans, clips, drills, isPrivate }) => {
-    const blocks = [block, ...anchors, ...plans, ...clips, ...drills];
-    return cacheKey(under, String(isPrivate), ...blocks.map(sumOf));
-  };
-}
-
-/** Tells one state of a block from another, its prose left out. */
-export const blockSum = (block: Block): string =>
-  cacheKey(JSON.stringify({ ...block, body: null }));

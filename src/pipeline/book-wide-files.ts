@@ -1,8 +1,6 @@
 import { join } from 'node:path';
 import type { Problem } from '../../shared/problem.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
-import { cacheKey } from '../incremental/open-cache.ts';
-import type { TuneShelf } from '../incremental/tune-shelf.ts';
 import { keepSiteScript } from '../output/keep-site-script.ts';
 import type { OpenSite } from '../output/open-site.ts';
 import type { SiteFile } from '../output/site-file.ts';
@@ -15,6 +13,7 @@ import type { TuneCards } from '../pages/tune-card.ts';
 import type { Book } from '../read/book.ts';
 import { printFiles } from './print-files.ts';
 import { siteZipFile } from './site-zip-file.ts';
+import type { TuneSource } from './tune-source.ts';
 
 /** What the files for the whole book are made from. */
 export interface BookFilesInput {
@@ -25,9 +24,7 @@ export interface BookFilesInput {
   /** What lists say of every tune, by id, in the order of the book. */
   readonly cards: TuneCards;
   /** Each with its study and drawing: ask for one after another, and hold on to none. */
-  readonly tunes: Pick<TuneShelf, 'built' | 'opening' | 'state'>;
-  /** Hash of the program, for files that say what they are made from. */
-  readonly program: string;
+  readonly tunes: Pick<TuneSource, 'built' | 'opening' | 'inputHash'>;
   /** What the site holds so far, with hashes, and its bytes. */
   readonly site: Pick<OpenSite, 'written' | 'read'>;
   /** Takes what is found amiss while these files are made. */
@@ -46,20 +43,19 @@ export function plainFiles(book: Book, isPrivate: boolean): readonly SiteFile[] 
 
 /**
  * Files over the whole book, put when all pages are: each may look at what the site holds so far.
- * One that is dear to make says what it is made `from`, and is made again only when that changes.
+ * One that is dear to make has an `inputHash`, and is made again only when that changes.
  */
 export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
-  const { book, isPrivate, isQuick, cards, tunes, site, program, say } = input;
+  const { book, isPrivate, isQuick, cards, tunes, site, say } = input;
   const ids = [...cards.keys()];
   const words = wordsFor(book.settings.language, book.settings.noteNames);
   yield {
     path: 'tunes/entries.js',
-    from: cacheKey(program, tunes.state(ids)),
+    inputHash: tunes.inputHash(ids),
     make: () => entriesScript(searchEntries(input, words)),
   };
   for (const { path, ids: those } of openingFiles(ids)) {
-    const from = cacheKey(program, tunes.state(those));
-    yield { path, from, make: () => openingsOf(those, input) };
+    yield { path, inputHash: tunes.inputHash(those), make: () => openingsOf(those, input) };
   }
   yield* aroundSite(book, ids);
   if (!isQuick) {
@@ -68,7 +64,6 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
       ids,
       readable: id => (cards.get(id)?.parts.length ?? 0) > 0,
       tunes,
-      program,
       pictures: picturesOf(site),
       say,
     });

@@ -1,0 +1,66 @@
+import type { PageRecipe } from '../pages/make-page.ts';
+import type { PagePlan, ShowPlan } from '../pages/make-pages.ts';
+import type { Block, Book } from '../read/book.ts';
+import { hashOf } from './hash-of.ts';
+import { type TuneJob, tuneJobs } from './tune-job.ts';
+
+/** A tune to be made, with the pages that show no other tune. Plain data: any thread can make it. */
+export interface TuneTask {
+  readonly job: TuneJob;
+  /** Hash of the job, its prose left out: of all that the tune's study, drawings and files are made from. */
+  readonly inputHash: string;
+  readonly pages: readonly PageTask[];
+  /** Other pages or PDFs show it too, so its study and drawings are kept for them. */
+  readonly isShared: boolean;
+}
+
+export interface PageTask {
+  readonly path: string;
+  /** Hash of all that the page is made from. */
+  readonly inputHash: string;
+  readonly recipe: PageRecipe;
+}
+
+/** Every tune of a book, in its order. `plans`: all pages of the site. */
+export function tuneTasks(
+  book: Book,
+  plans: readonly PagePlan[],
+  isPrivate: boolean,
+): readonly TuneTask[] {
+  const showing = new Map<string, ShowPlan[]>();
+  for (const plan of plans) {
+    if (plan.tunes === null) continue;
+    for (const id of plan.tunes) {
+      const known = showing.get(id);
+      if (known) known.push(plan);
+      else showing.set(id, [plan]);
+    }
+  }
+  const settings = hashOf(JSON.stringify(book.settings), String(isPrivate));
+  return tuneJobs(book, isPrivate).map(job => {
+    const { block, anchors, plans: ways, clips, drills } = job;
+    const blocks = [block, ...anchors, ...ways, ...clips, ...drills];
+    const inputHash = hashOf(settings, ...blocks.map(withoutProse));
+    const pages = showing.get(block.id) ?? [];
+    return {
+      job,
+      inputHash,
+      pages: pages
+        .filter(({ tunes }) => tunes.length === 1)
+        .map(plan => ({
+          path: plan.path,
+          inputHash: pageHash(plan, inputHash),
+          // Put together each time it is asked for: a book has many, and most are never made again.
+          get recipe() {
+            return plan.recipe;
+          },
+        })),
+      isShared: pages.length > 1 || book.settings.print.length > 0,
+    };
+  });
+}
+
+/** Hash of all that a page is made from; `tunes`: hash of the tunes that it shows. */
+export const pageHash = (plan: PagePlan, tunes: string): string => hashOf(plan.inputHash(), tunes);
+
+const withoutProse = (block: Block): string => JSON.stringify({ ...block, body: null });
