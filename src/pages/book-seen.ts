@@ -81,7 +81,7 @@ export function bookSeen(book: PageBook, nav: readonly NavEntry[], isPrivate: bo
         inputHash: () =>
           hashOf([
             frame,
-            page && page.hashes.whole,
+            page?.hashes.whole,
             beside.map(other => other && headOf(other)),
             [...others].map(blocksOf),
           ]),

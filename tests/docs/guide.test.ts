@@ -139,7 +139,7 @@ describe('the guide says what the program says', () => {
     }
   });
 
-  it('of the way there, in numbers', async async () => {
+  it('of the way there, in numbers', async () => {
     const stove = (await studied()).tunes.find(t => t.block.id === 'the-warm-stove')?.study;
     const [plan] = stove?.bowing.anchors[0]?.asked[0]?.leadIns ?? [];
     if (!plan) throw new Error('the lesson has no plan');
@@ -154,7 +154,7 @@ describe('the guide says what the program says', () => {
   it.each([
     ['without the slur of bar 1', '|:DF AF|'],
     ['with the first two notes slurred too', '|:(DF) (AF)|'],
-  ])('it arrives %s', (_, bar) => {
+  ])('it arrives %s', async (_, bar) => {
     expect(guide).toContain(`\`${bar}\``);
     const mended = files.get(lesson)?.replace('|:DF (AF)|', bar) ?? '';
     expect(mended).not.toBe(files.get(lesson));
