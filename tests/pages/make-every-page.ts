@@ -1,6 +1,5 @@
 import { makePage } from '../../src/pages/make-page.ts';
 import { planPages } from '../../src/pages/make-pages.ts';
-import { pageSum } from '../../src/pages/page-sum.ts';
 import type { SiteInput } from '../../src/pages/site.ts';
 
 /** A page of the site. `path` is from the site's root, with forward slashes. */
@@ -11,7 +10,7 @@ export interface SitePage {
 
 /** Makes every page at once, for a book whose tunes are all at hand. */
 export const makeEveryPage = (input: SiteInput): readonly SitePage[] =>
-  planPages(input, pageSum).map(plan => ({
+  planPages(input).map(plan => ({
     path: plan.path,
-    html: (plan.tunes === null ? plan.make() : makePage(plan.recipe, input)).join(''),
+    html: plan.tunes === null ? plan.make(input) : makePage(plan.recipe, input),
   }));
