@@ -1,12 +1,14 @@
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { kinOf } from './kin-of.ts';
 import { longPhrases, type PhraseBars, phraseBars } from './phrase-bars.ts';
 import type { PhraseNotes } from './phrase-notes.ts';
 
+/** Phrases of a part, at most, for which every place is tried. */
 const mostPlaces = 64;
 
 /**
- * Which phrase of each crooked part has the bars left over, by part.
+ * Finds, for each crooked part by its index, which of its phrases has the bars left over.
  *
  * Nine bars `X X d X Y`, with `d` one bar and the others two, cut as 2 2 2 3, hide the third X
  * behind the odd bar; cut as 2 3 2 2 it is heard. So every place is tried, part after part, and the
@@ -22,7 +24,7 @@ export function longPhraseOf(
 ): ReadonlyMap<number, number> {
   const long = new Map<number, number>();
   tune.parts.forEach((part, index) => {
-    const bars = part.bars.flatMap(i => tune.bars[i] ?? []);
+    const bars = part.bars.map(i => at(tune.bars, i));
     const places = longPhrases(Math.max(0, ...bars.map(b => b.number)), unit);
     if (places < 2 || places > mostPlaces || bars.some(b => b.endings.length > 0)) return;
     let best = -1;
@@ -36,6 +38,7 @@ export function longPhraseOf(
   return long;
 }
 
+/** How much of a cut is heard again: two a phrase that comes back, one for any other kin. */
 function likeness(
   cuts: readonly PhraseBars[],
   read: (heard: readonly number[]) => PhraseNotes,
@@ -45,8 +48,7 @@ function likeness(
   phrases.forEach((phrase, i) => {
     let most = 0;
     for (let j = 0; j < i && most < 2; j++) {
-      const other = phrases[j];
-      const kin = other && kinOf(phrase, other)?.kin;
+      const kin = kinOf(phrase, at(phrases, j))?.kin;
       if (kin && kin !== 'moved') most = Math.max(most, kin === 'same' ? 2 : 1);
     }
     score += most;

@@ -1,4 +1,5 @@
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Fork, Phrase } from './section-map.ts';
 
 /**
@@ -17,14 +18,14 @@ export function findForks(tune: Tune, phrases: readonly Phrase[]): Fork[] {
     if (to !== null) goesOn.set(phrase.label, [...(goesOn.get(phrase.label) ?? []), { after, to }]);
   });
   return [...goesOn].flatMap(([label, ways]) => {
-    const ends = new Set(ways.map(w => phrases[w.to]?.label));
+    const ends = new Set(ways.map(w => at(phrases, w.to).label));
     return ends.size > 1 ? [{ label, goesOn: ways }] : [];
   });
 }
 
+/** Index of the phrase that a phrase leads on to; null where it goes back, or ends the tune. */
 function nextPhrase(tune: Tune, phrases: readonly Phrase[], after: number): number | null {
-  const here = phrases[after];
-  if (!here) return null;
+  const here = at(phrases, after);
   const next = phrases[after + 1];
   if (next && next.part === here.part) return leadsBack(tune, here, next) ? null : after + 1;
   const part = partAfter(tune, here.part);
@@ -34,14 +35,15 @@ function nextPhrase(tune: Tune, phrases: readonly Phrase[], after: number): numb
 
 /** An ending followed by another ending goes back, not on. */
 function leadsBack(tune: Tune, here: Phrase, next: Phrase): boolean {
-  const endings = (bar: number | undefined): string => tune.bars[bar ?? -1]?.endings.join() ?? '';
-  const [from, to] = [endings(here.bars.at(-1)), endings(next.bars[0])];
+  const endings = (bar: number): string => at(tune.bars, bar).endings.join();
+  const from = endings(at(here.bars, here.bars.length - 1));
+  const to = endings(at(next.bars, 0));
   return from !== '' && to !== '' && from !== to;
 }
 
 /** The part that follows: in the order of `P:` where the tune gives one, else as written. */
 function partAfter(tune: Tune, part: number): number | null {
   if (!tune.order) return part + 1 < tune.parts.length ? part + 1 : null;
-  const order = tune.order;
+  const { order } = tune;
   return order.find((p, i) => p !== part && order[i - 1] === part) ?? null;
 }

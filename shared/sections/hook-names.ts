@@ -17,8 +17,8 @@ const names: Readonly<Record<Hook['kind'], HookName>> = {
 const most = 4;
 
 /**
- * The facts to show of a passage: at most four, one of each kind before a second of any, the longest
- * run first. `keep` are the kinds that the teacher keeps, null for all of them.
+ * Chooses the facts to show of a passage: at most four, one of each kind before a second of any, the
+ * longest run first. `keep` are the kinds that the teacher keeps, null for all of them.
  */
 export function chooseHooks(hooks: readonly Hook[], keep: readonly HookName[] | null): Hook[] {
   const kinds = (keep ?? hookNames).map(name =>

@@ -9,8 +9,10 @@
  */
 
 import type { Fingering, Stop } from '../fingering/fingering.ts';
+import { topPitch } from '../music/note-at.ts';
 import { diatonic } from '../music/pitch.ts';
 import type { Direction, NoteEvent, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /** Notes are event indices. */
 export type Hook =
@@ -72,6 +74,7 @@ interface Heard {
   readonly stop: Stop | null;
 }
 
+/** The notes of a passage as they are heard: chords by their top note, tied notes once. */
 function heardNotes(
   tune: Tune,
   fingering: Fingering,
@@ -80,12 +83,16 @@ function heardNotes(
   const heard: Heard[] = [];
   let before: NoteEvent | null = null;
   for (let event = first; event <= last; event++) {
-    const e = tune.events[event];
-    const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
-    const held = before?.tied && before.pitches.at(-1)?.midi === top?.midi;
-    before = e?.kind === 'note' ? e : null;
-    if (!top || held) continue;
-    heard.push({ event, steps: diatonic(top), stop: fingering[event]?.at(-1) ?? null });
+    const e = at(tune.events, event);
+    if (e.kind === 'rest') {
+      before = null;
+      continue;
+    }
+    const top = topPitch(e);
+    const held = before?.tied && topPitch(before).midi === top.midi;
+    before = e;
+    if (held) continue;
+    heard.push({ event, steps: diatonic(top), stop: at(fingering, event).at(-1) ?? null });
   }
   return heard;
 }
@@ -97,24 +104,34 @@ function slurredPairs(strokes: readonly (readonly number[])[]): Hook[] {
   return pairs.length > 0 ? [{ kind: 'slurred-pairs', pairs }] : [];
 }
 
-/** Four or more notes by step, all one way. */
+/** Notes to a run, at least: three letters in a row are met in any tune. */
+const shortestRun = 4;
+
+/**
+ * Runs: notes by step, all one way. `G A B c d c B A G z` is one of five notes up, and one of five
+ * down, which begins on the note where the first one ends.
+ */
 function runs(heard: readonly Heard[]): Hook[] {
   const found: Hook[] = [];
-  let start = 0;
-  for (let i = 1; i <= heard.length; i++) {
-    const step = stepTo(heard, i);
-    if (i > start + 1 && step === stepTo(heard, start + 1)) continue;
-    const way = stepTo(heard, start + 1) > 0 ? 'up' : 'down';
-    const notes = heard.slice(start, i).map(h => h.event);
-    if (notes.length >= 4) found.push({ kind: 'run', way, notes });
-    // The note where the run turns begins the next one.
-    start = Math.abs(step) === 1 ? i - 1 : i;
+  let run: readonly Heard[] = heard.slice(0, 1);
+  let way = 0;
+  const close = (): void => {
+    if (run.length < shortestRun) return;
+    found.push({ kind: 'run', way: way > 0 ? 'up' : 'down', notes: run.map(h => h.event) });
+  };
+  for (const note of heard.slice(1)) {
+    const last = at(run, run.length - 1);
+    const step = note.steps - last.steps;
+    if (Math.abs(step) === 1 && step === way) {
+      run = [...run, note];
+      continue;
+    }
+    close();
+    [run, way] = Math.abs(step) === 1 ? [[last, note], step] : [[note], 0];
   }
+  close();
   return found;
 }
-
-const stepTo = (heard: readonly Heard[], i: number): number =>
-  (heard[i]?.steps ?? Number.NaN) - (heard[i - 1]?.steps ?? Number.NaN);
 
 function sameFingers(heard: readonly Heard[]): Hook[] {
   return heard.flatMap(({ event, stop }, i): Hook[] => {
@@ -135,7 +152,7 @@ function crossings(
     const before = heard[i - 1];
     if (!stop || !before?.stop || stop.string === before.stop.string) return [];
     const stroke = strokeOf.get(event);
-    const direction = strokes[stroke ?? -1]?.direction ?? null;
+    const direction = stroke === undefined ? null : at(strokes, stroke).direction;
     const slurred = stroke !== undefined && stroke === strokeOf.get(before.event);
     return [{ note: event, from: before.stop.string, to: stop.string, stroke: direction, slurred }];
   });
@@ -144,6 +161,6 @@ function crossings(
 
 /** The same from either end, with more than one kind of stroke. */
 function symmetric(counts: readonly number[]): Hook[] {
-  const alike = counts.every((n, i) => n === counts[counts.length - 1 - i]);
+  const alike = counts.every((n, i) => n === at(counts, counts.length - 1 - i));
   return alike && new Set(counts).size > 1 ? [{ kind: 'symmetric-strokes', counts }] : [];
 }

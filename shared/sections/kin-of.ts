@@ -17,6 +17,7 @@
  * In twos, `GABc d2BG | ABcA G4` and `GABc d2BG | cBAF G4`: they differ from the second bar on,
  * at four places of eleven, so the second is an `ending` form of the first.
  */
+import { at } from '../must.ts';
 import type { PhraseNote, PhraseNotes } from './phrase-notes.ts';
 import type { Kin } from './section-map.ts';
 
@@ -28,27 +29,31 @@ export interface Likeness {
   readonly firstDifference: number | null;
 }
 
-/** How `a` stands to `b`; null when it is no kin of it. */
+/** Kinship of `a` to `b` by ear; null where there is none. */
 export function kinOf(a: PhraseNotes, b: PhraseNotes): Likeness | null {
   const kin = calledKin(a, b);
   return kin.heard ? kin : null;
 }
 
-/** How `a` stands to `b` where a teacher calls them kin: `varied` where none is heard. */
+/**
+ * Kinship of `a` to `b` that a teacher states: as by ear, and `varied` where the ear finds none.
+ * `heard` tells the two apart.
+ */
 export function calledKin(a: PhraseNotes, b: PhraseNotes): Likeness & { readonly heard: boolean } {
   if (a.text === b.text) return { kin: 'same', differing: 0, firstDifference: null, heard: true };
   const places = alignNotes(a.notes, b.notes);
   const differing = places.filter(differ);
+  const [first] = differing;
   const kin = kinBy(a, b, places, differing);
   return {
     kin: kin ?? 'varied',
     differing: differing.length,
-    firstDifference: noteAt(a, differing[0]),
+    firstDifference: first ? noteAt(a, first) : null,
     heard: kin !== null,
   };
 }
 
-/** One place of either phrase, and what begins there. */
+/** A place at which a note of either phrase begins, and the notes that do. */
 interface PlacePair {
   readonly at: number;
   readonly bar: number;
@@ -58,6 +63,7 @@ interface PlacePair {
 
 const differ = ({ a, b }: PlacePair): boolean => a?.midi !== b?.midi || a?.held !== b?.held;
 
+/** The places of both phrases in order, those of both taken together. */
 function alignNotes(a: readonly PhraseNote[], b: readonly PhraseNote[]): PlacePair[] {
   const places: PlacePair[] = [];
   let [i, j] = [0, 0];
@@ -72,6 +78,7 @@ function alignNotes(a: readonly PhraseNote[], b: readonly PhraseNote[]): PlacePa
   }
 }
 
+/** Kinship by the definitions above, of phrases that are not the same; null for none. */
 function kinBy(
   a: PhraseNotes,
   b: PhraseNotes,
@@ -98,7 +105,7 @@ function sharesBar(a: PhraseNotes, b: PhraseNotes, places: readonly PlacePair[])
   return [...sounding].some(bar => bar < bars && !unlike.has(bar));
 }
 
-/** Three notes at least: any one note is any other, moved. */
+/** Whether `a` is `b` moved. Three notes at least: any one or two notes are any others, moved. */
 function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
   const [first] = a.notes;
   const [other] = b.notes;
@@ -107,7 +114,7 @@ function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
   const [midi, steps] = [first.midi - other.midi, first.steps - other.steps];
   let [sameMidi, sameSteps] = [true, true];
   for (const [i, x] of a.notes.entries()) {
-    const y = b.notes[i] as PhraseNote;
+    const y = at(b.notes, i);
     if (x.at !== y.at || x.held !== y.held) return false;
     sameMidi &&= x.midi - y.midi === midi;
     sameSteps &&= x.steps - y.steps === steps;
@@ -116,11 +123,10 @@ function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
 }
 
 /**
- * The note of `a` at a place where it differs; where nothing begins there, the note that is held
- * over it.
+ * Event of the note of `a` at a place where it differs. Where nothing of `a` begins there, the note
+ * before, which is held over it; at the very start, the first. null where `a` has no notes.
  */
-function noteAt(a: PhraseNotes, place: PlacePair | undefined): number | null {
-  if (!place) return null;
-  const note = place.a ?? a.notes.findLast(n => n.at < place.at) ?? a.notes[0];
+function noteAt(a: PhraseNotes, { at: place, a: begins }: PlacePair): number | null {
+  const note = begins ?? a.notes.findLast(n => n.at < place) ?? a.notes[0];
   return note?.event ?? null;
 }

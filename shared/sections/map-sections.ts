@@ -15,7 +15,9 @@
  *
  * To learn: a, b, c, a′, d. Three of eight come free.
  */
+
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { longPhraseOf } from './crooked-parts.ts';
 import { findForks } from './find-forks.ts';
 import { type NamedPhrase, nameAsTold, namePhrases } from './name-phrases.ts';
@@ -32,7 +34,7 @@ export function usualUnit(tune: Tune): number {
 
 /**
  * Maps a tune. `unit` is the bars a phrase, null or left out for the usual. `labels` are the
- * teacher's, one a phrase in written order; any other number of them is passed over.
+ * teacher's, one a phrase in written order; where their number is another, the labels are by ear.
  */
 export function mapSections(
   tune: Tune,
@@ -44,24 +46,21 @@ export function mapSections(
   const cuts = phraseBars(tune, bars, longPhraseOf(tune, bars, read));
   const heard = cuts.map(cut => read(cut.heard));
   const named = labels?.length === cuts.length ? nameAsTold(heard, labels) : namePhrases(heard);
-  const phrases = cuts.flatMap((cut, i) => {
-    const name = named[i];
-    return name ? [phraseOf(tune, cut, name)] : [];
-  });
+  const phrases = cuts.map((cut, i) => phraseOf(tune, cut, at(named, i)));
   return { unit: bars, phrases, forks: findForks(tune, phrases), toLearn: toLearn(tune, phrases) };
 }
 
 function phraseOf(tune: Tune, cut: PhraseBars, { label, of, likeness }: NamedPhrase): Phrase {
-  const bars = cut.written.map(i => tune.bars[i]);
-  const full = bars.filter(b => b && !b.pickup);
+  const bars = cut.written.map(i => at(tune.bars, i));
+  const full = bars.filter(b => !b.pickup);
   const named = full.length > 0 ? full : bars;
-  const ends = [named[0]?.name ?? '', named.at(-1)?.name ?? ''];
+  const ends = [at(named, 0).name, at(named, named.length - 1).name];
   return {
     bars: cut.written,
     name: [...new Set(ends)].join('-'),
     part: cut.part,
-    first: bars[0]?.first ?? 0,
-    end: bars.at(-1)?.end ?? 0,
+    first: at(bars, 0).first,
+    end: at(bars, bars.length - 1).end,
     label,
     kin: likeness?.kin ?? 'own',
     of,

@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import { calledKin, kinOf, type Likeness } from './kin-of.ts';
 import { familyOfLabel, prime } from './phrase-labels.ts';
 import type { PhraseNotes } from './phrase-notes.ts';
@@ -48,7 +49,7 @@ export function nameAsTold(
 ): NamedPhrase[] {
   const forms: Form[] = [];
   return phrases.map((notes, index): NamedPhrase => {
-    const label = labels[index] ?? '';
+    const label = at(labels, index);
     const same = forms.find(f => f.label === label);
     const family = forms.filter(f => familyOfLabel(f.label) === familyOfLabel(label));
     const near = nearestKin(notes, same ? [same] : family, calledKin);
@@ -64,6 +65,7 @@ function nearestKin(
   compare: (a: PhraseNotes, b: PhraseNotes) => Likeness | null,
 ): { readonly form: Form; readonly likeness: Likeness } | null {
   let best: { form: Form; likeness: Likeness } | null = null;
+  /** A moved phrase differs at every place, but is nearer than no kin: after all that are not. */
   const rank = (l: Likeness): number => (l.kin === 'moved' ? 1e6 : 0) + l.differing;
   for (const form of forms) {
     const likeness = compare(notes, form.notes);

@@ -16,9 +16,11 @@
  * `crooked-parts.ts` hears another (nine bars in twos are 2 2 2 3, or 2 3 2 2); more than half a
  * phrase is a short phrase of its own at the end.
  */
-import type { Bar, Tune } from '../music/tune.ts';
 
-/** Bar indices, in order. */
+import type { Bar, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
+
+/** The bars of one phrase, as indices into `tune.bars`, in order. */
 export interface PhraseBars {
   readonly part: number;
   /** Written, the pickup that leads into them counted in. */
@@ -37,10 +39,7 @@ export function phraseBars(
   long: ReadonlyMap<number, number> = new Map(),
 ): PhraseBars[] {
   return tune.parts.flatMap((part, index) => {
-    const bars = part.bars.flatMap(i => {
-      const bar = tune.bars[i];
-      return bar ? [{ index: i, bar }] : [];
-    });
+    const bars = part.bars.map(i => ({ index: i, bar: at(tune.bars, i) }));
     const count = Math.max(0, ...bars.map(b => b.bar.number));
     return partPhrases(bars, index, slots(count, unit, long.get(index)));
   });
@@ -63,6 +62,7 @@ interface Growing extends PhraseBars {
   readonly heard: number[];
 }
 
+/** Cuts one part; `slotOf` says which phrase of it, from 0, a bar falls in. */
 function partPhrases(
   bars: readonly Placed[],
   part: number,
@@ -70,19 +70,18 @@ function partPhrases(
 ): PhraseBars[] {
   const phrases: Growing[] = [];
   let pickups: number[] = [];
-  bars.forEach(({ index, bar }, at) => {
+  bars.forEach(({ index, bar }, here) => {
     if (bar.pickup) {
       pickups.push(index);
       return;
     }
     const slot = slotOf(bar);
     const last = phrases.at(-1);
-    const before = bars[at - 1];
-    if (last && slot === last.slot && before && runsOn(before, { index, bar })) {
+    if (last && slot === last.slot && runsOn(at(bars, here - 1), { index, bar })) {
       last.written.push(...pickups, index);
       last.heard.push(index);
     } else {
-      const stem = bar.endings.length > 0 ? stemOf(bars, at, slot, slotOf) : [];
+      const stem = bar.endings.length > 0 ? stemOf(bars, here, slot, slotOf) : [];
       phrases.push({ part, slot, written: [...pickups, index], heard: [...stem, index] });
     }
     pickups = [];
@@ -99,18 +98,17 @@ const runsOn = (a: Placed, b: Placed): boolean =>
   b.index === a.index + 1 &&
   (a.bar.endings.length === 0 || a.bar.endings.join() === b.bar.endings.join());
 
-/** The bars of the same phrase that stand before the endings. */
+/** The bars of the phrase of the bar `here`, in an ending, that stand before the endings. */
 function stemOf(
   bars: readonly Placed[],
-  at: number,
+  here: number,
   slot: number,
   slotOf: (bar: Bar) => number,
 ): number[] {
   const stem: number[] = [];
   let passedEndings = false;
-  for (let i = at - 1; i >= 0; i--) {
-    const before = bars[i];
-    if (!before) break;
+  for (let i = here - 1; i >= 0; i--) {
+    const before = at(bars, i);
     const inEnding = before.bar.endings.length > 0;
     if (inEnding && !passedEndings && stem.length === 0) continue;
     if (inEnding || before.bar.pickup || slotOf(before.bar) !== slot) break;

@@ -1,6 +1,8 @@
 import type { Fraction } from '../music/fraction.ts';
+import { topPitch } from '../music/note-at.ts';
 import { diatonic } from '../music/pitch.ts';
 import type { NoteEvent, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /**
  * A phrase as it is compared: where each note begins, and its pitch. Grace notes, ornaments, bowing,
@@ -31,7 +33,10 @@ export interface PhraseNote {
 /** Steps of the grid from one bar's beginning to the next: longer than any bar. */
 const barSpan = 2 ** 32;
 
-/** A reader of phrases (bars as heard) on one exact grid, which every onset of the tune falls on. */
+/**
+ * Makes a reader of phrases, each given by its bars as heard. All phrases of a tune are read on one
+ * grid of whole steps, fine enough for every onset of the tune, so that places are exact integers.
+ */
 export function phraseReader(tune: Tune): (heard: readonly number[]) => PhraseNotes {
   const grid = tune.events.reduce((least, e) => lcm(least, e.onset.d), 1);
   const steps = (x: Fraction): number => x.n * (grid / x.d);
@@ -39,15 +44,19 @@ export function phraseReader(tune: Tune): (heard: readonly number[]) => PhraseNo
     const notes: PhraseNote[] = [];
     let before = eventBefore(tune, heard[0]);
     heard.forEach((index, bar) => {
-      const b = tune.bars[index];
-      for (let event = b?.first ?? 0; event < (b?.end ?? 0); event++) {
-        const e = tune.events[event];
-        const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
-        const held = top !== undefined && tiedTo(before, top.midi);
-        before = e?.kind === 'note' ? e : undefined;
-        if (!e || !top || (held && notes.length > 0)) continue;
-        const at = bar * barSpan + steps(e.onset);
-        notes.push({ bar, at, midi: top.midi, steps: diatonic(top), held, event });
+      const { first, end } = at(tune.bars, index);
+      for (let event = first; event < end; event++) {
+        const e = at(tune.events, event);
+        if (e.kind === 'rest') {
+          before = undefined;
+          continue;
+        }
+        const top = topPitch(e);
+        const held = before?.tied === true && topPitch(before).midi === top.midi;
+        before = e;
+        if (held && notes.length > 0) continue;
+        const place = bar * barSpan + steps(e.onset);
+        notes.push({ bar, at: place, midi: top.midi, steps: diatonic(top), held, event });
       }
     });
     const text = [heard.length, ...notes.map(n => `${n.at}:${n.held ? '-' : ''}${n.midi}`)].join();
@@ -55,28 +64,24 @@ export function phraseReader(tune: Tune): (heard: readonly number[]) => PhraseNo
   };
 }
 
-const tiedTo = (before: NoteEvent | undefined, midi: number): boolean =>
-  (before?.tied ?? false) && before?.pitches.at(-1)?.midi === midi;
-
 /** The note heard just before a bar: for a later ending, the last one before the endings. */
 function eventBefore(tune: Tune, bar: number | undefined): NoteEvent | undefined {
   if (bar === undefined) return undefined;
-  const here = tune.bars[bar];
+  const endings = at(tune.bars, bar).endings.join();
+  const own = (i: number): string | undefined => tune.bars[i]?.endings.join();
   let before = bar - 1;
-  const ending = (i: number): string => tune.bars[i]?.endings.join() ?? '';
-  if (here && here.endings.length > 0 && ending(before) !== ending(bar)) {
-    while (ending(before) !== '') before--;
-  }
-  const b = tune.bars[before];
-  const e = b && b.end > b.first ? tune.events[b.end - 1] : undefined;
+  // Other endings before this one are not played before it.
+  if (endings !== '' && own(before) !== endings) while (own(before)) before--;
+  const { first, end } = tune.bars[before] ?? { first: 0, end: 0 };
+  const e = end > first ? at(tune.events, end - 1) : undefined;
   return e?.kind === 'note' ? e : undefined;
 }
 
+/** Half way through a phrase in steps of the grid: by bars, and by the metre of a middle bar. */
 function halfWay(tune: Tune, heard: readonly number[], grid: number): number {
   const middle = Math.floor(heard.length / 2);
   if (heard.length % 2 === 0) return middle * barSpan;
-  const bar = tune.bars[heard[middle] ?? 0];
-  if (!bar) return middle * barSpan;
+  const bar = at(tune.bars, at(heard, middle));
   const { n, d } = bar.meter.free ? bar.length : { n: bar.meter.beats, d: bar.meter.unit };
   return middle * barSpan + (n * grid) / (2 * d);
 }
