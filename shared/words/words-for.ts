@@ -1,9 +1,24 @@
 import type { NoteNames } from '../music/note-names.ts';
+import { bowPathSentences } from './bow-path.ts';
+import { editSentence, planSentence, wholeTuneSentence } from './bowing.ts';
+import { creditLine } from './credits.ts';
 import * as german from './de/reader-words.ts';
 import * as english from './en/reader-words.ts';
+import { hookSentence } from './hooks.ts';
 import { howToRead } from './how-to-read.ts';
 import type { InAnyLanguage } from './in-any-language.ts';
 import { longDate } from './long-date.ts';
+import { kinSentence, mapSentences } from './map.ts';
+import {
+  arrivalSentences,
+  bowingWords,
+  drawnPlanTitle,
+  leadInSentences,
+  noPlanSentence,
+  repeatSentences,
+  strokeCount,
+  varyingSentences,
+} from './plans.ts';
 import { speakTune, spokenNote } from './say-tune.ts';
 import {
   spokenFinger,
@@ -20,7 +35,20 @@ export type Language = InAnyLanguage<typeof english>;
 
 /** Sentences, each made of the phrases of the language that it is given first. */
 const sentences = {
+  arrivalSentences,
+  bowingWords,
+  bowPathSentences,
+  creditLine,
+  drawnPlanTitle,
+  editSentence,
+  hookSentence,
   howToRead,
+  kinSentence,
+  leadInSentences,
+  mapSentences,
+  noPlanSentence,
+  planSentence,
+  repeatSentences,
   speakTune,
   spokenFinger,
   spokenNote,
@@ -29,6 +57,9 @@ const sentences = {
   spokenStop,
   spokenStops,
   stringNames,
+  strokeCount,
+  varyingSentences,
+  wholeTuneSentence,
 };
 
 type InOneLanguage<Sentence> = Sentence extends (

@@ -2,7 +2,7 @@ import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import type { Study } from '../../shared/study.ts';
-import { kinSentence } from '../../shared/words/en/map.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 
 /** The signs of the trade, as near as type comes: a bracket open below, and a V. */
 const sign = { down: '⊓', up: 'V' } as const;
@@ -42,6 +42,7 @@ const section = (title: string, lines: readonly string[]): string =>
 
 /** `A5-A6   a   The same as A1-A2.` */
 function mapLines({ tune, map }: Study): string[] {
+  const { kinSentence } = wordsFor('en', 'letters');
   return map.phrases.map(p => {
     const kin = p.kin === 'own' ? '' : kinSentence(tune, map, p, 'letters');
     return `${p.name.padEnd(9)} ${p.label.padEnd(3)} ${kin}`.trimEnd();

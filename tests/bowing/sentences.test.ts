@@ -2,14 +2,12 @@ import { describe, expect, test } from 'vitest';
 import type { Edit } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { problem } from '../../shared/problem.ts';
-import {
-  bowingMessages,
-  editSentence,
-  planSentence,
-  wholeTuneSentence,
-} from '../../shared/words/en/bowing.ts';
+import { bowingMessages } from '../../shared/words/en/bowing.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { tuneOf } from './strokes-of.ts';
 import { anchorAt, studyOf } from './study-of.ts';
+
+const { editSentence, planSentence, wholeTuneSentence } = wordsFor('en', 'letters');
 
 const tune = tuneOf('|:cdef gabc|defg abc2:|', 'M:4/4\nL:1/8\nR:reel');
 const edits: readonly [Edit, string][] = [

@@ -3,9 +3,11 @@ import { applyEdit, applyEdits } from '../../shared/bowing/apply-edit.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Tune } from '../../shared/music/tune.ts';
-import { editSentence, planSentence } from '../../shared/words/en/bowing.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { tuneOf } from './strokes-of.ts';
 import { anchorAt, studyOf } from './study-of.ts';
+
+const { editSentence, planSentence } = wordsFor('en', 'letters');
 
 /** Invented for the tests: two parts, separate notes, the first phrase of B coming back. */
 const reel = (b4 = 'edce dBcd', b8 = 'd8'): Tune =>

@@ -6,11 +6,12 @@ import type { NoteEvent } from '../../shared/music/tune.ts';
 import { chooseHooks } from '../../shared/sections/hook-names.ts';
 import type { Hook } from '../../shared/sections/hooks.ts';
 import type { Study } from '../../shared/study.ts';
-import { hookSentence } from '../../shared/words/en/hooks.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyOf } from '../bowing/study-of.ts';
 import { corpusFiles, corpusMissing } from '../corpus/corpus.ts';
+
+const { hookSentence, speakTune } = wordsFor('en', 'letters');
 
 const retuned = parseTuning('AEAE') as Tuning;
 
@@ -69,8 +70,7 @@ describe.skipIf(corpusMissing !== null)(`passages of real tunes ${corpusMissing 
           }
           facts += chosen.length;
         }
-        const said = wordsFor('en', 'letters')
-          .speakTune(study, 'letters')
+        const said = speakTune(study, 'letters')
           .flatMap(p => p.bars.map(b => b.text))
           .join(' ');
         expect(said, tune.title).not.toMatch(/undefined|null|NaN/);

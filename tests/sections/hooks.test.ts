@@ -3,8 +3,10 @@ import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
 import { hooksOf } from '../../shared/sections/hooks.ts';
-import { hookSentence } from '../../shared/words/en/hooks.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { readTune } from '../fingering/read-tune.ts';
+
+const { hookSentence } = wordsFor('en', 'letters');
 
 /**
  * The sentences about a whole tune, with its strokes given as how many notes each has, down first.

@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import type { Tune } from '../../shared/music/tune.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import { parseLabels } from '../../shared/sections/phrase-labels.ts';
-import { mapSentences } from '../../shared/words/en/map.ts';
 import { wordProblem } from '../../shared/words/words.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { studyOf } from '../bowing/study-of.ts';
 import { readTune } from '../fingering/read-tune.ts';
+
+const { mapSentences } = wordsFor('en', 'letters');
 
 /** By ear a b a a′: the fourth ends otherwise. */
 const tune = readTune('K:G\nGABc d2BG|ABcA G4|e2f2 g4|d8|GABc d2BG|ABcA G4|GABc d2BG|AFED G4|]');

@@ -2,8 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
-import { mapMessages, mapSentences } from '../../shared/words/en/map.ts';
+import { mapMessages } from '../../shared/words/en/map.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { readTune } from '../fingering/read-tune.ts';
+
+const { mapSentences } = wordsFor('en', 'letters');
 
 describe('the map in sentences', () => {
   const tune = readTune('K:G\nGABc d2BG|ABcA G4|e2f2 g4|d8|GABc d2BG|ABcA G4|GABc d2BG|AFED G4|]');

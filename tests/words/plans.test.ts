@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { bowPath } from '../../shared/bowing/bow-path.ts';
 import { fraction } from '../../shared/music/fraction.ts';
-import { bowPathSentences, noPlanSentence, varyingSentences } from '../../shared/words/en/plans.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { tuneOf } from '../bowing/strokes-of.ts';
 import { anchorAt, studyOf } from '../bowing/study-of.ts';
+
+const { bowPathSentences, noPlanSentence, varyingSentences } = wordsFor('en', 'letters');
 
 describe('notes whose stroke changes from time to time', () => {
   test('are named, whole bars as such', () => {

@@ -1,22 +1,11 @@
-import type { CreditFacts } from '../en/credits.ts';
+import type { CreditPhrases } from '../credits.ts';
 
-/** Composer, rights and their scope, learned from, version: one line. See the English one. */
-export function creditLine({ abc, rights, learnedFrom, version }: CreditFacts): string {
-  const composer = abc?.composer ?? null;
-  const by = composer === null ? null : /^trad/i.test(composer) ? 'Überliefert' : `Von ${composer}`;
-  const parts = [
-    by ?? (rights?.kind === 'traditional' ? 'Überliefert' : null),
-    abc?.origin ?? null,
-    rights?.kind === 'permission' ? `Mit Erlaubnis: ${rights.words}` : null,
-    rights === null ? 'Rechte noch nicht bekannt' : null,
-    learnedFrom === null ? null : `Gelernt von ${learnedFrom}`,
-    abc?.source ? `Quelle: ${abc.source}` : null,
-    abc?.book ? `Aus ${abc.book}` : null,
-    version,
-  ];
-  return parts
-    .filter(p => p !== null)
-    .map(p => p.replace(/[.\s]+$/, ''))
-    .join('. ')
-    .concat('.');
-}
+export const credits: CreditPhrases = {
+  traditional: 'Überliefert',
+  by: composer => `Von ${composer}`,
+  byPermission: words => `Mit Erlaubnis: ${words}`,
+  rightsUnknown: 'Rechte noch nicht bekannt',
+  learnedFrom: from => `Gelernt von ${from}`,
+  source: source => `Quelle: ${source}`,
+  book: book => `Aus ${book}`,
+};

@@ -3,7 +3,7 @@ import type { DrillKind, Miscount, NoDrill } from '../../drills/drill.ts';
 import type { MendVerdict } from '../../drills/judge-mend.ts';
 import type * as english from '../en/drills.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { capital } from './counted.ts';
+import { capital } from '../text.ts';
 
 const levelNames: Readonly<Record<Level, string>> = {
   beginner: 'Für den Anfang:',

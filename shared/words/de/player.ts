@@ -3,7 +3,7 @@ import type { PaceName } from '../../sound/paces.ts';
 import type * as english from '../en/player.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 import { madeOnce } from '../made-once.ts';
-import { counted } from './counted.ts';
+import { counted } from './grammar.ts';
 
 const beatNames: Readonly<Record<string, string>> = {
   '1': 'ganze Note',

@@ -1,7 +1,7 @@
 import type { FileFault } from '../../review/review-file.ts';
 import type * as english from '../en/review.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { counted } from './counted.ts';
+import { counted } from './grammar.ts';
 
 const dayName = (date: Date, locale: string): string =>
   date.toLocaleDateString(locale, {

@@ -5,7 +5,7 @@ import type { SetJoin } from '../../sets/set-study.ts';
 import type * as english from '../en/sets.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 import { spokenPitch } from './bound.ts';
-import { counted, listed } from './counted.ts';
+import { counted, listed } from './grammar.ts';
 import { keyName } from './site.ts';
 
 /** Names of up to five semitones. */

@@ -4,10 +4,10 @@ import { slursOfWayIn } from '../../drills/drill-places.ts';
 import type { Direction } from '../../music/tune.ts';
 import type { BeadMarks } from '../lay-beads.ts';
 import type { ToldChoice, ToldItem, ToldSource } from '../told-drill.ts';
-import { editSentence, noteWords, spanWords } from './bowing.ts';
-import { counted, ordinal, strokes as strokeCount } from './counted.ts';
+import { editSentence, noteWords, spanWords } from './bound.ts';
 import { barsOfNotes, barsWords, beadsOf, bowWords } from './drill-beads.ts';
 import { miscountWords } from './drills.ts';
+import { counted, ordinal, strokes as strokeCount } from './grammar.ts';
 import type { Telling } from './tell-note-drills.ts';
 
 const strokeAt = (first: Direction, i: number): Direction => (i % 2 === 0 ? first : turned(first));

@@ -1,10 +1,9 @@
 import type { ForksDrill, SameDrill } from '../../drills/drill.ts';
 import { openingOf } from '../lay-beads.ts';
 import type { ToldSource } from '../told-drill.ts';
-import { noteWords } from './bowing.ts';
-import { ordinal } from './counted.ts';
+import { forkSentence, kinSentence, noteWords } from './bound.ts';
 import { beadsOf } from './drill-beads.ts';
-import { forkSentence, kinSentence } from './map.ts';
+import { ordinal } from './grammar.ts';
 import type { Telling } from './tell-note-drills.ts';
 
 export function tellSame(source: ToldSource, drill: SameDrill): Telling {

@@ -3,9 +3,7 @@ import { firstFullNote, strokesIntoBar } from '../../drills/drill-places.ts';
 import type { Stop } from '../../fingering/fingering.ts';
 import { letterOf } from '../lay-beads.ts';
 import type { ToldDrill, ToldItem, ToldSource } from '../told-drill.ts';
-import { spokenFinger, stringNames } from './bound.ts';
-import { noteWords } from './bowing.ts';
-import { counted, strokes as strokeCount } from './counted.ts';
+import { noteWords, spokenFinger, stringNames } from './bound.ts';
 import {
   barsDative,
   barsOfNotes,
@@ -15,6 +13,7 @@ import {
   saidNote,
   shortStops,
 } from './drill-beads.ts';
+import { counted, strokes as strokeCount } from './grammar.ts';
 
 /** What a kind of drill says; its name and level are added to all alike. */
 export type Telling = Omit<ToldDrill, 'kind' | 'level' | 'title' | 'levelSays'>;

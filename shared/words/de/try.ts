@@ -6,8 +6,9 @@ import type { NoteEvent, Tune } from '../../music/tune.ts';
 import type { PastLimit } from '../../trying/past-limits.ts';
 import type * as english from '../en/try.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import { capital } from '../text.ts';
 import { spokenPitches } from './bound.ts';
-import { capital, listed, notes as noteCount, ordinal, strokesDative } from './counted.ts';
+import { listed, notes as noteCount, ordinal, strokesDative } from './grammar.ts';
 
 const levels: Readonly<Record<Level, string>> = {
   beginner: 'Anfang',

@@ -2,8 +2,7 @@ import { noteOf } from '../../drills/drill-source.ts';
 import type { Direction } from '../../music/tune.ts';
 import { type BeadMarks, layBeads, shortStops as shortStopsOn } from '../lay-beads.ts';
 import type { Bead, ToldSource } from '../told-drill.ts';
-import { spokenNote, stringNames } from './bound.ts';
-import { noteWords } from './bowing.ts';
+import { noteWords, spokenNote, stringNames } from './bound.ts';
 
 /** Notes as beads. */
 export const beadsOf = (

@@ -1,84 +1,29 @@
-import type { NoteNames } from '../../music/note-names.ts';
-import type { Tune } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
-import type { Fork, Phrase, SectionMap } from '../../sections/section-map.ts';
-import { spokenPitch } from './bound.ts';
+import type { MapPhrases } from '../map.ts';
+import { capital } from '../text.ts';
+import { count, numberWord } from './grammar.ts';
 import { noteNamed } from './note-name.ts';
 
-/** The section map in sentences, one for each of its phrases and forks. */
-export interface MapSentences {
-  readonly phrases: readonly string[];
-  readonly forks: readonly string[];
-  readonly toLearn: string;
-}
-
-export function mapSentences(tune: Tune, map: SectionMap, names: NoteNames): MapSentences {
-  return {
-    phrases: map.phrases.map(p => kinSentence(tune, map, p, names)),
-    forks: map.forks.map(f => forkSentence(map, f)),
-    toLearn: toLearnSentence(map),
-  };
-}
-
-/** "Starts like A1-A2 and ends in its own way; they part at note 3 of A6, E." */
-export function kinSentence(tune: Tune, map: SectionMap, phrase: Phrase, names: NoteNames): string {
-  const other = phrase.of === null ? undefined : map.phrases[phrase.of];
-  if (!other || phrase.kin === 'own') return 'A phrase of its own.';
-  const part = differenceWords(tune, phrase, names);
-  switch (phrase.kin) {
-    case 'same':
-      return `The same as ${other.name}.`;
-    case 'ending':
-      return `Starts like ${other.name} and ends in its own way${part}.`;
-    case 'start':
-      return `Starts in its own way and ends like ${other.name}${part}.`;
-    case 'varied':
-      return `A variation of ${other.name}${part}.`;
-    case 'moved':
-      return `${other.name} moved to other notes, in the same rhythm${part}.`;
-  }
-}
-
-/** "; the first note that differs is note 3 of A6, E"; "; they differ already at the first note". */
-function differenceWords(tune: Tune, phrase: Phrase, names: NoteNames): string {
-  const opening = firstNote(tune, phrase);
-  if (opening === phrase.firstDifference) return '; they differ already at the first note';
-  const e = tune.events[phrase.firstDifference ?? -1];
-  const top = e?.kind === 'note' ? e.pitches.at(-1) : undefined;
-  if (e?.kind !== 'note' || !top) return '';
-  const [bar, number] = e.id.split(':');
-  return `; the first note that differs is note ${number} of ${bar}, ${spokenPitch(top, names)}`;
-}
-
-/** Event index of a phrase's first note, the pickup into it left out. */
-function firstNote(tune: Tune, phrase: Phrase): number | null {
-  const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
-  for (let e = full?.first ?? phrase.first; e < phrase.end; e++) {
-    if (tune.events[e]?.kind === 'note') return e;
-  }
-  return null;
-}
-
-/** "a goes on in two ways: after A1-A2 comes b, after A5-A6 comes c." */
-export function forkSentence(map: SectionMap, fork: Fork): string {
-  const ways = fork.goesOn.map(({ after, to }) => {
-    const [from, next] = [map.phrases[after], map.phrases[to]];
-    return `after ${from?.name} comes ${next?.label} (${next?.name})`;
-  });
-  const count = new Set(fork.goesOn.map(w => map.phrases[w.to]?.label)).size;
-  return `Phrase ${fork.label} goes on in ${numberWord(count)} ways: ${ways.join(', ')}.`;
-}
-
-/** "Five different phrases to learn, in this order: a, b, c, a′, d. The other three come free." */
-export function toLearnSentence(map: SectionMap): string {
-  const count = map.toLearn.length;
-  const free = map.phrases.length - count;
-  const labels = map.toLearn.map(i => map.phrases[i]?.label).join(', ');
-  if (count === 0) return 'There is no phrase to learn yet.';
-  if (count === 1) return `One phrase to learn: ${labels}.${freeWords(free)}`;
-  const first = `${capital(numberWord(count))} different phrases to learn`;
-  return `${first}, in this order: ${labels}.${freeWords(free)}`;
-}
+export const map: MapPhrases = {
+  own: 'A phrase of its own.',
+  same: other => `The same as ${other}.`,
+  kin: {
+    ending: (other, difference) => `Starts like ${other} and ends in its own way${difference}.`,
+    start: (other, difference) => `Starts in its own way and ends like ${other}${difference}.`,
+    varied: (other, difference) => `A variation of ${other}${difference}.`,
+    moved: (other, difference) => `${other} moved to other notes, in the same rhythm${difference}.`,
+  },
+  atFirstNote: '; they differ already at the first note',
+  firstDifference: (place, note) => `; the first note that differs is ${place}, ${note}`,
+  fork: (label, ways, kinds) =>
+    `Phrase ${label} goes on in ${numberWord(kinds)} ways: ${ways.map(w => `after ${w.after} comes ${w.label} (${w.bars})`).join(', ')}.`,
+  toLearn: (labels, free) => {
+    const told = labels.join(', ');
+    if (labels.length === 0) return 'There is no phrase to learn yet.';
+    if (labels.length === 1) return `One phrase to learn: ${told}.${freeWords(free)}`;
+    return `${capital(numberWord(labels.length))} different phrases to learn, in this order: ${told}.${freeWords(free)}`;
+  },
+};
 
 function freeWords(free: number): string {
   if (free === 0) return '';
@@ -86,11 +31,6 @@ function freeWords(free: number): string {
     ? ' The other one comes free, since it repeats.'
     : ` The other ${numberWord(free)} come free, since they repeat.`;
 }
-
-const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const numberWord = (n: number): string => numbers[n] ?? `${n}`;
-const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const positions: Readonly<Record<number, string>> = {
   3: 'third',

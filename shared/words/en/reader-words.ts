@@ -3,30 +3,18 @@
  * Another language has a file of this name, with the same names in it. What is said to the teacher
  * at the terminal is in English alone, and not here.
  */
-export {
-  editSentence,
-  planSentence,
-  repeatSentence,
-  wholeTuneSentence,
-} from './bowing.ts';
+
+export { bowPath } from './bow-path.ts';
+export { bowing, edits } from './bowing.ts';
 export { byEarWords } from './by-ear.ts';
-export { creditLine } from './credits.ts';
+export { credits } from './credits.ts';
 export { drillTitles, drillWords, levelSays, mendVerdicts, noDrillSentence } from './drills.ts';
-export { hookSentence } from './hooks.ts';
+export { hooks } from './hooks.ts';
 export { marks } from './how-to-read.ts';
-export { kinSentence, mapSentences } from './map.ts';
+export { map } from './map.ts';
 export { offlineWords } from './offline.ts';
-export {
-  arrivalSentences,
-  bowingWords,
-  bowPathSentences,
-  drawnPlanTitle,
-  leadInSentences,
-  noPlanSentence,
-  repeatSentences,
-  strokeCount,
-  varyingSentences,
-} from './plans.ts';
+export { places } from './places.ts';
+export { noPlan, plans } from './plans.ts';
 export { beatName, playerWords } from './player.ts';
 export { printWords } from './print.ts';
 export { reviewWords } from './review.ts';

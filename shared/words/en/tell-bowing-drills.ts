@@ -4,7 +4,7 @@ import { slursOfWayIn } from '../../drills/drill-places.ts';
 import type { Direction } from '../../music/tune.ts';
 import type { BeadMarks } from '../lay-beads.ts';
 import type { ToldChoice, ToldItem, ToldSource } from '../told-drill.ts';
-import { editSentence, noteWords, spanWords } from './bowing.ts';
+import { editSentence, noteWords, spanWords } from './bound.ts';
 import {
   aBow,
   barsOfNotes,

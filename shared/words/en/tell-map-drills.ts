@@ -1,9 +1,8 @@
 import type { ForksDrill, SameDrill } from '../../drills/drill.ts';
 import { openingOf } from '../lay-beads.ts';
 import type { ToldSource } from '../told-drill.ts';
-import { noteWords } from './bowing.ts';
+import { forkSentence, kinSentence, noteWords } from './bound.ts';
 import { beadsOf, ordinal } from './drill-beads.ts';
-import { forkSentence, kinSentence } from './map.ts';
 import type { Telling } from './tell-note-drills.ts';
 
 export function tellSame(source: ToldSource, drill: SameDrill): Telling {

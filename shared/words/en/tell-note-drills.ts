@@ -3,8 +3,7 @@ import { firstFullNote, strokesIntoBar } from '../../drills/drill-places.ts';
 import type { Stop } from '../../fingering/fingering.ts';
 import { letterOf } from '../lay-beads.ts';
 import type { ToldDrill, ToldItem, ToldSource } from '../told-drill.ts';
-import { spokenFinger, stringNames } from './bound.ts';
-import { noteWords } from './bowing.ts';
+import { noteWords, spokenFinger, stringNames } from './bound.ts';
 import {
   aBow,
   barsOfNotes,

@@ -17,10 +17,13 @@ import {
 import { bowingOfLink, type LinkedTrial, trialLink } from '../../../shared/trying/trial-link.ts';
 import { turnedRuns, wayThere } from '../../../shared/trying/way-there.ts';
 import type { TuneData } from '../../../shared/tune-data.ts';
-import { planSentence } from '../../../shared/words/en/bowing.ts';
-import { noPlanSentence } from '../../../shared/words/en/plans.ts';
+import { planSentence } from '../../../shared/words/bowing.ts';
+import { bowing, edits } from '../../../shared/words/en/bowing.ts';
+import { places } from '../../../shared/words/en/places.ts';
+import { noPlan } from '../../../shared/words/en/plans.ts';
 import { junctionTurned, tryWords, turnedTold } from '../../../shared/words/en/try.ts';
 import { linkFaults } from '../../../shared/words/en/try-link.ts';
+import { noPlanSentence } from '../../../shared/words/plans.ts';
 import { noteNames } from '../page-words.ts';
 import { chainView } from './chain-view.ts';
 import { choicesView } from './choices-view.ts';
@@ -131,11 +134,11 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     shownWay = plans.length === 0 ? -1 : (shownWay + 1) % plans.length;
     const plan = plans[shownWay];
     if (!leadIn || !plan) {
-      show(noPlanSentence(trial.written.anchor) ?? tryWords.noOther);
+      show(noPlanSentence({ noPlan }, trial.written.anchor) ?? tryWords.noOther);
       return;
     }
     const to: Bowing = bowingOfPlan(trial, leadIn, plan);
-    const sentence = planSentence(trial.tune, plan);
+    const sentence = planSentence({ bowing, edits, places }, trial.tune, plan);
     take(stepTo(steps, to), tryWords.way(shownWay + 1, plans.length, sentence));
   }
 
