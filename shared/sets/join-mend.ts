@@ -7,19 +7,27 @@ import { troublesOf } from '../bowing/troubles.ts';
 import { fraction, zero } from '../music/fraction.ts';
 import { pitch } from '../music/pitch.ts';
 import type { Bar, NoteEvent, Tune } from '../music/tune.ts';
+import { at, got } from '../must.ts';
 import { type Study, type StudyRequest, studyTune } from '../study.ts';
-import type { SetTune } from './set-study.ts';
+
+/** A study, with what was requested of its strokes by the block of its tune. */
+export interface RequestedTune {
+  readonly study: Study;
+  readonly start: Direction | null;
+  readonly restart: 'part' | null;
+}
 
 /**
- * The smallest change to the slurs of a tune that makes the tune after it begin on its own stroke;
- * null where no single one does without harming an anchor or a repeat of the tune.
+ * Finds the smallest change to the slurs of a tune after which its strokes alternate into the next
+ * tune, whose first stroke is `first`. Returns null where no single change does without harming an
+ * anchor or a repeat of the tune. Costs one study of the tune.
  *
- * The engine mends what leads to an anchor, so the join is made one: a part of one bar of one note
- * is put after the tune, with an anchor on it that is to be reached on the next tune's first stroke.
- * What mends that anchor, and breaks no other, mends the join.
+ * The engine finds mends for anchors, so the join is made into one: a part of one bar with one note is
+ * appended to the tune, with an anchor on it that asks for `first`. A mend of that anchor which harms
+ * no other anchor mends the join.
  */
 export function joinMend(
-  { study, start, restart }: Pick<SetTune, 'study' | 'start' | 'restart'>,
+  { study, start, restart }: RequestedTune,
   first: Direction,
   bowing: BowingSettings,
 ): Edit | null {
@@ -31,13 +39,16 @@ export function joinMend(
     unit: study.map.unit,
   };
   const joined = studyTune(withNext(study.tune), request);
-  const mends = joined.bowing.anchors.find(a => a.id === nextBar)?.mends ?? [];
-  // Lifting the bow at the join itself is told of apart. Mends that reverse a repeat come last.
+  const { mends } = got(
+    joined.bowing.anchors.find(a => a.id === nextBar),
+    'anchor after the tune',
+  );
+  // Lifting the bow at the join is reported as `room`. Mends that reverse a repeat come last.
   const mend = mends.find(edit => edit.kind !== 'retake');
   return mend && reversals(study, request, mend) <= reversals(study, request) ? mend : null;
 }
 
-/** Parts whose second time through begins on the other stroke, with the edit made. */
+/** Number of parts whose second time through begins on the other stroke, after the edit. */
 function reversals({ tune, performance, bowing }: Study, request: StudyRequest, edit?: Edit) {
   const score = bowScore(edit ? applyEdit(tune, edit) : tune, performance, {
     start: request.start,
@@ -47,12 +58,13 @@ function reversals({ tune, performance, bowing }: Study, request: StudyRequest, 
   return troublesOf(score, layScore(score), bowing.anchors).reversals.size;
 }
 
-/** A bar name that no tune gives: parts of tunes have letters. */
+/** A bar name that no tune has: parts of tunes are named by letters. */
 const nextBar = 'Next1';
 
+/** The tune with one bar of one note appended, as a part of its own. */
 function withNext(tune: Tune): Tune {
-  const [last, event] = [tune.bars.at(-1), tune.events.at(-1)];
-  if (!last || !event) return tune;
+  const last = at(tune.bars, tune.bars.length - 1);
+  const event = at(tune.events, tune.events.length - 1);
   const bar: Bar = {
     ...last,
     name: nextBar,
@@ -92,7 +104,7 @@ function withNext(tune: Tune): Tune {
   };
   return {
     ...tune,
-    // A tie that leads nowhere would lead into the note put after it.
+    // A tie that leads nowhere would lead into the appended note.
     events: [...tune.events.slice(0, -1), event.kind === 'note' ? untied(event) : event, note],
     bars: [...tune.bars.slice(0, -1), { ...last, closesPart: true }, bar],
     parts: [...tune.parts, { name: 'Next', bars: [tune.bars.length] }],
@@ -111,12 +123,13 @@ const nextAnchor = (start: Direction): AnchorRequest => ({
   place: null,
 });
 
-/** An anchor of the tune, asked for anew by the names of its notes. */
+/** The request that gives an anchor of the tune again. */
 function anchorAgain(tune: Tune, { id, first, last, direction }: Anchor): AnchorRequest {
   const point = (e: number) => {
-    const event = tune.events[e];
-    const [bar = '', note] = event?.kind === 'note' ? event.id.split(':') : [];
-    return { bar, note: Number(note) };
+    const event = at(tune.events, e);
+    if (event.kind !== 'note') throw new Error(`the anchor ${id} begins or ends on no note`);
+    const [bar, note] = event.id.split(':');
+    return { bar: got(bar, 'bar name'), note: Number(note) };
   };
   const bars = { from: point(first), to: point(last) };
   return { id, bars, start: direction, level: null, preset: null, place: null };

@@ -1,21 +1,25 @@
 import { type Letter, letters, parsePitch } from '../music/pitch.ts';
 import type { Key } from '../music/tune.ts';
+import { got } from '../must.ts';
 
-/** What a player meets when one key follows another. */
+/** What changes for a player where one key follows another. */
 export interface KeyChange {
   readonly from: Key;
   readonly to: Key;
-  /** Letters that are altered otherwise from here on, with semitones up from the plain letter. */
+  /** Letters whose accidental changes; `from` and `to` are semitones above the natural, -2 to 2. */
   readonly changes: readonly {
     readonly letter: Letter;
     readonly from: number;
     readonly to: number;
   }[];
-  /** Semitones by which the home note moves, the shorter way, -5 to 6; null where a key has none. */
+  /** Semitones that the tonic moves up, -5 to 6; null where a key has no tonic (`K:none`). */
   readonly home: number | null;
 }
 
-/** From D major to E dorian no letter changes and home moves up 2; to G major C sharp becomes C. */
+/**
+ * Compares two keys. From D major to E dorian no accidental changes and the tonic moves up 2; from D
+ * major to G major C sharp becomes C natural.
+ */
 export function keyChange(from: Key, to: Key): KeyChange {
   return {
     from,
@@ -25,14 +29,13 @@ export function keyChange(from: Key, to: Key): KeyChange {
         ? []
         : [{ letter, from: from.alters[letter], to: to.alters[letter] }],
     ),
-    home: homeMoves(from, to),
+    home: tonicMove(from, to),
   };
 }
 
-function homeMoves(from: Key, to: Key): number | null {
+function tonicMove(from: Key, to: Key): number | null {
   if (from.mode === 'none' || to.mode === 'none') return null;
-  const [a, b] = [parsePitch(`${from.tonic}4`), parsePitch(`${to.tonic}4`)];
-  if (!a || !b) return null;
-  const up = (((b.midi - a.midi) % 12) + 12) % 12;
+  const midi = ({ tonic }: Key): number => got(parsePitch(`${tonic}4`), `tonic ${tonic}`).midi;
+  const up = (((midi(to) - midi(from)) % 12) + 12) % 12;
   return up > 6 ? up - 12 : up;
 }

@@ -2,55 +2,56 @@ import type { Direction, Edit } from '../bowing/bowing.ts';
 import { practiceTempo } from '../bowing/practice-time.ts';
 import type { BowingSettings } from '../bowing/settings.ts';
 import { compare, fraction, toNumber } from '../music/fraction.ts';
-import type { Tune } from '../music/tune.ts';
+import type { Bar, Key } from '../music/tune.ts';
+import { at, got } from '../must.ts';
 import type { Study } from '../study.ts';
-import { joinMend } from './join-mend.ts';
+import { joinMend, type RequestedTune } from './join-mend.ts';
 import { type KeyChange, keyChange } from './key-change.ts';
 
-/** A tune of a set: its study, how its strokes were asked for, and the times it is played through. */
-export interface SetTune {
-  readonly study: Study;
-  readonly start: Direction | null;
-  readonly restart: 'part' | null;
+/** A tune of a set, and how many times it is played through. */
+export interface SetTune extends RequestedTune {
   readonly times: number;
 }
 
-/** Seconds at the slow and the session tempo of the book; one tempo where a tune has no type. */
+/** Seconds at the book's slow and session tempo; both are the same where a tune has no type. */
 export interface SetLength {
   readonly slow: number;
   readonly session: number;
 }
 
-/** Where one tune ends and the next begins, or the same begins again. Indices are into the set. */
+/** The join from one tune to the next, or from the end of a tune to its repetition. */
 export interface SetJoin {
+  /** Indices of the two tunes in the set; the same where a tune is repeated. */
   readonly from: number;
   readonly to: number;
-  /** The stroke before the join, and the one that the tune after it begins with. */
+  /** Last stroke before the join, and first stroke after it. */
   readonly last: Direction;
   readonly first: Direction;
-  /** Strokes go on alternating over the join. */
+  /** `last` and `first` differ: the strokes go on alternating. */
   readonly agrees: boolean;
-  /** Where they do not: what leaves time to lift the bow and start again. */
+  /** Why there is time to lift the bow at the join; null where there is none, or the strokes agree. */
   readonly room: 'rest' | 'long-note' | null;
-  /** Where they do not: the smallest change to the slurs of the tune before that turns its end round. */
+  /** Smallest slur change in the tune before that makes the strokes agree; null where there is none, or they do. */
   readonly mend: Edit | null;
   readonly key: KeyChange;
 }
 
 export interface SetStudy {
-  /** Of each tune, all its times through. */
+  /** One per tune, all its repetitions included. */
   readonly lengths: readonly SetLength[];
+  /** The whole set. */
   readonly length: SetLength;
   readonly joins: readonly SetJoin[];
 }
 
 /**
- * A set as it is played: how long it takes, and what the bow and the hand meet at each join.
+ * Studies a set as it is played: its length, and the strokes and keys at each join. Joins are in playing
+ * order: from each tune to the next, and once from the end of a tune to its beginning where it is
+ * repeated. A tune without notes has no joins.
  *
- * A tune is begun on its own first stroke each time through. So there are joins of two kinds: from
- * each tune to the next, and, where a tune is played more than once, from its end to its beginning.
- * A tune that ends on an up-bow and one that begins down go straight on; where both strokes are the
- * same, the bow has to be lifted, or a slur before the end has to change.
+ * Each time through a tune begins on its own first stroke. Where the last stroke before a join is the
+ * same as the first after it, the bow has to be lifted or a slur before the end has to change. Each
+ * such join costs one study of the tune before it (`joinMend`).
  */
 export function studySet(tunes: readonly SetTune[], bowing: BowingSettings): SetStudy {
   const lengths = tunes.map(tune => lengthOf(tune, bowing));
@@ -65,7 +66,7 @@ export function studySet(tunes: readonly SetTune[], bowing: BowingSettings): Set
   return { lengths, length: { slow: sum('slow'), session: sum('session') }, joins };
 }
 
-/** Whole notes of one time through, by the seconds of one at each tempo. */
+/** Seconds of all times through a tune. */
 function lengthOf({ study, times }: SetTune, bowing: BowingSettings): SetLength {
   const { tune, performance } = study;
   const { beat, bpm } = practiceTempo(tune, bowing);
@@ -99,26 +100,28 @@ function joinOf(
   ];
 }
 
-/** A last note of a crotchet or more can be cut short. */
+/** A last note of a crotchet or more can be cut short to lift the bow (common practice). */
 const longNote = fraction(1, 4);
 
-function roomAt({ tune, performance }: Study, next: Study): SetJoin['room'] {
-  const last = performance.notes.at(-1);
-  const written = last ? tune.events[last.tied.at(-1) ?? last.event] : undefined;
-  if (!last || written?.kind !== 'note') return null;
-  const restBefore =
-    next.tune.events[next.tune.bars[next.performance.bars[0]?.bar ?? 0]?.first ?? 0];
-  if (endsInRest(tune, performance) || written.breath || restBefore?.kind === 'rest') return 'rest';
+type Played = Pick<Study, 'tune' | 'performance'>;
+
+function roomAt({ tune, performance }: Played, next: Played): SetJoin['room'] {
+  const last = at(performance.notes, performance.notes.length - 1);
+  const written = at(tune.events, last.tied.at(-1) ?? last.event);
+  const opening = at(next.tune.events, barPlayed(next, 0).first);
+  const breath = written.kind === 'note' && written.breath;
+  if (endsInRest({ tune, performance }) || breath || opening.kind === 'rest') return 'rest';
   return compare(last.duration, longNote) >= 0 ? 'long-note' : null;
 }
 
-function endsInRest(tune: Tune, performance: Study['performance']): boolean {
-  const bar = tune.bars[performance.bars.at(-1)?.bar ?? -1];
-  return bar !== undefined && tune.events[bar.end - 1]?.kind === 'rest';
+/** A study's bar as played, counted from 0, or from the end where `index` is negative. */
+function barPlayed({ tune, performance }: Played, index: number): Bar {
+  return at(tune.bars, got(performance.bars.at(index), 'bar played').bar);
 }
 
-const openingKey = ({ tune, performance }: Study) =>
-  tune.bars[performance.bars[0]?.bar ?? 0]?.key ?? tune.key;
+function endsInRest(played: Played): boolean {
+  return at(played.tune.events, barPlayed(played, -1).end - 1).kind === 'rest';
+}
 
-const closingKey = ({ tune, performance }: Study) =>
-  tune.bars[performance.bars.at(-1)?.bar ?? 0]?.key ?? tune.key;
+const openingKey = (played: Played): Key => barPlayed(played, 0).key;
+const closingKey = (played: Played): Key => barPlayed(played, -1).key;

@@ -2,13 +2,14 @@ import type { Anchor } from '../bowing/bowing.ts';
 import { leadInForm } from '../bowing/lead-in-of.ts';
 import { alikeSpans } from '../bowing/plan-bowings.ts';
 import { writtenSlurs } from '../bowing/written-slurs.ts';
+import { at } from '../must.ts';
 import type { Study, StudyRequest } from '../study.ts';
 import { aimOf, contextOf, stretchOf } from './stretch-of.ts';
 
 /**
- * Junctions that stand at the same place of identical phrases, as the planning of bowings ties them:
- * phrases wholly inside the lead-in, with no slur written over their edges. Each junction has itself
- * in its list.
+ * For each junction (an event index), the junctions at the same place of identical phrases, itself
+ * included. Phrases count as the planner counts them: those wholly inside a lead-in, with no slur
+ * written over their edges.
  */
 export function alikeJunctions(
   study: Study,
@@ -24,9 +25,9 @@ export function alikeJunctions(
     const aim = aimOf(study.tune, request, anchor, leadIn);
     const form = leadInForm(context, stretch.from, stretch.end, joined, aim);
     for (const spans of alikeSpans(context, stretch, form)) {
-      const [from = 0, end = 0] = spans[0] ?? [];
+      const [from, end] = at(spans, 0);
       for (let i = 1; i < end - from; i++) {
-        const places = spans.map(([start]) => leadIn.notes[start + i] ?? -1);
+        const places = spans.map(([start]) => at(leadIn.notes, start + i));
         for (const e of places) for (const other of places) ties.get(e)?.add(other);
       }
     }

@@ -2,17 +2,18 @@ import type { LeadIn } from '../bowing/bowing.ts';
 import { strokesOf } from '../bowing/lead-in-form.ts';
 import { leadInForm, type SlurFault, slurFault } from '../bowing/lead-in-of.ts';
 import { writtenSlurs } from '../bowing/written-slurs.ts';
+import { at } from '../must.ts';
 import type { StudyRequest } from '../study.ts';
 import { aimOf, contextOf, stretchOf } from './stretch-of.ts';
 import type { Outcome } from './trial.ts';
 
-/** One thing about a bowing that no plan for its level would do. Events are of written notes. */
+/** One way in which a bowing exceeds its level or preset. `events` are indices of written notes. */
 export type PastLimit =
   | { readonly kind: 'many-notes'; readonly events: readonly number[]; readonly most: number }
   | { readonly kind: 'long-stroke'; readonly events: readonly number[] }
   | { readonly kind: 'slur-over'; readonly events: readonly number[]; readonly fault: SlurFault };
 
-/** Where a lead-in as it is bowed goes past what its level and preset allow, in order. */
+/** The limits of its level and preset that a lead-in as bowed exceeds, in playing order. */
 export function pastLimits(
   { study, anchor }: Outcome,
   request: StudyRequest,
@@ -28,7 +29,7 @@ export function pastLimits(
     if (events.length < 2) return [];
     const time = form.lengths.slice(first, last + 1).reduce((sum, t) => sum + t, 0);
     const met = notes.slice(1).flatMap((note, i): PastLimit[] => {
-      const before = events[i] ?? -1;
+      const before = at(events, i);
       const fault = slurFault(context, aim.preset, before, note);
       return fault ? [{ kind: 'slur-over', events: [before, note.event], fault }] : [];
     });

@@ -9,9 +9,10 @@ import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import type { Study, StudyRequest } from '../study.ts';
 
-/** A lead-in of a finished study, in the terms that the planning of bowings works in. */
-
-/** Sounded notes of a lead-in: from (included) to end (not), where it is first played. */
+/**
+ * Sounded notes of a lead-in where it is first played, as indices: `from` included, `end` not. Throws
+ * where the lead-in is not one of this performance.
+ */
 export function stretchOf(
   { notes }: Performance,
   leadIn: LeadIn,
@@ -22,7 +23,7 @@ export function stretchOf(
   return { from, end: from + length };
 }
 
-/** What a lead-in's bowing is asked to do, as `studyBowing` asks it. */
+/** The limits and the goal that `studyBowing` plans a lead-in by. */
 export function aimOf(
   tune: Tune,
   { anchors, bowing }: StudyRequest,
@@ -38,6 +39,7 @@ export function aimOf(
   };
 }
 
+/** What the planner needs to know of a finished study. */
 export const contextOf = (
   { tune, performance, fingering, map }: Study,
   { bowing }: StudyRequest,

@@ -1,7 +1,8 @@
+import { at } from '../must.ts';
 import type { Bowing, Trial } from './trial.ts';
 
 /**
- * A bowing as the last part of an address, so that it can be sent to somebody with the same book:
+ * A bowing as the fragment of an address, so that it can be sent to somebody with the same book:
  *
  * ```
  * try=1.tide-turn-first-try.k3f0x2.IAAIAA
@@ -9,27 +10,28 @@ import type { Bowing, Trial } from './trial.ts';
  *     version
  * ```
  *
- * `slurs` holds a bit a junction, six to a character, the first junction in the highest bit. `notes`
- * is a sum over the notes of the way there: where the book's tune has changed since, the sums differ
- * and the slurs are not laid on the wrong notes.
+ * `slurs` holds one bit per junction, six to a character, the first junction in the highest bit.
+ * `notes` is a hash of the lead-in's notes: where the tune has changed since, the hashes differ and the
+ * link is refused, so that slurs never go onto the wrong notes.
  */
 const version = '1';
 const digits = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
+/** Writes the fragment, without `#`. */
 export const trialLink = (trial: Trial, bowing: Bowing): string =>
   `try=${[version, trial.anchorId, sumOfNotes(trial), packed(bowing)].join('.')}`;
 
-/** What a link asks for, before its tune is at hand. */
+/** The parts of a link, before its tune is loaded. */
 export interface LinkedTrial {
   readonly anchorId: string;
   readonly sum: string;
   readonly slurs: string;
 }
 
-/** Why a link cannot be followed: not whole, from a later version, or made for other notes. */
+/** Why a link is refused: malformed, of a later version of Bowbook, or made for other notes. */
 export type LinkFault = 'broken' | 'later-version' | 'other-notes';
 
-/** Reads the last part of an address, without its `#`; null where it is no link to a bowing. */
+/** Parses a fragment without its `#`; null where it is no link to a bowing. */
 export function readTrialLink(hash: string): LinkedTrial | LinkFault | null {
   if (!hash.startsWith('try=')) return null;
   const [found, ...rest] = decoded(hash.slice('try='.length)).split('.');
@@ -40,7 +42,7 @@ export function readTrialLink(hash: string): LinkedTrial | LinkFault | null {
   return /^[\w-]+$/.test(slurs) ? { anchorId, sum, slurs } : 'broken';
 }
 
-/** An anchor's name may have letters that an address writes as codes; a stray % is none. */
+/** Decodes the percent-encoded letters of an anchor's name; empty text where `%` is malformed. */
 function decoded(text: string): string {
   try {
     return decodeURIComponent(text);
@@ -49,7 +51,7 @@ function decoded(text: string): string {
   }
 }
 
-/** The bowing that a link asks of a trial. */
+/** The bowing of a link, or why it cannot be used with this trial. */
 export function bowingOfLink(trial: Trial, link: LinkedTrial): Bowing | LinkFault {
   if (link.anchorId !== trial.anchorId || link.sum !== sumOfNotes(trial)) return 'other-notes';
   const bits = [...link.slurs].flatMap(digit => {
@@ -75,8 +77,8 @@ function packed(bowing: Bowing): string {
 /** FNV-1a over the notes that the junctions stand before: their names, pitches and lengths. */
 function sumOfNotes({ tune, junctions }: Trial): string {
   const text = junctions.map(e => {
-    const note = tune.events[e];
-    if (note?.kind !== 'note') return '';
+    const note = at(tune.events, e);
+    if (note.kind !== 'note') throw new Error(`the junction at event ${e} is before no note`);
     return `${note.id} ${note.pitches.map(p => p.midi).join(' ')} ${note.duration.n}/${note.duration.d}`;
   });
   let hash = 2166136261;

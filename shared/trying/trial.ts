@@ -2,20 +2,21 @@ import { withJoins } from '../bowing/apply-edit.ts';
 import type { Anchor, LeadIn, Plan, PlanRequest } from '../bowing/bowing.ts';
 import { type WrittenSlurs, writtenSlurs } from '../bowing/written-slurs.ts';
 import type { Tune } from '../music/tune.ts';
+import { got } from '../must.ts';
 import { type Study, type StudyRequest, studyTune } from '../study.ts';
 import { alikeJunctions } from './alike-junctions.ts';
 
 /**
- * A place to try one's own slurs on the way to an anchor.
+ * A tune in which a student may change the slurs of the lead-ins to one anchor.
  *
- * Nothing is worked out here: a student's slurs are written into the tune, and the tune is studied
- * again by the same engine as in the build, so that the answer is the one that the book would give
- * if its teacher had written those slurs.
+ * The student's slurs are written into a copy of the tune, and the copy is studied by the same engine
+ * as in the build. So the outcome is the one that the book would state if its teacher had written
+ * those slurs.
  */
 export interface Trial {
-  /** As the teacher wrote it. */
+  /** The tune as the teacher wrote it. */
   readonly tune: Tune;
-  /** The tune's request, the anchor asked for by the level and preset of the trial. */
+  /** The tune's request, with the trial's level and preset for the anchor. */
   readonly request: StudyRequest;
   readonly anchorId: string;
   readonly slurs: WrittenSlurs;
@@ -26,17 +27,20 @@ export interface Trial {
   readonly written: Outcome;
 }
 
-/** For each of a trial's `junctions`: slurred. */
+/** Whether each of a trial's `junctions` is slurred, in their order. */
 export type Bowing = readonly boolean[];
 
-/** What comes of a bowing. */
+/** The study of a tune with a bowing's slurs. */
 export interface Outcome {
   readonly bowing: Bowing;
   readonly study: Study;
   readonly anchor: Anchor;
 }
 
-/** Opens a trial; null where the tune has no such anchor, or there is nothing to change before it. */
+/**
+ * Opens a trial. Returns null where the tune has no such anchor, or no junction leads to it. Costs one
+ * study of the tune.
+ */
 export function openTrial(
   tune: Tune,
   asked: StudyRequest,
@@ -81,7 +85,7 @@ export function tuneWith({ tune, slurs, junctions }: Trial, bowing: Bowing): Tun
   return withJoins(tune, slurs, joined);
 }
 
-/** Studies the tune with a bowing's slurs. */
+/** Studies the tune with a bowing's slurs. Costs one study. */
 export function playBowing(trial: Trial, bowing: Bowing): Outcome {
   const study = studyTune(tuneWith(trial, bowing), trial.request);
   const anchor = study.bowing.anchors.find(a => a.id === trial.anchorId);
@@ -89,7 +93,10 @@ export function playBowing(trial: Trial, bowing: Bowing): Outcome {
   return { bowing, study, anchor };
 }
 
-/** Slurs a junction or parts it; `together`: at the same place of identical phrases too. */
+/**
+ * The bowing with one junction (an event index) changed from separate to slurred or back. `together`:
+ * the junctions at the same place of identical phrases too.
+ */
 export function turnJunction(
   trial: Trial,
   bowing: Bowing,
@@ -97,11 +104,11 @@ export function turnJunction(
   together: boolean,
 ): Bowing {
   const to = !bowing[trial.junctions.indexOf(event)];
-  const places = together ? (trial.alike.get(event) ?? [event]) : [event];
+  const places = together ? got(trial.alike.get(event), `junction at event ${event}`) : [event];
   return trial.junctions.map((e, i) => (places.includes(e) ? to : bowing[i] === true));
 }
 
-/** A plan of the trial's anchor as a bowing; what lies outside its lead-in stays as written. */
+/** A plan of the trial's anchor as a bowing; junctions outside its lead-in stay as written. */
 export function bowingOfPlan({ junctions, written }: Trial, leadIn: LeadIn, plan: Plan): Bowing {
   const slurred = new Set(plan.slurs.flatMap(group => group.slice(1)));
   return junctions.map((e, i) =>
@@ -109,8 +116,9 @@ export function bowingOfPlan({ junctions, written }: Trial, leadIn: LeadIn, plan
   );
 }
 
-/** The way there at one playing of the anchor; null where nothing free leads into it. */
+/** The lead-in of one pass of the anchor (from 1); null where that pass has none. */
 export const leadInOfPass = ({ anchor }: Outcome, pass: number): LeadIn | null =>
   anchor.leadIns.find(l => l.passes.includes(pass)) ?? null;
 
+/** Whether two bowings of one trial are equal. */
 export const sameBowing = (a: Bowing, b: Bowing): boolean => a.every((x, i) => x === b[i]);

@@ -1,27 +1,28 @@
-import type { LeadIn } from '../bowing/bowing.ts';
+import type { LeadIn, Stroke } from '../bowing/bowing.ts';
 import type { Direction } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { leadInOfPass, type Outcome } from './trial.ts';
 
-/** One note of the way to an anchor as it is bowed, and of the anchor's first stroke after it. */
+/** One note of a lead-in with the stroke it is played in. */
 export interface WayNote {
   /** Event index of the written note. */
   readonly event: number;
   readonly direction: Direction;
-  /** Its number in its stroke, from 1, and how many notes the stroke has on the way. */
+  /** Its number in its stroke, from 1, and the stroke's number of notes, inside the lead-in. */
   readonly at: number;
   readonly of: number;
-  /** Bar that it opens on the way; null within a bar. */
+  /** Name of the bar that it is the first of in the lead-in; null for any other note. */
   readonly opensBar: string | null;
 }
 
 export interface WayThere {
   readonly leadIn: LeadIn;
   readonly notes: readonly WayNote[];
-  /** Notes of the passage's first stroke. */
+  /** Event indices of the notes in the anchor's first stroke. */
   readonly passage: readonly number[];
 }
 
-/** The way to the anchor at one of its playings; null where nothing free leads into it. */
+/** The lead-in as bowed, for one pass of the anchor (from 1); null where that pass has no lead-in. */
 export function wayThere(outcome: Outcome, pass: number): WayThere | null {
   const leadIn = leadInOfPass(outcome, pass);
   if (leadIn === null) return null;
@@ -29,29 +30,32 @@ export function wayThere(outcome: Outcome, pass: number): WayThere | null {
   const { notes } = performance;
   const goal = notes.findIndex(n => n.event === outcome.anchor.first && n.pass === pass);
   const from = goal - leadIn.notes.length;
-  const strokeAt = (k: number): number => bowing.plan.strokeOf[k] ?? -1;
-  const passage = bowing.plan.strokes[strokeAt(goal)]?.notes ?? [goal];
+  const strokeAt = (k: number): Stroke => at(bowing.plan.strokes, at(bowing.plan.strokeOf, k));
+  const barOf = (event: number): number => at(tune.events, event).bar;
   return {
     leadIn,
     notes: leadIn.notes.map((event, i) => {
       const k = from + i;
-      const stroke = bowing.plan.strokes[strokeAt(k)]?.notes ?? [k];
-      const own = stroke.filter(n => n >= from && n < goal);
-      const bar = tune.events[event]?.bar ?? -1;
-      const before = tune.events[leadIn.notes[i - 1] ?? -1]?.bar;
+      const { direction, notes: bowed } = strokeAt(k);
+      const own = bowed.filter(n => n >= from && n < goal);
+      const bar = barOf(event);
+      const opens = i === 0 || barOf(at(leadIn.notes, i - 1)) !== bar;
       return {
         event,
-        direction: bowing.plan.strokes[strokeAt(k)]?.direction ?? 'down',
+        direction,
         at: own.indexOf(k) + 1,
         of: own.length,
-        opensBar: bar === before ? null : (tune.bars[bar]?.name ?? null),
+        opensBar: opens ? at(tune.bars, bar).name : null,
       };
     }),
-    passage: passage.map(k => notes[k]?.event ?? -1),
+    passage: strokeAt(goal).notes.map(k => at(notes, k).event),
   };
 }
 
-/** Runs of the way's notes, as first and last event, whose stroke differs between two outcomes. */
+/**
+ * Runs of notes whose stroke differs between two outcomes, each as its first and last event. Every note
+ * of `after` where there is no `before`.
+ */
 export function turnedRuns(
   before: WayThere | null,
   after: WayThere,

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
-import { siteZipPath } from '../../shared/take-away.ts';
+import { siteZipPath } from '../../shared/site-zip-path.ts';
 import { exportWords } from '../../shared/words/en/exporting.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { type DownloadEnding, tuneFile } from '../export/tune-downloads.ts';

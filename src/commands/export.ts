@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, extname, join, relative, resolve } from 'node:path';
 import { type Command, Option } from 'commander';
-import { siteZipPath } from '../../shared/take-away.ts';
+import { siteZipPath } from '../../shared/site-zip-path.ts';
 import { exportWords } from '../../shared/words/en/exporting.ts';
 import { UsageError } from '../app/usage-error.ts';
 import { type DownloadEnding, downloadEndings } from '../export/tune-downloads.ts';

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { siteZipPath } from '../../shared/take-away.ts';
+import { siteZipPath } from '../../shared/site-zip-path.ts';
 import type { OpenSite } from '../output/open-site.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { Book } from '../read/book.ts';

@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
 import { printPaths } from '../../shared/print-paths.ts';
-import { siteZipPath } from '../../shared/take-away.ts';
+import { siteZipPath } from '../../shared/site-zip-path.ts';
 import { aroundSite } from '../../src/pages/around-site.ts';
 import { siteAssets } from '../../src/pages/assets.ts';
 import { demoBook, demoPages, emptyPages } from './demo-class.ts';
