@@ -75,7 +75,7 @@ function lifted(
   }, score);
 }
 
-/** Every slur that is not in the drill already keeps within the level, and joins what may be joined. */
+/** Every slur that is not part of one in the drill keeps within the level, and joins what may be joined. */
 function isWithinLimits(source: DrillSource, drill: ArriveDrill, tried: TriedBowing): boolean {
   const { tune, performance, fingering, map, settings } = source;
   const context = bowingContext(tune, performance, fingering, map, settings);
@@ -84,9 +84,10 @@ function isWithinLimits(source: DrillSource, drill: ArriveDrill, tried: TriedBow
   const end = from + drill.notes.length;
   const { lastFrom } = strokeTerms(mendRegion(context, score, laid, from, end, drill.level).form);
   const runs = (joined: readonly boolean[]) => strokesOf(joined.slice(1).map(x => !x));
-  const known = new Set(runs(drill.joined).map(r => r.join()));
+  const known = runs(drill.joined);
   return runs(tried.joined).every(
-    ([first, last]) => known.has(`${first},${last}`) || last <= lastFrom(first),
+    ([first, last]) =>
+      known.some(([from, to]) => from <= first && last <= to) || last <= lastFrom(first),
   );
 }
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { cacheFolder } from '../../src/incremental/cache-folder.ts';
 import { openBuilds } from '../../src/incremental/open-builds.ts';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { whichTunes } from './bench-tunes.ts';
 import { lessonFile, writeBigBook } from './big-book.ts';
 
 /** Tunes of the book; the large one has ten times as many. `BOWBOOK_BENCH_TUNES` makes it smaller. */
@@ -101,44 +101,40 @@ const share = (a: readonly Ran[], b: readonly Ran[]): string => {
   return `${median(ratios).toFixed(3)} of its time (${ratios.map(r => r.toFixed(3)).join(', ')})`;
 };
 
-if (corpusFiles().length === 0) {
-  console.log('Building: left out, no corpus beside the project (../shared/corpus)');
-} else {
-  const bundled = spawnSync(process.execPath, ['src/bundling/bundle.mjs'], { encoding: 'utf8' });
-  if (bundled.status !== 0) throw new Error(bundled.stderr);
-  const book = join(work, 'book');
-  writeBigBook(book, base);
-  console.log(
-    `Building: a book of ${base} real tunes, PDFs and zip apart, each run a process of its own; the middle of ${rounds.length}`,
-  );
-  const pairs = rounds.map(round => ({
-    naive: run(join('tests', 'bench', 'naive-loop.mjs'), book),
-    cold: build(book, round),
-  }));
-  const [naive, cold] = [pairs.map(p => p.naive), pairs.map(p => p.cold)];
-  console.log(`  abcjs in jsdom, drawing alone: ${told(naive)}`);
-  console.log(`  cold build: ${told(cold)}; ${share(cold, naive)}`);
-  const same = rounds.map(round => build(book, round));
-  const changed = rounds.map(round => {
-    appendFileSync(lessonFile(book, 3), `\nAnd a word more, ${round}.\n`);
-    return build(book, round);
-  });
-  console.log(`  nothing changed: ${told(same)}; of the cold build ${share(same, cold)}`);
-  console.log(`  one lesson changed: ${told(changed)}; of the cold build ${share(changed, cold)}`);
-  const open = await whileOpen(book, 1, lessonFile(book, 3));
-  const ofCold = median(open) / median(cold.map(r => r.seconds));
-  console.log(
-    `  one lesson changed, in a process that stays: ${median(open).toFixed(2)} s (${open.map(s => s.toFixed(2)).join(', ')}); of the cold build ${ofCold.toFixed(3)} of its time`,
-  );
+const bundled = spawnSync(process.execPath, ['src/bundling/bundle.mjs'], { encoding: 'utf8' });
+if (bundled.status !== 0) throw new Error(bundled.stderr);
+const book = join(work, 'book');
+writeBigBook(book, base);
+console.log(
+  `Building: a book of ${base} ${whichTunes}, PDFs and zip apart, each run a process of its own; the middle of ${rounds.length}`,
+);
+const pairs = rounds.map(round => ({
+  naive: run(join('tests', 'bench', 'naive-loop.mjs'), book),
+  cold: build(book, round),
+}));
+const [naive, cold] = [pairs.map(p => p.naive), pairs.map(p => p.cold)];
+console.log(`  abcjs in jsdom, drawing alone: ${told(naive)}`);
+console.log(`  cold build: ${told(cold)}; ${share(cold, naive)}`);
+const same = rounds.map(round => build(book, round));
+const changed = rounds.map(round => {
+  appendFileSync(lessonFile(book, 3), `\nAnd a word more, ${round}.\n`);
+  return build(book, round);
+});
+console.log(`  nothing changed: ${told(same)}; of the cold build ${share(same, cold)}`);
+console.log(`  one lesson changed: ${told(changed)}; of the cold build ${share(changed, cold)}`);
+const open = await whileOpen(book, 1, lessonFile(book, 3));
+const ofCold = median(open) / median(cold.map(r => r.seconds));
+console.log(
+  `  one lesson changed, in a process that stays: ${median(open).toFixed(2)} s (${open.map(s => s.toFixed(2)).join(', ')}); of the cold build ${ofCold.toFixed(3)} of its time`,
+);
 
-  const large = join(work, 'large');
-  writeBigBook(large, 10 * base);
-  const ten = build(large, 1);
-  const each = ten.seconds / median(cold.map(r => r.seconds)) / 10;
-  const peak = ten.peakMb / median(cold.map(r => r.peakMb));
-  console.log(`  ${10 * base} tunes, cold: ${told([ten])}`);
-  console.log(
-    `  peak memory ${peak.toFixed(2)} of ${base} tunes', time a tune ${each.toFixed(2)} of theirs`,
-  );
-}
+const large = join(work, 'large');
+writeBigBook(large, 10 * base);
+const ten = build(large, 1);
+const each = ten.seconds / median(cold.map(r => r.seconds)) / 10;
+const peak = ten.peakMb / median(cold.map(r => r.peakMb));
+console.log(`  ${10 * base} tunes, cold: ${told([ten])}`);
+console.log(
+  `  peak memory ${peak.toFixed(2)} of ${base} tunes', time a tune ${each.toFixed(2)} of theirs`,
+);
 rmSync(work, { recursive: true, force: true });

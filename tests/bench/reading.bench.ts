@@ -3,7 +3,7 @@ import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { benchTunes, whichTunes } from './bench-tunes.ts';
 import { medianTime, ms } from './timing.ts';
 
 /** Bars that come back in another order, as a tune's do. */
@@ -39,21 +39,16 @@ for (const parts of [2, 4, 8, 16, 32]) {
   );
 }
 
-const corpus = corpusFiles();
-if (corpus.length === 0) {
-  console.log('Real tunes: left out, no corpus beside the project (../shared/corpus)');
-} else {
-  const time = <T>(work: () => T): readonly [T, number] => {
-    const began = performance.now();
-    const result = work();
-    return [result, performance.now() - began];
-  };
-  const [tunes, reading] = time(() => corpus.flatMap(({ text }) => read(text)));
-  const [, playing] = time(() => tunes.map(playedOrder));
-  const [, mapping] = time(() => tunes.map(tune => mapSections(tune)));
-  const [, fingering] = time(() => tunes.map(tune => assignFingers(tune, fiddleTuning)));
-  const each = (t: number): string => `${ms(t)} (${(t / tunes.length).toFixed(3)} ms a tune)`;
-  console.log(`Real tunes: ${tunes.length}, each once`);
-  console.log(`  read ${each(reading)}, played order ${each(playing)}`);
-  console.log(`  map ${each(mapping)}, fingers ${each(fingering)}`);
-}
+const time = <T>(work: () => T): readonly [T, number] => {
+  const began = performance.now();
+  const result = work();
+  return [result, performance.now() - began];
+};
+const [tunes, reading] = time(() => benchTunes.flatMap(read));
+const [, playing] = time(() => tunes.map(playedOrder));
+const [, mapping] = time(() => tunes.map(tune => mapSections(tune)));
+const [, fingering] = time(() => tunes.map(tune => assignFingers(tune, fiddleTuning)));
+const each = (t: number): string => `${ms(t)} (${(t / tunes.length).toFixed(3)} ms a tune)`;
+console.log(`${tunes.length} ${whichTunes}, each once`);
+console.log(`  read ${each(reading)}, played order ${each(playing)}`);
+console.log(`  map ${each(mapping)}, fingers ${each(fingering)}`);

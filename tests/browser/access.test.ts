@@ -54,7 +54,10 @@ const looks = [
 ] as const;
 
 describe('axe-core, against WCAG 2.2 AA', () => {
-  it('finds nothing on any page in light, dark and forced colours', async () => {
+  it('finds nothing on any page in light, dark and forced colours', {
+    tags: ['slow'],
+    timeout: 400_000,
+  }, async () => {
     // The pages' own policy lets no script in but theirs: for axe-core alone it is set aside.
     const found = await demo.onEveryPage({ bypassCSP: true }, async page => {
       const inAll: string[] = [];
@@ -66,7 +69,7 @@ describe('axe-core, against WCAG 2.2 AA', () => {
       return inAll;
     });
     expect(found).toEqual([]);
-  }, 400_000);
+  });
 
   it('finds a fault that is put in', async () => {
     const page = await demo.browser.newPage({ bypassCSP: true });

@@ -165,7 +165,9 @@ describe('a tune by ear first', () => {
     await page.context().close();
   });
 
-  it('has nothing that axe-core finds, in light, dark and forced colours', async () => {
+  it('has nothing that axe-core finds, in light, dark and forced colours', {
+    tags: ['slow'],
+  }, async () => {
     const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     for (const look of [
       { colorScheme: 'light' },

@@ -49,7 +49,9 @@ describe('the demo site, opened from its folder with no network', () => {
     await context.close();
   });
 
-  it('every link leads to a page, and every fragment to a place on it', async () => {
+  it('every link leads to a page, and every fragment to a place on it', {
+    tags: ['slow'],
+  }, async () => {
     const page = await browser.newPage();
     const wrong: string[] = [];
     const ids = new Map<string, Set<string>>();
@@ -77,7 +79,7 @@ describe('the demo site, opened from its folder with no network', () => {
     await page.close();
   });
 
-  it('never scrolls sideways at 360, 768 and 1280 px', async () => {
+  it('never scrolls sideways at 360, 768 and 1280 px', { tags: ['slow'] }, async () => {
     const page = await browser.newPage();
     const wide: string[] = [];
     for (const path of pages) {
@@ -94,7 +96,7 @@ describe('the demo site, opened from its folder with no network', () => {
     await page.close();
   });
 
-  it('prints each tune on one page of A4 and of Letter', async () => {
+  it('prints each tune on one page of A4 and of Letter', { tags: ['slow'] }, async () => {
     const page = await browser.newPage();
     const long: string[] = [];
     for (const path of pages.filter(p => p.startsWith('tunes/') && p !== 'tunes/index.html')) {

@@ -159,6 +159,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
   }
 
   it('goes on to another, a harder and an easier one, and each is the one that Node makes', {
+    tags: ['slow'],
     timeout: 60_000,
   }, async () => {
     const page = await site.browser.newPage();
@@ -193,7 +194,9 @@ describe('drills on the page of a tune, opened from its folder', () => {
     await page.close();
   });
 
-  it('sounds what can be heard, and stops when asked or when another is asked', async () => {
+  it('sounds what can be heard, and stops when asked or when another is asked', {
+    tags: ['slow'],
+  }, async () => {
     const page = await site.browser.newPage();
     const said: string[] = [];
     page.on('pageerror', e => said.push(e.message));
@@ -252,6 +255,7 @@ describe('drills on the page of a tune, opened from its folder', () => {
 });
 
 it('the same seed gives the same drill in Node and in the browser, byte for byte', {
+  tags: ['slow'],
   timeout: 60_000,
 }, async () => {
   const bundle = await build({

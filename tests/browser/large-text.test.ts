@@ -1,3 +1,4 @@
+/** @module-tag slow */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type DemoSite, openDemoSite } from './demo-site.ts';

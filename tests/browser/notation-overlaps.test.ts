@@ -1,12 +1,12 @@
+/** @module-tag slow */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Study } from '../../shared/study.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { studyBook } from '../../src/pipeline/pipeline.ts';
-import { allTunes } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
-import { corpusTunes } from '../engrave/corpus-tunes.ts';
 import { jig, reel, slipJig } from '../engrave/test-tunes.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
 import { startChromium } from './chromium.ts';
 import { drawnLines, overlapsOf } from './drawn-boxes.ts';
 import { type Layers, notationHtml, writeNotationPage } from './notation-page.ts';
@@ -71,21 +71,16 @@ describe('nothing stands on anything else', () => {
     }
   });
 
-  const corpus = corpusTunes(allTunes ? 200 : 50);
-  test.skipIf(corpus.length === 0)(
-    `in ${corpus.length} tunes of the corpus`,
-    { timeout: 600_000 },
-    async () => {
-      const studies = corpus.map(text => composeStudy(text));
-      for (const layers of shown) {
-        const all: string[] = [];
-        for (let i = 0; i < studies.length; i += 25) {
-          const { boxes, found } = await overlaps(studies.slice(i, i + 25), layers, 1280);
-          expect(boxes).toBeGreaterThan(1000);
-          all.push(...found);
-        }
-        expect(all.length, all.slice(0, 20).join('\n')).toBe(0);
+  onTunes('in many tunes', 20, async tunes => {
+    const studies = tunes.map(t => composeStudy(t.abc));
+    for (const layers of shown) {
+      const all: string[] = [];
+      for (let i = 0; i < studies.length; i += 25) {
+        const { boxes, found } = await overlaps(studies.slice(i, i + 25), layers, 1280);
+        expect(boxes).toBeGreaterThan(1000);
+        all.push(...found);
       }
-    },
-  );
+      expect(all.length, all.slice(0, 20).join('\n')).toBe(0);
+    }
+  });
 });

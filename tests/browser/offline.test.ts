@@ -74,7 +74,7 @@ afterAll(async () => {
 });
 
 describe('a site that was visited once', () => {
-  it('opens every page with the server stopped', async () => {
+  it('opens every page with the server stopped', { tags: ['slow'] }, async () => {
     server = await serve(site);
     context = await browser.newContext();
     await openKept('');
@@ -156,7 +156,7 @@ describe('a site that was visited once', () => {
     await context.close();
   });
 
-  it('fetches only what changed, and shows it when asked', async () => {
+  it('fetches only what changed, and shows it when asked', { tags: ['slow'] }, async () => {
     server = await serve(site);
     context = await browser.newContext();
     const page = await openKept('');
@@ -181,7 +181,7 @@ describe('a site that was visited once', () => {
     await server.stop();
   });
 
-  it('mixes nothing where an update is cut short', async () => {
+  it('mixes nothing where an update is cut short', { tags: ['slow'] }, async () => {
     server = await serve(site);
     context = await browser.newContext();
     const page = await openKept('');

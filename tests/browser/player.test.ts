@@ -125,7 +125,9 @@ describe.each(['file', 'http'] as const)('the player, over %s', root => {
 });
 
 describe('what is heard', () => {
-  it('loops with no gap: a round later the same samples come, exactly', async () => {
+  it('loops with no gap: a round later the same samples come, exactly', {
+    tags: ['slow'],
+  }, async () => {
     const { page, context } = await open(tune);
     await openPanel(page);
     await field(page, 'countIn').uncheck();
@@ -165,7 +167,7 @@ describe('what is heard', () => {
     await context.close();
   });
 
-  it('is as long as tempo, passage, breath and answer say', async () => {
+  it('is as long as tempo, passage, breath and answer say', { tags: ['slow'] }, async () => {
     const { page, context } = await open(tune);
     await openPanel(page);
     await field(page, 'breath').selectOption('0');
@@ -194,7 +196,9 @@ describe('what is heard', () => {
     await context.close();
   });
 
-  it('climbs as it goes round, counts in, and ends where it does not loop', async () => {
+  it('climbs as it goes round, counts in, and ends where it does not loop', {
+    tags: ['slow'],
+  }, async () => {
     const { page, context } = await open(tune);
     await openPanel(page);
     await page.locator('[name="pace"][value="session"]').check();

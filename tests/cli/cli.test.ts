@@ -26,13 +26,15 @@ beforeAll(() => {
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('the command', () => {
-  it('builds a book and says where to open it', () => {
+  it('builds a book and says where to open it', { tags: ['slow'] }, () => {
     const { code, out } = run('build');
     expect(code).toBe(0);
     expect(out).toMatch(/^\d+ pages, \d+ tunes: open site\/index\.html\n$/);
   });
 
-  it('ends quietly when whoever reads what it prints stops reading', async () => {
+  it('ends quietly when whoever reads what it prints stops reading', {
+    tags: ['slow'],
+  }, async () => {
     const child = spawn(process.execPath, [cli, 'explain', 'content', '--json'], { cwd: work });
     let err = '';
     child.stderr.on('data', data => {
@@ -63,7 +65,9 @@ describe('the command', () => {
     expect(run('print', '--step', '6').code).toBe(2);
   });
 
-  it('leaves the last good site when the book has an error, and exits 1', () => {
+  it('leaves the last good site when the book has an error, and exits 1', {
+    tags: ['slow'],
+  }, () => {
     run('build');
     const before = readFileSync(join(work, 'site/index.html'), 'utf8');
     const broken = join(work, 'content/lessons/2026-12-01-broken.md');
@@ -75,14 +79,14 @@ describe('the command', () => {
     expect(readFileSync(join(work, 'site/index.html'), 'utf8')).toBe(before);
   });
 
-  it('keeps files in the site that it did not write', () => {
+  it('keeps files in the site that it did not write', { tags: ['slow'] }, () => {
     run('build');
     writeFileSync(join(work, 'site/CNAME'), 'mine');
     expect(run('build').code).toBe(0);
     expect(readFileSync(join(work, 'site/CNAME'), 'utf8')).toBe('mine');
   });
 
-  it('shows private notes only in a folder of their own', () => {
+  it('shows private notes only in a folder of their own', { tags: ['slow'] }, () => {
     run('build');
     expect(run('build', '--private').code).toBe(0);
     expect(readFileSync(join(work, 'site-private/index.html'), 'utf8')).toMatch(/private/i);

@@ -2,13 +2,13 @@ import { join } from 'node:path';
 import type { AnchorRequest, Direction } from '../../shared/bowing/bowing.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { type DrillSource, drillSource } from '../../shared/drills/drill-source.ts';
-import { fiddleTuning } from '../../shared/fingering/tunings.ts';
+import { fiddleTuning, parseTuning } from '../../shared/fingering/tunings.ts';
 import { parseBarRange } from '../../shared/music/bar-range.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { type StudyRequest, studyTune } from '../../shared/study.ts';
-import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyBook } from '../../src/pipeline/pipeline.ts';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { readTunes, sampleOfReal } from '../tunes/on-tunes.ts';
+import { ownTunes } from '../tunes/own-tunes.ts';
 
 /** A tune to drill, with the request it was studied under. */
 export interface Drilled {
@@ -37,32 +37,34 @@ export async function demoSources(): Promise<Drilled[]> {
   );
 }
 
-/**
- * Every so-many-th real tune, with an anchor of ours on its last two bars: for one tune on the
- * stroke that comes there by itself, for the next on the other.
- */
-export function corpusSources(every: number): Drilled[] {
-  const found: Drilled[] = [];
-  let count = 0;
-  for (const file of corpusFiles()) {
-    for (const m of file.text.matchAll(/^X:\s*(\d+)/gm)) {
-      if (count++ % every !== 0) continue;
-      const source = { text: file.text, file: file.name, line: 1, indent: 0 };
-      const [tune] = parseTunes(source, { number: m[1] ?? '' }).tunes;
-      if (!tune || tune.bars.length === 0) continue;
-      found.push(withLastBars(tune, count % 2 === 0 ? 'down' : 'up', `${file.name} X:${m[1]}`));
-    }
-  }
-  return found;
-}
+/** The project's own tunes, an anchor on the last two bars of each. */
+export const ownSources = (): Drilled[] =>
+  ownTunes.flatMap((own, i) =>
+    readTunes([own]).map(tune => {
+      const tuning = own.tuning === null ? null : parseTuning(own.tuning);
+      return withLastBars(tune, byTurns(i), own.name, tuning ?? fiddleTuning);
+    }),
+  );
+
+/** The same of every so-many-th real tune. */
+export const realSources = (every: number): Drilled[] =>
+  readTunes(sampleOfReal(every)).map((tune, i) => withLastBars(tune, byTurns(i), tune.title));
+
+/** The stroke asked for: often the one that comes there by itself, as often the other. */
+const byTurns = (i: number): Direction => (i % 2 === 0 ? 'down' : 'up');
 
 /** The tune with an anchor on its last two bars. */
-export function withLastBars(tune: Tune, start: Direction, name: string): Drilled {
+export function withLastBars(
+  tune: Tune,
+  start: Direction,
+  name: string,
+  tuning = fiddleTuning,
+): Drilled {
   const bars = (tune.parts.at(-1)?.bars ?? []).filter(b => tune.bars[b]?.endings.length === 0);
   const [from, to] = [bars.at(-2), bars.at(-1)].map(b => tune.bars[b ?? -1]?.name);
   const range = parseBarRange(from && to ? `${from}-${to}` : '');
   const anchor: AnchorRequest[] = range
     ? [{ id: 'end', bars: range, start, level: null, preset: null, place: null }]
     : [];
-  return drilled(tune, { anchors: anchor }, name);
+  return drilled(tune, { tuning, anchors: anchor }, name);
 }

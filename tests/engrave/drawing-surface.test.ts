@@ -13,17 +13,13 @@ import { engraveOn, engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { layOutLines } from '../../src/engrave/lay-out-lines.ts';
 import { measureText } from '../../src/engrave/measure-text.ts';
 import type { ParsedTune } from '../../src/engrave/split-lines.ts';
-import { allTunes } from '../corpus/corpus.ts';
+import { type NamedTune, onTunes } from '../tunes/on-tunes.ts';
 import { composeStudy } from './compose-study.ts';
-import { corpusTunes } from './corpus-tunes.ts';
 import { jig, reel, slipJig } from './test-tunes.ts';
 
 /**
  * The reference is abcjs's own surface in a document by jsdom: the same lines drawn there and on
  * ours must be the same markup, byte for byte, and make the same score.
- *
- * All tunes of the corpus are drawn with `BOWBOOK_ALL_TUNES=1`; else forty of them, spread evenly,
- * to keep the tests short.
  */
 
 /** The teacher's own lines, laid out by abcjs and drawn on papers of a kind, each read by `read`. */
@@ -91,27 +87,23 @@ const escaped = (text: string): string =>
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;');
 
-const sample = [reel, jig, slipJig, ...corpusTunes(allTunes ? 100_000 : 40)];
+const tests = [reel, jig, slipJig].map(abc => ({ name: 'a tune of this room', abc }));
 
-describe(`${sample.length} tunes: our surface gets from abcjs what a document gets`, () => {
-  test('the same markup, byte for byte', { timeout: 600_000 }, () => {
-    inDocument(documentPaper => {
-      for (const text of sample) {
-        const reference = drawLines(text, documentPaper, referenceMarkup);
-        expect(drawLines(text, plainPaper, ownMarkup)).toEqual(reference);
-      }
-    });
+function compareSurfaces(tunes: readonly NamedTune[]): void {
+  inDocument(documentPaper => {
+    for (const { name, abc } of tunes) {
+      const reference = drawLines(abc, documentPaper, referenceMarkup);
+      expect(drawLines(abc, plainPaper, ownMarkup), name).toEqual(reference);
+      const study = composeStudy(abc);
+      const { cells } = engraveOn(documentPaper, study, {});
+      expect(engraveOn(plainPaper, study, {}).cells, name).toEqual(cells);
+    }
   });
+}
 
-  test('the same score', { timeout: 600_000 }, () => {
-    inDocument(documentPaper => {
-      for (const text of sample) {
-        const study = composeStudy(text);
-        const reference = engraveOn(documentPaper, study, {});
-        expect(engraveOn(plainPaper, study, {}).cells).toEqual(reference.cells);
-      }
-    });
-  });
+describe('our surface gets from abcjs what a document gets: the same markup and score', () => {
+  test('of the tunes of this room', () => compareSurfaces(tests));
+  onTunes('of many tunes', 25, compareSurfaces, ['slow']);
 });
 
 describe('a call that our surface lacks', () => {

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Study } from '../../shared/study.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { Score } from '../../src/engrave/score.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
 import { composeStudy } from './compose-study.ts';
-import { corpusTunes } from './corpus-tunes.ts';
 import { jig, reel, slipJig } from './test-tunes.ts';
 
 const tunes = [
@@ -179,22 +179,11 @@ test('a reel of thirty-two bars keeps to its budget of bytes', () => {
   expect(gzipSync(page).length).toBeLessThan(6 * 1024);
 });
 
-const corpus = corpusTunes(150);
-test.skipIf(corpus.length === 0)(
-  `${corpus.length} tunes of the corpus: every note once`,
-  {
-    timeout: 300_000,
-  },
-  () => {
-    const started = performance.now();
-    for (const text of corpus) {
-      const study = composeStudy(text);
-      const svg = svgOf(engraveTune(study));
-      expect([study.tune.title, notesIn(svg)]).toEqual([study.tune.title, writtenNotes(study)]);
-      expect(svg).not.toMatch(/NaN|undefined|Infinity|element type|no symbol/);
-    }
-    console.log(
-      `${((performance.now() - started) / corpus.length).toFixed(1)} ms a tune, study included`,
-    );
-  },
-);
+onTunes('every note is drawn once', 7, tunes => {
+  for (const { name, abc } of tunes) {
+    const study = composeStudy(abc);
+    const svg = svgOf(engraveTune(study));
+    expect(notesIn(svg), name).toEqual(writtenNotes(study));
+    expect(svg, name).not.toMatch(/NaN|undefined|Infinity|element type|no symbol/);
+  }
+});

@@ -3,9 +3,9 @@ import type { Study } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { abcFile } from '../../src/export/abc-file.ts';
 import { hasAbc2midi, readWithAbc2midi } from '../abc/read-with-abc2midi.ts';
-import { corpusMissing } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
-import { corpusStudies, demoStudies, studyOf, studyText } from './exported-studies.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
+import { demoStudies, studiesOf, studyOf, studyText } from './exported-studies.ts';
 
 const credits = 'By Wenna Harkle, 2024. Learned from the quay.';
 
@@ -71,13 +71,9 @@ describe('the ABC of an export, read again', () => {
     }
   });
 
-  it.skipIf(corpusMissing !== null)(
-    'has those of every real tune',
-    () => {
-      for (const study of corpusStudies()) compareStudy(study, true, composeStudy);
-    },
-    300_000,
-  );
+  onTunes('has those of every tune', 4, tunes => {
+    for (const study of studiesOf(tunes)) compareStudy(study, true, composeStudy);
+  });
 
   it('says whose it is, and what made it, in the standard’s own directives', () => {
     const text = abcFile(studyText('X:7\nT:One\nK:D\nDEFG|\n'), credits);

@@ -5,8 +5,8 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { type Study, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyBook } from '../../src/pipeline/pipeline.ts';
-import { allTunes, corpusFiles } from '../corpus/corpus.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
+import { type NamedTune, readTunes } from '../tunes/on-tunes.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -33,20 +33,6 @@ export async function demoStudies(): Promise<readonly Study[]> {
   return tunes.flatMap(t => (t.study === null ? [] : [t.study]));
 }
 
-/**
- * Real tunes beside the project that can be read, every fourth of them or all, without plans; none
- * where they are not kept.
- */
-export function corpusStudies(): readonly Study[] {
-  studied ??= corpusFiles().flatMap(({ name, text }) =>
-    text
-      .split(/^(?=X:)/m)
-      .filter(t => parseTunes({ text: t, file: name, line: 1, indent: 0 }).tunes.length > 0)
-      .filter((_, i) => allTunes || i % 4 === 0)
-      .map(t => composeStudy(t)),
-  );
-  return studied;
-}
-
-/** Kept, since several tests of a file ask for them. */
-let studied: readonly Study[] | undefined;
+/** Studies without plans, of the tunes that can be read. */
+export const studiesOf = (tunes: readonly NamedTune[]): Study[] =>
+  tunes.filter(t => readTunes([t]).length > 0).map(t => composeStudy(t.abc));

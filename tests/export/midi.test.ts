@@ -4,8 +4,8 @@ import { multiply, toNumber } from '../../shared/music/fraction.ts';
 import type { Study } from '../../shared/study.ts';
 import { midiFile } from '../../src/export/midi.ts';
 import { readMidi } from '../abc/read-midi.ts';
-import { corpusMissing } from '../corpus/corpus.ts';
-import { corpusStudies, demoStudies, studyText } from './exported-studies.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
+import { demoStudies, studiesOf, studyText } from './exported-studies.ts';
 
 const tempo = { beat: { n: 3, d: 8 }, bpm: 88 };
 
@@ -88,13 +88,9 @@ describe('MIDI in played order', () => {
     for (const study of demo) compareStudy(study);
   });
 
-  it.skipIf(corpusMissing !== null)(
-    'is that of every real tune',
-    () => {
-      for (const study of corpusStudies()) compareStudy(study);
-    },
-    300_000,
-  );
+  onTunes('is that of every tune', 4, tunes => {
+    for (const study of studiesOf(tunes)) compareStudy(study);
+  });
 
   it('plays each ending, merges ties, keeps odd lengths and rests', () => {
     compareStudy(

@@ -1,26 +1,23 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parse } from 'musicxml-io';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { toNumber } from '../../shared/music/fraction.ts';
 import { pitch } from '../../shared/music/pitch.ts';
 import type { Study } from '../../shared/study.ts';
 import { musicXml } from '../../src/export/musicxml.ts';
-import { corpusMissing } from '../corpus/corpus.ts';
-import { corpusStudies, demoStudies, studyText } from './exported-studies.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
+import { standard, standardsMissing } from '../tunes/real-tunes.ts';
+import { demoStudies, studiesOf, studyText } from './exported-studies.ts';
 
-/** MusicXML 4.0 as the W3C Music Notation Community Group publishes it, beside the project. */
-const standard = join(import.meta.dirname, '../../../shared/standards/musicxml');
-const schema = join(standard, 'musicxml.xsd');
 const hasXmllint = spawnSync('xmllint', ['--version']).error === undefined;
-const cannotValidate = !existsSync(schema)
-  ? 'skipped: no MusicXML schema beside the project (../shared/standards/musicxml)'
-  : hasXmllint
-    ? null
-    : 'skipped: no xmllint (Debian’s libxml2-utils)';
-if (cannotValidate !== null) console.log(cannotValidate);
+const cannotValidate =
+  standardsMissing ?? (hasXmllint ? null : 'skipped: no xmllint (Debian’s libxml2-utils)');
+
+/** MusicXML 4.0 as the W3C Music Notation Community Group publishes it. */
+const schema = cannotValidate === null ? standard('musicxml/musicxml.xsd') : '';
 
 const work = mkdtempSync(join(tmpdir(), 'bowbook-musicxml-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -33,7 +30,7 @@ function faults(studies: readonly Study[]): string {
   for (const [i, study] of studies.entries()) {
     writeFileSync(join(folder, `${i}.musicxml`), musicXml(study, facts));
   }
-  const catalog = join(standard, 'catalog.xml');
+  const catalog = join(dirname(schema), 'catalog.xml');
   const env = existsSync(catalog) ? { XML_CATALOG_FILES: catalog } : {};
   const { status, stderr } = spawnSync(
     'xmllint',
@@ -44,7 +41,9 @@ function faults(studies: readonly Study[]): string {
   return status === 0 ? said.join('\n') : said.slice(0, 20).join('\n') || `xmllint: ${status}`;
 }
 
-describe.skipIf(cannotValidate !== null)('MusicXML against its schema', () => {
+describe('MusicXML against its schema', () => {
+  beforeEach(context => context.skip(cannotValidate !== null, cannotValidate ?? ''));
+
   it('says so where a file is not valid', () => {
     const broken = musicXml(studyText('X:1\nK:D\nDEFG|\n'), facts).replace(
       '<step>D</step>',
@@ -60,13 +59,7 @@ describe.skipIf(cannotValidate !== null)('MusicXML against its schema', () => {
     expect(faults(await demoStudies())).toBe('');
   });
 
-  it.skipIf(corpusMissing !== null)(
-    'is valid for every real tune',
-    () => {
-      expect(faults(corpusStudies())).toBe('');
-    },
-    300_000,
-  );
+  onTunes('is valid', 4, tunes => expect(faults(studiesOf(tunes))).toBe(''));
 });
 
 let demo: readonly Study[];
@@ -200,13 +193,9 @@ describe('MusicXML read back by musicxml-io', () => {
     for (const study of demo) compareStudy(study);
   });
 
-  it.skipIf(corpusMissing !== null)(
-    'has those of every real tune',
-    () => {
-      for (const study of corpusStudies()) compareStudy(study);
-    },
-    300_000,
-  );
+  onTunes('has those of every tune', 4, tunes => {
+    for (const study of studiesOf(tunes)) compareStudy(study);
+  });
 
   it('writes nested slurs, chords, ties, tuplets with rests, odd lengths and graces', () => {
     compareStudy(

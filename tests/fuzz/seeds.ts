@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { ownTunes } from '../tunes/own-tunes.ts';
+import { realTunes } from '../tunes/real-tunes.ts';
 
 /** What inputs are made from: real ones, whole. */
 export interface Seeds {
@@ -12,7 +13,7 @@ export interface Seeds {
 
 const root = join(import.meta.dirname, '../..');
 
-/** Texts of the demo book and of the book that `begin` writes, and tunes of the corpus where it is. */
+/** Texts of the demo book and of the book that `begin` writes, tunes of our own, and real ones where they are. */
 export function gatherSeeds(): Seeds {
   const pages = ['content', 'templates/begin'].flatMap(book =>
     ['lessons', 'tunes', 'pages'].flatMap(folder => textsIn(join(root, book, folder), '.md')),
@@ -21,11 +22,8 @@ export function gatherSeeds(): Seeds {
     textsIn(join(root, book), '.yaml'),
   );
   const own = pages.flatMap(page => [...page.matchAll(/```abc\n(.*?)```/gs)].map(m => m[1] ?? ''));
-  const real = corpusFiles().flatMap(({ text }) =>
-    text.split(/^(?=X:)/m).filter(part => part.startsWith('X:')),
-  );
   return {
-    abc: [...own, ...real, ...small],
+    abc: [...own, ...ownTunes.map(t => t.abc), ...realTunes(), ...small],
     pages: [...pages, ...blocks],
     settings: [...settings, ...tables],
   };

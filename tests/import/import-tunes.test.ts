@@ -8,7 +8,8 @@ import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { explainFile } from '../../src/app/explain.ts';
 import { type ImportOptions, importTunes } from '../../src/app/import-tunes.ts';
 import { readBook } from '../../src/read/read-book.ts';
-import { allTunes, corpusFiles, corpusMissing } from '../corpus/corpus.ts';
+import { ownTunes } from '../tunes/own-tunes.ts';
+import { type AbcFile, allTunes, realFiles, realTunesMissing } from '../tunes/real-tunes.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'bowbook-import-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -205,41 +206,45 @@ const music = (tune: Tune): unknown => {
   };
 };
 
-describe.skipIf(corpusMissing !== null)(
-  'importing real tunes, a third of the corpus or all',
-  () => {
-    it('has them all, the same as in their files; twice changes nothing', async () => {
-      const folder = join(work, 'corpus');
-      mkdirSync(folder);
-      const taken = corpusFiles().filter((_, i) => allTunes || i % 3 === 0);
-      const files = taken.map(({ name, text }) => {
-        writeFileSync(join(folder, name), text);
-        return join(folder, name);
-      });
-      const written = taken.flatMap(({ text }) =>
-        text.split(/^(?=X:)/m).filter(t => t.startsWith('X:')),
-      );
-      const first = await run(files);
-      expect(first.tunes).toBe(written.length);
-      expect(first.written.length).toBe(written.length);
-      const book = await readBook(root);
-      expect(book.problems.filter(p => p.severity === 'error')).toEqual([]);
-      const byPath = new Map(
-        book.tunePages.map(p => [p.file, p.blocks.find(b => b.kind === 'tune')]),
-      );
-      let read = 0;
-      for (const [i, path] of first.written.entries()) {
-        const block = byPath.get(path);
-        if (block?.kind !== 'tune') throw new Error(`no tune on ${path}`);
-        const source = { text: written[i] ?? '', file: 'file.abc', line: 1, indent: 0 };
-        const own = parseTunes(source).tunes.map(music);
-        expect([path, parseTunes(block.abc).tunes.map(music)]).toEqual([path, own]);
-        read += own.length;
-      }
-      expect(read).toBeGreaterThan(0.98 * written.length);
-      const before = allPages();
-      expect(await run(files)).toMatchObject({ written: [], present: written.length });
-      expect(allPages()).toEqual(before);
-    }, 600_000);
-  },
-);
+/** Every tune of the files is had, the same as there; importing twice changes nothing. */
+async function importAll(taken: readonly AbcFile[]): Promise<void> {
+  const folder = join(work, 'files');
+  mkdirSync(folder);
+  const files = taken.map(({ name, text }) => {
+    writeFileSync(join(folder, name), text);
+    return join(folder, name);
+  });
+  const written = taken.flatMap(({ text }) =>
+    text.split(/^(?=X:)/m).filter(t => t.startsWith('X:')),
+  );
+  const first = await run(files);
+  expect(first.tunes).toBe(written.length);
+  expect(first.written.length).toBe(written.length);
+  const book = await readBook(root);
+  expect(book.problems.filter(p => p.severity === 'error')).toEqual([]);
+  const byPath = new Map(book.tunePages.map(p => [p.file, p.blocks.find(b => b.kind === 'tune')]));
+  let read = 0;
+  for (const [i, path] of first.written.entries()) {
+    const block = byPath.get(path);
+    if (block?.kind !== 'tune') throw new Error(`no tune on ${path}`);
+    const source = { text: written[i] ?? '', file: 'file.abc', line: 1, indent: 0 };
+    const own = parseTunes(source).tunes.map(music);
+    expect([path, parseTunes(block.abc).tunes.map(music)]).toEqual([path, own]);
+    read += own.length;
+  }
+  expect(read).toBeGreaterThan(0.98 * written.length);
+  const before = allPages();
+  expect(await run(files)).toMatchObject({ written: [], present: written.length });
+  expect(allPages()).toEqual(before);
+}
+
+describe('importing many tunes', () => {
+  it('has those of our own', async () => {
+    await importAll([{ name: 'own.abc', text: ownTunes.map(t => t.abc).join('\n') }]);
+  });
+
+  it('has real tunes, a third of the files or all', { timeout: 600_000 }, async context => {
+    context.skip(realTunesMissing !== null, realTunesMissing ?? '');
+    await importAll(realFiles().filter((_, i) => allTunes || i % 3 === 0));
+  });
+});

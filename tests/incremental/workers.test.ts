@@ -1,3 +1,4 @@
+/** @module-tag slow */
 import { spawnSync } from 'node:child_process';
 import {
   appendFileSync,

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { annotateAbc } from '../../shared/notation/annotate-abc.ts';
 import type { Study } from '../../shared/study.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
-import { corpusTunes } from '../engrave/corpus-tunes.ts';
 import { jig, reel, slipJig } from '../engrave/test-tunes.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
 
 const all = { marks: 'all', fingers: false, letters: null } as const;
 
@@ -43,18 +43,14 @@ describe('reading the annotated copy again', () => {
     });
   });
 
-  const corpus = corpusTunes(120);
-  test.skipIf(corpus.length === 0)(
-    `${corpus.length} tunes of the corpus keep notes and strokes`,
-    () => {
-      for (const text of corpus) {
-        const study = composeStudy(text);
-        const again = composeStudy(annotateAbc(study, all));
-        expect([study.tune.title, notesOf(again)]).toEqual([study.tune.title, notesOf(study)]);
-        expect([study.tune.title, strokesOf(again)]).toEqual([study.tune.title, strokesOf(study)]);
-      }
-    },
-  );
+  onTunes('keeps notes and strokes', 9, tunes => {
+    for (const { name, abc } of tunes) {
+      const study = composeStudy(abc);
+      const again = composeStudy(annotateAbc(study, all));
+      expect(notesOf(again), name).toEqual(notesOf(study));
+      expect(strokesOf(again), name).toEqual(strokesOf(study));
+    }
+  });
 });
 
 test('puts signs after what stands before a note', () => {

@@ -1,9 +1,12 @@
+/** @module-tag slow */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, expect, it } from 'vitest';
+import { rollDice } from '../../shared/drills/dice.ts';
+import { seed } from '../seed.ts';
 import { folderFiles } from './folder-files.ts';
 import { writeSmallBook } from './small-book.ts';
 
@@ -14,6 +17,10 @@ import { writeSmallBook } from './small-book.ts';
  * run a few.
  */
 const kills = Number(process.env.BOWBOOK_KILLS ?? 6);
+
+/** From 0 to 1: the moments are drawn with the seed, though no machine keeps them to the millisecond. */
+const dice = rollDice('kills', seed);
+const random = (): number => dice.below(1e9) / 1e9;
 
 const root = join(import.meta.dirname, '../..');
 const work = mkdtempSync(join(tmpdir(), 'bowbook-kill-'));
@@ -52,7 +59,7 @@ async function killAt(moment: (isOver: () => boolean) => Promise<unknown>): Prom
 async function amongMoves(isOver: () => boolean): Promise<void> {
   const journal = join(work, '.bowbook-site', 'journal.json');
   while (!existsSync(journal) && !isOver()) await pause(0);
-  const until = performance.now() + Math.random() ** 2 * 4;
+  const until = performance.now() + random() ** 2 * 4;
   while (performance.now() < until);
 }
 
@@ -77,7 +84,7 @@ it(`leaves whole files when killed, ${kills} times`, {
     writeSmallBook(book, state);
     if (i % 4 < 2) rmSync(cache, { recursive: true, force: true });
     const aimed = i % 3 === 2;
-    const time = Math.random() * lasted;
+    const time = random() * lasted;
     if (await killAt(aimed ? amongMoves : () => pause(time))) killed++;
     const found = folderFiles(site);
     expect(found.get('CNAME')).toBe(own);

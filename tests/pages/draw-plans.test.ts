@@ -6,7 +6,7 @@ import { engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { drawPlans, studyPlan } from '../../src/pipeline/draw-plans.ts';
 import { settings, tuneOf } from '../bowing/strokes-of.ts';
 import { anchorAt, studyOf } from '../bowing/study-of.ts';
-import { corpusFiles, corpusMissing } from '../corpus/corpus.ts';
+import { onTunes, readTunes } from '../tunes/on-tunes.ts';
 
 /** A reel of our own whose bow comes to A4 the wrong way round, both times. */
 const body = '|:(3(gfe) (dc) .B{c}A "D"~B2|ud(e f)g a-a ba|(gf)ed cBAG|F2 (ED) D4:|';
@@ -89,48 +89,34 @@ describe('a plan written into the ABC and read again', () => {
   });
 });
 
-test('best plans of real tunes, written in and read again, arrive', () => {
-  if (corpusMissing !== null) return console.warn(corpusMissing);
+onTunes('best plans, written in and read again, arrive', 12, tunes => {
   const wrong: string[] = [];
   let checked = 0;
-  for (const { name, text } of corpusFiles()) {
-    for (const chunk of text.split(/\n(?=X:)/).slice(0, 6)) {
-      if (!/^K:/m.test(chunk)) continue;
-      const tune = tuneOfChunk(chunk);
-      const bars = tune?.parts.at(-1)?.bars.map(b => tune.bars[b]) ?? [];
-      const last = bars.findLast(b => b && b.endings.length === 0 && !b.pickup);
-      if (!tune || !last || tune.events[last.first]?.kind !== 'note') continue;
-      const anchors = (['down', 'up'] as const).map(start => ({
-        ...anchorAt(last.name, start, 'advanced'),
-        id: start,
-      }));
-      for (const anchor of anchors) {
-        const study = studyOf(tune, { anchors: [anchor] });
-        const [studied] = study.bowing.anchors;
-        const plan = bestPlan(studied?.leadIns ?? [])?.plan;
-        // Passes that come by different ways have a plan each: one of them need not serve all.
-        if (!plan || plan.changes.length === 0 || studied?.leadIns.length !== 1) continue;
-        const request: StudyRequest = {
-          tuning: study.tuning,
-          bowing: settings,
-          start: null,
-          anchors: [anchor],
-          unit: null,
-        };
-        checked++;
-        if (!arrives(studyPlan(study, request, plan)))
-          wrong.push(`${name}, ${tune.title}, ${anchor.id}`);
-      }
+  for (const tune of readTunes(tunes)) {
+    const bars = tune.parts.at(-1)?.bars.map(b => tune.bars[b]) ?? [];
+    const last = bars.findLast(b => b && b.endings.length === 0 && !b.pickup);
+    if (!last || tune.events[last.first]?.kind !== 'note') continue;
+    const anchors = (['down', 'up'] as const).map(start => ({
+      ...anchorAt(last.name, start, 'advanced'),
+      id: start,
+    }));
+    for (const anchor of anchors) {
+      const study = studyOf(tune, { anchors: [anchor] });
+      const [studied] = study.bowing.anchors;
+      const plan = bestPlan(studied?.leadIns ?? [])?.plan;
+      // Passes that come by different ways have a plan each: one of them need not serve all.
+      if (!plan || plan.changes.length === 0 || studied?.leadIns.length !== 1) continue;
+      const request: StudyRequest = {
+        tuning: study.tuning,
+        bowing: settings,
+        start: null,
+        anchors: [anchor],
+        unit: null,
+      };
+      checked++;
+      if (!arrives(studyPlan(study, request, plan))) wrong.push(`${tune.title}, ${anchor.id}`);
     }
   }
   expect(checked).toBeGreaterThan(20);
   expect(wrong).toEqual([]);
 });
-
-function tuneOfChunk(chunk: string): ReturnType<typeof tuneOf> | null {
-  try {
-    return tuneOf(chunk);
-  } catch {
-    return null;
-  }
-}

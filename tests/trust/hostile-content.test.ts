@@ -252,7 +252,9 @@ describe('in a browser', () => {
     rmSync(traps, { recursive: true });
   });
 
-  it('nothing of any page runs or asks for anything, when opened, unfolded and pressed', async () => {
+  it('nothing of any page runs or asks for anything, when opened, unfolded and pressed', {
+    tags: ['slow'],
+  }, async () => {
     const pages = ending('.html');
     expect(pages.length).toBeGreaterThan(3 * payloads.length);
     for (const path of pages) {
@@ -270,7 +272,7 @@ describe('in a browser', () => {
     expect(seen).toEqual([]);
   });
 
-  it('nothing of an address runs', async () => {
+  it('nothing of an address runs', { tags: ['slow'] }, async () => {
     const [lesson = ''] = files.filter(path => /^lessons\/2026.*\.html$/.test(path));
     for (const [k, make] of payloads.entries()) {
       const asked = encodeURIComponent(make(`address-${k}`));

@@ -18,7 +18,7 @@ import { explainFile } from '../../src/app/explain.ts';
 import { importTunes } from '../../src/app/import-tunes.ts';
 import { bookOf } from '../../src/read/book-of.ts';
 import { readBook } from '../../src/read/read-book.ts';
-import { corpusFiles, corpusMissing } from '../corpus/corpus.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
 
 /** Every limit: at it a thing is read, one past it there is a message with a place and words. */
 const head = 'X:1\nT:T\nM:none\nL:1/8\nK:D\n';
@@ -86,10 +86,8 @@ describe('a tune', () => {
     expect(tunes.map(t => t.title)).toEqual(['Two']);
   });
 
-  it.skipIf(corpusMissing !== null)('of the corpus never meets one', () => {
-    const found = corpusFiles().flatMap(({ name, text }) =>
-      ofTune(text).map(fault => [name, ...fault]),
-    );
+  onTunes('as they are written meets none', 1, tunes => {
+    const found = tunes.flatMap(({ name, abc }) => ofTune(abc).map(fault => [name, ...fault]));
     expect(found).toEqual([]);
   });
 });

@@ -15,8 +15,8 @@ import {
 } from '../../shared/trying/trial.ts';
 import { bowingOfLink, readTrialLink, trialLink } from '../../shared/trying/trial-link.ts';
 import { turnedRuns, wayThere } from '../../shared/trying/way-there.ts';
-import { corpusMissing } from '../corpus/corpus.ts';
-import { corpusTrials, requestFor, tideTable, trialOf, tuneOf } from './try-tunes.ts';
+import { onTunes } from '../tunes/on-tunes.ts';
+import { requestFor, tideTable, trialOf, tuneOf, withPassage } from './try-tunes.ts';
 
 const tide = trialOf(tideTable, 'B7-B8', 'up');
 const named = (trial: Trial, id: string): number =>
@@ -69,10 +69,9 @@ describe('trying slurs on the way to a passage', () => {
     }
   });
 
-  it('every link of real tunes can be closed: written and read again, it holds', () => {
-    if (corpusMissing !== null) return console.warn(corpusMissing);
+  onTunes('every link can be closed: written and read again, it holds', 120, tunes => {
     let links = 0;
-    for (const { abc, bars } of corpusTrials(120)) {
+    for (const { abc, bars } of withPassage(tunes)) {
       const tune = tuneOf(abc);
       const trial = openTrial(tune, requestFor(bars, 'up'), 'anchor', {
         level: null,

@@ -6,7 +6,7 @@ import type { Direction, Tune } from '../../shared/music/tune.ts';
 import type { StudyRequest } from '../../shared/study.ts';
 import { openTrial, type Trial } from '../../shared/trying/trial.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
-import { corpusFiles } from '../corpus/corpus.ts';
+import { type NamedTune, readTunes } from '../tunes/on-tunes.ts';
 
 /** What `explain` asks of a bare tune with `--anchor` and `--arrive`. */
 export function requestFor(bars: string, start: Direction): StudyRequest {
@@ -38,18 +38,14 @@ export function trialOf(abc: string, bars: string, start: Direction): Trial {
   return trial;
 }
 
-/** Every nth real tune with slurs that pair up, its passage the last full bar but one. */
-export function* corpusTrials(everyNth: number): Generator<{ abc: string; bars: string }> {
-  let count = 0;
-  for (const { text } of corpusFiles()) {
-    for (const abc of text.split(/\n(?=X:)/)) {
-      if (count++ % everyNth !== 0 || !abc.startsWith('X:')) continue;
-      const tune = parseTunes({ text: abc, file: 'tune.abc', line: 1, indent: 0 }).tunes[0];
-      const bars = tune?.bars.filter(b => b.end > b.first).at(-2)?.name;
-      if (bars) yield { abc, bars };
-    }
-  }
-}
+/** Tunes with a passage to reach: the last full bar but one. */
+export const withPassage = (tunes: readonly NamedTune[]): { abc: string; bars: string }[] =>
+  tunes.flatMap(named =>
+    readTunes([named]).flatMap(tune => {
+      const bars = tune.bars.filter(b => b.end > b.first).at(-2)?.name;
+      return bars ? [{ abc: named.abc, bars }] : [];
+    }),
+  );
 
 export const tideTable = `X:1
 T:The Tide Table, first try

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { expect } from 'vitest';
 import { anchorHooks } from '../../shared/bowing/anchor-hooks.ts';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { parseTuning } from '../../shared/fingering/tunings.ts';
@@ -7,9 +7,8 @@ import { chooseHooks } from '../../shared/sections/hook-names.ts';
 import type { Hook } from '../../shared/sections/hooks.ts';
 import type { Study } from '../../shared/study.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
-import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { studyOf } from '../bowing/study-of.ts';
-import { corpusFiles, corpusMissing } from '../corpus/corpus.ts';
+import { onTunes, readTunes } from '../tunes/on-tunes.ts';
 
 const { hookSentence, speakTune } = wordsFor('en', 'letters');
 
@@ -42,40 +41,34 @@ function isTrue({ tune, fingering, bowing, performance }: Study, hook: Hook): bo
   }
 }
 
-describe.skipIf(corpusMissing !== null)(`passages of real tunes ${corpusMissing ?? ''}`, () => {
-  it('have facts that are true, inside the passage, and four at most', { timeout: 60_000 }, () => {
-    let facts = 0;
-    for (const { name, text } of corpusFiles()) {
-      // Every sixth tune of a file: a study with its plans takes longer than a map.
-      const { tunes } = parseTunes({ text, file: name, line: 1, indent: 0 });
-      for (const tune of tunes.filter((_, i) => i % 6 === 0)) {
-        const study = studyOf(tune, { tuning: retuned });
-        for (const phrase of study.map.phrases) {
-          const anchor = { first: phrase.first, last: phrase.end - 1 };
-          const found = anchorHooks(
-            tune,
-            study.performance,
-            study.fingering,
-            study.bowing.plan,
-            anchor,
-          );
-          expect(
-            found.filter(h => !isTrue(study, h)),
-            `${tune.title}, ${phrase.name}`,
-          ).toEqual([]);
-          const chosen = chooseHooks(found, null);
-          expect(chosen.length).toBe(Math.min(4, found.length));
-          for (const hook of chosen) {
-            expect(hookSentence(tune, retuned, hook, 'letters')).not.toMatch(/undefined|null|NaN/);
-          }
-          facts += chosen.length;
-        }
-        const said = speakTune(study, 'letters')
-          .flatMap(p => p.bars.map(b => b.text))
-          .join(' ');
-        expect(said, tune.title).not.toMatch(/undefined|null|NaN/);
+onTunes('passages have facts that are true, inside them, and four at most', 6, tunes => {
+  let facts = 0;
+  for (const tune of readTunes(tunes)) {
+    const study = studyOf(tune, { tuning: retuned });
+    for (const phrase of study.map.phrases) {
+      const anchor = { first: phrase.first, last: phrase.end - 1 };
+      const found = anchorHooks(
+        tune,
+        study.performance,
+        study.fingering,
+        study.bowing.plan,
+        anchor,
+      );
+      expect(
+        found.filter(h => !isTrue(study, h)),
+        `${tune.title}, ${phrase.name}`,
+      ).toEqual([]);
+      const chosen = chooseHooks(found, null);
+      expect(chosen.length).toBe(Math.min(4, found.length));
+      for (const hook of chosen) {
+        expect(hookSentence(tune, retuned, hook, 'letters')).not.toMatch(/undefined|null|NaN/);
       }
+      facts += chosen.length;
     }
-    expect(facts).toBeGreaterThan(500);
-  });
+    const said = speakTune(study, 'letters')
+      .flatMap(p => p.bars.map(b => b.text))
+      .join(' ');
+    expect(said, tune.title).not.toMatch(/undefined|null|NaN/);
+  }
+  expect(facts).toBeGreaterThan(500);
 });
