@@ -3,10 +3,10 @@ import type { Study } from '../../shared/study.ts';
 import { exportWords } from '../../shared/words/en/exporting.ts';
 
 /**
- * A tune as a file of ABC 2.1: the teacher's own text with the strokes and fingers written in. A
- * stroke is written where it is the same every time through. Fields that stood before the `X:` hold
- * for the tune (section 2.2.2), and are kept; an `X:` is added where there is none, since the
- * standard asks for one. Credits and program go into the standard's own directives for them.
+ * A tune as a file of ABC 2.1: the teacher's text with strokes and fingers added. A stroke is written
+ * where it is the same in every pass. Fields before the `X:` apply to the tune (section 2.2.2) and are
+ * kept; `X:1` is added where there is none, since the standard requires one. Credits and the program's
+ * name go into the standard's directives for them.
  */
 export function abcFile(study: Study, credits: string): string {
   const annotated = annotateAbc(study, { marks: 'all', fingers: true, letters: null }).trim();

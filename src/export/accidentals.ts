@@ -1,5 +1,6 @@
 import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Key } from '../../shared/music/tune.ts';
+import { got } from '../../shared/must.ts';
 
 const names: Readonly<Record<number, string>> = {
   [-2]: 'flat-flat',
@@ -9,21 +10,21 @@ const names: Readonly<Record<number, string>> = {
   2: 'double-sharp',
 };
 
-/** The accidental each pitch of a bar needs on the page, told by the pitches in written order. */
-export type AccidentalTeller = (pitch: Pitch, tiedOn: boolean) => string | null;
+/** Names the accidental to print before a pitch; null for none. Called for each in written order. */
+export type AccidentalOf = (pitch: Pitch, tiedOn: boolean) => string | null;
 
 /**
- * Tells, for the pitches of one bar in order, which sign stands before each: one where the pitch
- * is not what the signature, or a sign before it in the bar at the same height, makes it. A note
- * tied on over the bar line has none (common practice).
+ * Starts a bar in a key. A pitch gets an accidental where it differs from the key signature, or from an
+ * earlier accidental of the bar on the same letter and octave. A note tied over the bar line gets none
+ * (common practice). The names are those of MusicXML.
  */
-export function tellAccidentals(key: Key): AccidentalTeller {
+export function accidentalsInBar(key: Key): AccidentalOf {
   const inForce = new Map<string, number>();
   return (pitch, tiedOn) => {
     const height = `${pitch.letter}${pitch.octave}`;
     const now = inForce.get(height) ?? key.alters[pitch.letter];
     if (now === pitch.alter || tiedOn) return null;
     inForce.set(height, pitch.alter);
-    return names[pitch.alter] ?? null;
+    return got(names[pitch.alter], `accidental of ${pitch.alter} semitones`);
   };
 }

@@ -1,6 +1,6 @@
 import { element, type XmlElement } from './xml.ts';
 
-/** Kinds of chord as tune books write them, and their names in MusicXML (`kind-value`). */
+/** Chord qualities as tune books write them, and their names in MusicXML (`kind-value`). */
 const kinds: Readonly<Record<string, string>> = {
   '': 'major',
   maj: 'major',
@@ -33,7 +33,7 @@ const kinds: Readonly<Record<string, string>> = {
 
 const alterOf = (sign: string): number | null => (sign === '' ? null : sign === 'b' ? -1 : 1);
 
-/** A chord symbol, `Am7/G`, as MusicXML's `harmony`; null where it is words and no chord. */
+/** A chord symbol, such as `Am7/G`, as a `harmony` element; null for text that is no chord symbol. */
 export function harmonyOf(symbol: string): XmlElement | null {
   const plain = symbol.trim().replaceAll('♭', 'b').replaceAll('♯', '#');
   const m = /^([A-G])([#b]?)([^/]*)(?:\/([A-Ga-g])([#b+]?))?$/.exec(plain);

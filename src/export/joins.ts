@@ -1,7 +1,7 @@
 import type { Performance } from '../../shared/music/performance.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 
-/** What joins a note to others: slurs that begin and end on it, by number, and ties. */
+/** The slurs (by number) and ties that begin and end on a note. */
 export interface Joins {
   readonly slurStarts: readonly number[];
   readonly slurStops: readonly number[];
@@ -12,10 +12,10 @@ export interface Joins {
 export const noJoins: Joins = { slurStarts: [], slurStops: [], tieStart: false, tieStop: false };
 
 /**
- * The joins of each written note, by event index. A slur is written where it has both ends, with
- * a number that no slur has that is open at the same time. A tie is written where the notes are
- * tied as played: into each ending, but not from the end of a repeat back to its start, where a
- * note would be tied on that begins the first time through.
+ * The slurs and ties of each written note, by event index. A slur is included where it has both ends;
+ * its number differs from those of all slurs open at the same time. A tie is included where the notes
+ * are tied as played: into each ending, but not from the end of a repeat back to its start, where the
+ * same note begins without a tie the first time through.
  */
 export function joinsOf(tune: Tune, performance: Performance): ReadonlyMap<number, Joins> {
   const joins = new Map<number, Joins>();
@@ -46,7 +46,7 @@ interface NumberedSlur {
   readonly number: number;
 }
 
-/** MusicXML tells 16 slurs apart. */
+/** MusicXML numbers slurs from 1 to 16 (`number-level`). */
 const mostSlurs = 16;
 
 /** Slurs over two notes or more, each from the sign that opens it to the one that closes it. */

@@ -1,6 +1,7 @@
 import { type MidiEvent, writeMidi } from 'midi-file';
 import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
 import type { Bar, Tempo } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import { divisionsFor } from './note-values.ts';
 import { sameMeter } from './same-signature.ts';
@@ -10,19 +11,19 @@ const violin = 40;
 const loudness = 84;
 
 /**
- * Ticks a crotchet: at least this many, and as many more as the lengths need to be exact. Few, so that
- * the time to the next event is mostly one byte, which is what the library is quick at.
+ * Fewest ticks per crotchet; a file has as many more as its lengths need to be exact. With few, most
+ * times between events take one byte, which the library writes fastest.
  */
 const fewestTicks = 96;
 const mostTicks = 32_767;
 
-/** Where more would be needed than a file can say, lengths are rounded to this many. */
+/** Ticks per crotchet to round lengths to, where exact ones would need more than a file can state. */
 const roundedTicks = 480;
 
-/** What of a study is heard. */
+/** The parts of a study that MIDI needs. */
 type Played = Pick<Study, 'tune' | 'performance'>;
 
-/** An event at its time in ticks; at one time, ends before changes before beginnings. */
+/** An event with its time in ticks; at equal times in order of rank: ends, changes, beginnings. */
 interface Timed {
   readonly at: number;
   readonly rank: 0 | 1 | 2;
@@ -30,8 +31,8 @@ interface Timed {
 }
 
 /**
- * A tune as a standard MIDI file of one track, in played order: repeats and endings unrolled, ties
- * merged, at a steady tempo. Grace notes, which have no length of their own, are left out.
+ * A tune as a standard MIDI file (format 0, one track), in played order: repeats and endings unrolled,
+ * ties merged, at a steady tempo. Grace notes, which have no length of their own, are left out.
  */
 export function midiFile(study: Played, tempo: Tempo): Uint8Array {
   const { tune, performance } = study;
@@ -55,8 +56,8 @@ export function midiFile(study: Played, tempo: Tempo): Uint8Array {
     ({ onset, event }): Timed => ({ at: ticks(onset), rank: 1, event }),
   );
   const notes = performance.notes.flatMap((sounded): Timed[] => {
-    const event = tune.events[sounded.event];
-    if (event?.kind !== 'note') return [];
+    const event = at(tune.events, sounded.event);
+    if (event.kind !== 'note') throw new Error(`the sounded event ${sounded.event} is no note`);
     const from = ticks(sounded.onset);
     const to = ticks(sounded.onset) + ticks(sounded.duration);
     if (to === from) return [];
@@ -95,11 +96,11 @@ const noteEvent = (
   velocity,
 });
 
-/** Microseconds a crotchet. */
+/** Microseconds per crotchet. */
 const microseconds = ({ beat, bpm }: Tempo): number =>
   Math.round(60_000_000 / (bpm * toNumber(beat) * 4));
 
-/** Metre and key where the performance begins and wherever they change; MIDI has powers of two only. */
+/** Metre and key at the beginning and at each change. MIDI states metres whose unit is a power of two. */
 function signatureChanges({ tune, performance }: Played): readonly {
   readonly onset: Fraction;
   readonly event: MidiEvent;
@@ -107,8 +108,8 @@ function signatureChanges({ tune, performance }: Played): readonly {
   const changes: { onset: Fraction; event: MidiEvent }[] = [];
   let before: Bar | null = null;
   for (const played of performance.bars) {
-    const bar = tune.bars[played.bar];
-    if (!bar || (before && sameSignatures(bar, before))) continue;
+    const bar = at(tune.bars, played.bar);
+    if (before && sameSignatures(bar, before)) continue;
     before = bar;
     const { beats, unit, free } = bar.meter;
     if (!free && Number.isInteger(Math.log2(unit)) && beats < 256) {
@@ -136,7 +137,7 @@ function signatureChanges({ tune, performance }: Played): readonly {
 const sameSignatures = (a: Bar, b: Bar): boolean =>
   sameMeter(a.meter, b.meter) && a.key.fifths === b.key.fifths;
 
-/** Text in MIDI is a byte a letter, and 7-bit signs alone are sure to be read everywhere. */
+/** Text as 7-bit ASCII, the only encoding that all MIDI programs read alike. */
 const latin = (text: string): string =>
   text
     .normalize('NFKD')

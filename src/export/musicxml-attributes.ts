@@ -3,9 +3,10 @@ import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { signatureOf } from '../../shared/music/key-names.ts';
 import { letters } from '../../shared/music/pitch.ts';
 import type { Key, Meter } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import { element, type XmlElement } from './xml.ts';
 
-/** A key as a signature of sharps or flats, or, where `K:` adds signs by hand, letter by letter. */
+/** The `key` element: a count of sharps or flats, or letter by letter where `K:` adds accidentals. */
 export function keyElement(key: Key): XmlElement {
   const usual = signatureOf(key.fifths);
   const altered = letters.filter(letter => key.alters[letter] !== 0);
@@ -22,6 +23,7 @@ export function keyElement(key: Key): XmlElement {
   );
 }
 
+/** The `time` element; an unprinted `senza-misura` for a free metre. */
 export function timeElement({ beats, unit, sign, free }: Meter): XmlElement {
   if (free) return element('time', [element('senza-misura')], { 'print-object': 'no' });
   return element(
@@ -31,9 +33,9 @@ export function timeElement({ beats, unit, sign, free }: Meter): XmlElement {
   );
 }
 
-/** How a retuned fiddle is tuned; null for the usual strings. */
+/** The tuning as `scordatura`; null for standard tuning. */
 export function tuningElement(tuning: Tuning): XmlElement | null {
-  if (tuning.every((open, i) => open.midi === fiddleTuning[i]?.midi)) return null;
+  if (tuning.every((open, i) => open.midi === at(fiddleTuning, i).midi)) return null;
   const accords = tuning.map((open, i) =>
     element(
       'accord',

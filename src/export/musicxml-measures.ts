@@ -1,9 +1,10 @@
 import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, type Fraction, fraction, toNumber } from '../../shared/music/fraction.ts';
 import type { Bar, Direction, Tempo, Tune } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
-import { tellAccidentals } from './accidentals.ts';
+import { accidentalsInBar } from './accidentals.ts';
 import { harmonyOf } from './chord-symbol.ts';
 import { type Joins, joinsOf, noJoins } from './joins.ts';
 import { keyElement, timeElement, tuningElement } from './musicxml-attributes.ts';
@@ -13,23 +14,23 @@ import { sameKey, sameMeter } from './same-signature.ts';
 import { type Tuplet, tupletsOf } from './tuplets.ts';
 import { element, type XmlElement } from './xml.ts';
 
-/** What holds for the whole tune while its bars are written. */
+/** Facts of the whole tune that its bars are written from. */
 interface Scope {
   readonly study: Study;
   readonly tempo: Tempo;
-  /** Divisions a crotchet, and the length of one in whole notes. */
+  /** Divisions per crotchet, and the length of one division in whole notes. */
   readonly divisions: number;
   readonly division: Fraction;
-  /** How the length of each event is written. */
+  /** The note values of each event, by event index. */
   readonly lengths: readonly WrittenLength[];
   readonly joins: ReadonlyMap<number, Joins>;
   readonly tuplets: ReadonlyMap<number, Tuplet>;
   readonly strokes: ReadonlyMap<number, Direction>;
-  /** Bars that a repeat goes back to, whether or not a sign stands there. */
+  /** Indices of bars that a repeat goes back to, with or without a start-repeat sign. */
   readonly returns: ReadonlySet<number>;
 }
 
-/** The bars of a tune as MusicXML's `measure`s, in the order of the page. */
+/** The bars of a tune as `measure` elements, in written order. `tempo` stands over the first. */
 export function measureElements(study: Study, tempo: Tempo): readonly XmlElement[] {
   const { tune, performance } = study;
   const tuplets = tupletsOf(tune);
@@ -67,7 +68,10 @@ export function measureElements(study: Study, tempo: Tempo): readonly XmlElement
   });
 }
 
-/** Signs that stand for every time through: a note whose stroke is not the same each time has none. */
+/**
+ * Stroke to print at each note, by event index. A note whose stroke varies from pass to pass has none,
+ * unless the teacher marked it.
+ */
 function writtenStrokes(study: Study): ReadonlyMap<number, Direction> {
   const strokes = new Map<number, Direction>();
   for (const [event, { direction, varies }] of printedStrokes(study)) {
@@ -79,10 +83,9 @@ function writtenStrokes(study: Study): ReadonlyMap<number, Direction> {
   return strokes;
 }
 
-/** A pickup, or the second half of a bar that a sign cuts in two, is not counted. */
+/** Whether a bar has no number: a pickup, or the second half of a bar that a repeat sign divides. */
 function isUncounted(tune: Tune, b: number): boolean {
-  const [bar, before] = [tune.bars[b], tune.bars[b - 1]];
-  if (!bar) return false;
+  const [bar, before] = [at(tune.bars, b), tune.bars[b - 1]];
   if (bar.pickup) return true;
   return (
     before !== undefined &&
@@ -94,7 +97,7 @@ function isUncounted(tune: Tune, b: number): boolean {
   );
 }
 
-/** Where the performance turns back, so that a repeat without its first sign can be given one. */
+/** Bars that the performance goes back to: a repeat without its start sign is given one there. */
 function returnsOf({ tune, performance }: Study): ReadonlySet<number> {
   const returns = new Set(tune.bars.flatMap((bar, b) => (bar.opensRepeat ? [b] : [])));
   if (tune.order !== null) return returns;
@@ -105,10 +108,11 @@ function returnsOf({ tune, performance }: Study): ReadonlySet<number> {
   return returns;
 }
 
-const endingOf = (bar: Bar | undefined): string => bar?.endings.join(', ') ?? '';
+/** `1, 2`; empty outside endings. */
+const endingOf = (bar: Bar): string => bar.endings.join(', ');
 
 function leftBarline(tune: Tune, b: number, returns: ReadonlySet<number>): XmlElement | null {
-  const bar = tune.bars[b];
+  const bar = at(tune.bars, b);
   const ending = endingOf(bar);
   const opens = ending !== '' && !continues(tune.bars[b - 1], bar);
   const repeats = returns.has(b);
@@ -124,7 +128,7 @@ function leftBarline(tune: Tune, b: number, returns: ReadonlySet<number>): XmlEl
   );
 }
 
-/** Two neighbouring bars stand in one ending. */
+/** Whether two neighbouring bars are in one ending. */
 const continues = (before: Bar | undefined, bar: Bar | undefined): boolean =>
   before !== undefined &&
   bar !== undefined &&
@@ -134,8 +138,7 @@ const continues = (before: Bar | undefined, bar: Bar | undefined): boolean =>
   before.closesRepeat === 1;
 
 function rightBarline(tune: Tune, b: number): XmlElement | null {
-  const [bar, next] = [tune.bars[b], tune.bars[b + 1]];
-  if (!bar) return null;
+  const [bar, next] = [at(tune.bars, b), tune.bars[b + 1]];
   const ending = endingOf(bar);
   const closes = ending !== '' && !continues(bar, next);
   const repeats = bar.closesRepeat > 1;
@@ -161,8 +164,7 @@ function rightBarline(tune: Tune, b: number): XmlElement | null {
 
 function attributesOf({ study, divisions }: Scope, b: number): XmlElement | null {
   const { bars } = study.tune;
-  const [bar, before] = [bars[b], bars[b - 1]];
-  if (!bar) return null;
+  const [bar, before] = [at(bars, b), bars[b - 1]];
   const key = before && sameKey(bar.key, before.key) ? null : keyElement(bar.key);
   const time = before && sameMeter(bar.meter, before.meter) ? null : timeElement(bar.meter);
   if (before) return key || time ? element('attributes', [key, time]) : null;
@@ -170,16 +172,14 @@ function attributesOf({ study, divisions }: Scope, b: number): XmlElement | null
   return element('attributes', [element('divisions', divisions), key, time, clef]);
 }
 
-/** The letter of a part where it begins; before the first bar, tempo, tuning and order of parts. */
+/** The part's letter at its first bar; at the tune's first bar also tempo, tuning and order of parts. */
 function directionsOf({ study, tempo }: Scope, b: number): readonly (XmlElement | null)[] {
   const { tune, tuning } = study;
-  const part = tune.parts[tune.bars[b]?.part ?? -1];
+  const part = at(tune.parts, at(tune.bars, b).part);
   const rehearsal =
-    part && part.bars[0] === b && tune.parts.length > 1
-      ? direction(element('rehearsal', part.name))
-      : null;
+    part.bars[0] === b && tune.parts.length > 1 ? direction(element('rehearsal', part.name)) : null;
   if (b > 0) return [rehearsal];
-  const order = tune.order?.map(i => tune.parts[i]?.name ?? '').join(' ');
+  const order = tune.order?.map(i => at(tune.parts, i).name).join(' ');
   return [
     tempoElement(tempo),
     tuningElement(tuning),
@@ -191,19 +191,22 @@ function directionsOf({ study, tempo }: Scope, b: number): readonly (XmlElement 
 const direction = (content: XmlElement): XmlElement =>
   element('direction', [element('direction-type', [content])], { placement: 'above' });
 
+/** The tempo by its own beat; in crotchets where the beat is not one note value, such as 5/8. */
 function tempoElement({ beat, bpm }: Tempo): XmlElement {
-  const value = writeLength(beat, null).pieces[0]?.value;
+  const { pieces, ratio } = writeLength(beat, null);
+  const value = ratio === null && pieces.length === 1 ? at(pieces, 0).value : null;
+  const crotchets = Math.round(toNumber(beat) * 4 * bpm * 100) / 100;
   const metronome = element('metronome', [
     element('beat-unit', value?.type ?? 'quarter'),
     ...Array.from({ length: value?.dots ?? 0 }, () => element('beat-unit-dot')),
-    element('per-minute', bpm),
+    element('per-minute', value ? bpm : crotchets),
   ]);
   return element(
     'direction',
     [
       element('direction-type', [metronome]),
       // Crotchets a minute, whatever the beat.
-      element('sound', '', { tempo: Math.round(toNumber(beat) * 4 * bpm * 100) / 100 }),
+      element('sound', '', { tempo: crotchets }),
     ],
     { placement: 'above' },
   );
@@ -211,15 +214,14 @@ function tempoElement({ beat, bpm }: Tempo): XmlElement {
 
 function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
   const { tune, fingering } = scope.study;
-  const tell = tellAccidentals(bar.key);
+  const accidentalOf = accidentalsInBar(bar.key);
   const elements: XmlElement[] = [];
   for (let index = bar.first; index < bar.end; index++) {
-    const [event, written] = [tune.events[index], scope.lengths[index]];
-    if (!event || !written) continue;
+    const [event, written] = [at(tune.events, index), at(scope.lengths, index)];
     const joins = scope.joins.get(index) ?? noJoins;
     const isNote = event.kind === 'note';
-    const graceAccidentals = isNote ? event.graces.map(p => tell(p, false)) : [];
-    const accidentals = isNote ? event.pitches.map(p => tell(p, joins.tieStop)) : [];
+    const graceAccidentals = isNote ? event.graces.map(p => accidentalOf(p, false)) : [];
+    const accidentals = isNote ? event.pitches.map(p => accidentalOf(p, joins.tieStop)) : [];
     if (isNote && event.chord !== null) elements.push(chordElement(event.chord));
     const notes = noteElements(event, {
       index,
@@ -228,7 +230,7 @@ function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
       tuplet: scope.tuplets.get(index) ?? null,
       joins,
       stroke: scope.strokes.get(index) ?? null,
-      stops: fingering[index] ?? [],
+      stops: at(fingering, index),
       accidentals,
       graceAccidentals,
       slashed: tune.source.text.slice(event.start, event.stop).includes('{/'),
@@ -239,6 +241,6 @@ function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
   return elements;
 }
 
-/** A chord symbol, or where it is none, words above the staff. */
+/** A chord symbol as `harmony`; any other text in its place as words above the staff. */
 const chordElement = (symbol: string): XmlElement =>
   harmonyOf(symbol) ?? direction(element('words', symbol));

@@ -2,6 +2,7 @@ import type { Stop } from '../../shared/fingering/fingering.ts';
 import { type Fraction, zero } from '../../shared/music/fraction.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Direction, NoteEvent, TuneEvent } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { Joins } from './joins.ts';
 import {
   bows,
@@ -19,28 +20,28 @@ import { countOf, type NoteValue, type Ratio, type WrittenLength } from './note-
 import type { Tuplet } from './tuplets.ts';
 import { element, filled, type XmlElement, type XmlParts } from './xml.ts';
 
-/** What is known of one written note or rest besides its event. */
+/** Facts of one written note or rest besides its event. */
 export interface EventContext {
   readonly index: number;
-  /** How its length is written. */
+  /** The note values that its length is written with. */
   readonly written: WrittenLength;
   /** The length of one division, in whole notes. */
   readonly division: Fraction;
   readonly tuplet: Tuplet | null;
   readonly joins: Joins;
-  /** The stroke sign over it; null for none. */
+  /** The stroke printed over it; null for none. */
   readonly stroke: Direction | null;
   readonly stops: readonly (Stop | null)[];
-  /** The accidental drawn before each pitch; null for none. */
+  /** The accidental printed before each pitch; null for none. */
   readonly accidentals: readonly (string | null)[];
   readonly graceAccidentals: readonly (string | null)[];
-  /** Its grace notes are written with a stroke through them. */
+  /** Its grace notes are slashed. */
   readonly slashed: boolean;
   /** It is a rest as long as its bar. */
   readonly wholeBar: boolean;
 }
 
-/** One written value of an event: most have one, five quavers have two, tied. */
+/** One note value of an event. Most events have one; five quavers have two, tied. */
 interface Piece {
   readonly value: NoteValue | null;
   /** In divisions. */
@@ -49,7 +50,7 @@ interface Piece {
   readonly last: boolean;
 }
 
-/** A written note or rest as MusicXML's `note`s: grace notes, then its pitches, value by value. */
+/** A note or rest as `note` elements: its grace notes, then its pitches, for each note value in turn. */
 export function noteElements(event: TuneEvent, context: EventContext): readonly XmlElement[] {
   const { ratio } = context.written;
   const pieces = piecesOf(context);
@@ -98,7 +99,7 @@ function pitchElement(
     tieStop ? tie.stop : null,
     tieStart ? tie.start : null,
     voice,
-    ...valueElements(piece.value, first ? (context.accidentals[chordIndex] ?? null) : null, ratio),
+    ...valueElements(piece.value, first ? at(context.accidentals, chordIndex) : null, ratio),
     filled('notations', [
       tieStop ? tied.stop : null,
       tieStart ? tied.start : null,
@@ -145,7 +146,7 @@ function tupletElement({ index, tuplet }: EventContext, { first, last }: Piece):
 
 /** Stroke, finger and string. */
 function technicalElement(chordIndex: number, { stroke, stops }: EventContext): XmlElement | null {
-  const stop = stops[chordIndex] ?? null;
+  const stop = at(stops, chordIndex);
   return filled('technical', [
     chordIndex === 0 && stroke !== null ? bows[stroke] : null,
     stop ? element('fingering', stop.finger) : null,
@@ -160,7 +161,7 @@ function graceElements(event: NoteEvent, context: EventContext): readonly XmlEle
       element('grace', '', context.slashed ? { slash: 'yes' } : {}),
       pitchOf(pitch),
       voice,
-      ...valueElements({ type, dots: 0, length: zero }, context.graceAccidentals[i] ?? null, null),
+      ...valueElements({ type, dots: 0, length: zero }, at(context.graceAccidentals, i), null),
     ]),
   );
 }

@@ -1,6 +1,6 @@
 import { element } from './xml.ts';
 
-/** Elements that are the same on every note that has them, made once. */
+/** Elements without varying content, made once and shared by all notes. */
 
 export const voice = element('voice', 1);
 export const chord = element('chord');

@@ -4,11 +4,11 @@ import { exportWords } from '../../shared/words/en/exporting.ts';
 import { measureElements } from './musicxml-measures.ts';
 import { element, type XmlElement, xmlText } from './xml.ts';
 
-/** What a file for other programs says of a tune besides its notes. */
+/** Facts that a file for other programs states besides the notes. */
 export interface ExportFacts {
-  /** Beats a minute, at which it is practised. */
+  /** The practice tempo. */
   readonly tempo: Tempo;
-  /** Where it comes from and whose it is, in one line. */
+  /** Source and rights, in one line of text. */
   readonly credits: string;
 }
 

@@ -7,7 +7,7 @@ import {
   subtract,
 } from '../../shared/music/fraction.ts';
 
-/** A note value as it is drawn: its name in MusicXML, and its dots. */
+/** A note value: its name in MusicXML, its dots and its length. */
 export interface NoteValue {
   readonly type: string;
   readonly dots: number;
@@ -27,7 +27,7 @@ const types: readonly (readonly [string, Fraction])[] = [
   ['128th', fraction(1, 128)],
 ];
 
-/** What dots make of a length: 1, 3/2, 7/4. */
+/** Factor of a length with no, one and two dots. */
 const dotted: readonly Fraction[] = [fraction(1), fraction(3, 2), fraction(7, 4)];
 
 const values: readonly NoteValue[] = types
@@ -37,8 +37,8 @@ const values: readonly NoteValue[] = types
   .toSorted((a, b) => compare(b.length, a.length));
 
 /**
- * The values that a length is written with, longest first, tied where there are several: five
- * quavers are a minim and a quaver. Null where no such values add up to it.
+ * The note values that add up to a length, longest first, to be tied: five quavers are a minim and a
+ * quaver. Null where eight values do not add up to it.
  */
 function noteValues(length: Fraction): readonly NoteValue[] | null {
   const found: NoteValue[] = [];
@@ -58,17 +58,17 @@ export interface Ratio {
   readonly q: number;
 }
 
-/** A sounded length as it is written: by one value or several tied, all in one ratio. */
+/** A sounded length as note values: one, or several tied, all in one tuplet ratio (null for none). */
 export interface WrittenLength {
   readonly ratio: Ratio | null;
-  /** Each with what it sounds for, in whole notes; no value where none fits. */
+  /** `sounds` in whole notes. `value` is null where no note values add up to the length. */
   readonly pieces: readonly { readonly value: NoteValue | null; readonly sounds: Fraction }[];
 }
 
 /**
- * How a length is written, in the ratio of its tuplet if it stands in one. An odd length outside a
- * tuplet is given a ratio of its own: a third of a crotchet, written `A/3`, is a quaver of three
- * in the time of two. A length that no values add up to is left without one.
+ * Converts a length in whole notes to note values, in the ratio of its tuplet (null outside one). A
+ * length outside a tuplet whose denominator is no power of two gets a ratio of its own: a third of a
+ * crotchet, written `A/3`, is a quaver of three in the time of two.
  */
 export function writeLength(sounded: Fraction, tuplet: Ratio | null): WrittenLength {
   const ratio = tuplet ?? oddRatio(sounded);
@@ -86,7 +86,7 @@ function oddRatio(length: Fraction): Ratio | null {
   return odd === 1 ? null : { p: odd, q: 2 ** Math.floor(Math.log2(odd)) };
 }
 
-/** How many of `unit` a length holds; throws where it is no whole number, which is our defect. */
+/** The length divided by `unit`. Throws where that is no whole number. */
 export function countOf(length: Fraction, unit: Fraction): number {
   const count = divide(length, unit);
   if (count.d !== 1)
@@ -94,7 +94,7 @@ export function countOf(length: Fraction, unit: Fraction): number {
   return count.n;
 }
 
-/** The coarsest grid that holds all of these lengths, as parts of a crotchet. */
+/** The fewest divisions of a crotchet of which each length (in whole notes) is a multiple. */
 export function divisionsFor(lengths: readonly Fraction[]): number {
   let all = 1;
   for (const { d } of lengths) {

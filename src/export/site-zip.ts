@@ -1,20 +1,20 @@
 import { Zip, ZipDeflate } from 'fflate';
 
-/** A file to pack: its path with forward slashes, and how to come by its bytes. */
+/** A file to pack: its path with forward slashes, and a function that reads its bytes. */
 export interface PackedFile {
   readonly path: string;
   readonly read: () => Uint8Array;
 }
 
-/** Kinds of file that are packed tight already. */
+/** Endings of files that are compressed already. */
 const tight =
   /\.(?:mp3|m4a|aac|ogg|oga|opus|flac|mp4|m4v|webm|jpe?g|png|webp|avif|gif|woff2|pdf|zip)$/i;
 
 /**
- * A site as one zip, in a folder of its own so that unpacking it scatters nothing. The same files
- * give the same bytes: they are sorted by path and all bear the first day that a zip can name.
- * Files are read one after another, so that only the zip itself is held. Throws where a path would
- * leave the folder, which is our defect and never a book's.
+ * Packs files into one zip, inside a folder of the given name. The same files give the same bytes:
+ * they are sorted by path, and all are dated 1 January 1980, the first day that a zip can state. Files
+ * are read one after another, so that memory holds one file and the zip. Throws where a path leads
+ * out of the folder, which is a defect of the program.
  */
 export function siteZip(folder: string, files: readonly PackedFile[]): Uint8Array {
   const chunks: Uint8Array[] = [];
@@ -23,13 +23,12 @@ export function siteZip(folder: string, files: readonly PackedFile[]): Uint8Arra
     chunks.push(chunk);
   });
   for (const { path, read } of files.toSorted((a, b) => (a.path < b.path ? -1 : 1))) {
-    // Files packed tight are deflated too, at no effort: a file that is stored, and whose size
-    // comes after it, is one that not every program can unpack. Level 1 is twice as quick as the
-    // usual 6, for a zip a little larger.
+    // Compressed files are deflated too, at level 0: not every program can unpack a stored file
+    // whose size follows it. Level 1 takes half the time of the usual 6, for a slightly larger zip.
     const entry = new ZipDeflate(`${folder}/${insidePath(path)}`, {
       level: tight.test(path) ? 0 : 1,
     });
-    // fflate writes the clock of the place it runs in: this is the same day in every place.
+    // fflate writes local time: a local date is the same in every time zone.
     entry.mtime = new Date(1980, 0, 1);
     zip.add(entry);
     entry.push(read(), true);

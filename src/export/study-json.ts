@@ -3,7 +3,8 @@ import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Stop, Tuning } from '../../shared/fingering/fingering.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
-import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
+import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
+import { at, got } from '../../shared/must.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Study } from '../../shared/study.ts';
 import { spoken } from '../../shared/words/en/spoken.ts';
@@ -11,9 +12,10 @@ import { spokenStop } from '../../shared/words/spoken.ts';
 import { problemJson } from '../report/problem-json.ts';
 
 /**
- * The study as plain JSON data, `bowbookStudy` 1: a download, the browser's data, and the contract
- * for anything that reads Bowbook. `docs/study.schema.json` describes it. Indices become the names
- * a teacher uses (`A1:3`), fractions become text in lowest terms, counts become strings.
+ * Studies as plain JSON data, format `bowbookStudy` 1, which `docs/study.schema.json` describes: a
+ * tune's download, and the output of `explain --json`. Indices become the names that a teacher uses
+ * (`A1:3`), fractions become text in lowest terms, and counts become strings, since they may be larger
+ * than a JSON number holds exactly.
  */
 export function studyJson(studies: readonly Study[], problems: readonly Problem[]): object {
   return { bowbookStudy: 1, tunes: studies.map(tuneJson), problems: problems.map(problemJson) };
@@ -31,11 +33,11 @@ function tuneJson(study: Study): object {
     key: { tonic: tune.key.tonic, mode: tune.key.mode, fifths: tune.key.fifths },
     parts: tune.parts.map((part, i) => ({
       name: part.name,
-      bars: part.bars.map(b => tune.bars[b]?.name),
+      bars: part.bars.map(b => at(tune.bars, b).name),
       passes: Math.max(1, bowing.repeats.find(r => r.part === i)?.strokes.length ?? 1),
     })),
     notes: tune.events.flatMap((event, i) =>
-      event.kind === 'note' ? [noteJson(tune, event, study.fingering[i] ?? [], spoken)] : [],
+      event.kind === 'note' ? [noteJson(tune, event, at(study.fingering, i), spoken)] : [],
     ),
     played: performance.notes.map((n, i) => ({
       note: name(n.event),
@@ -43,12 +45,12 @@ function tuneJson(study: Study): object {
       pass: n.pass,
       onset: fractionText(n.onset),
       duration: fractionText(n.duration),
-      stroke: bowing.plan.strokeOf[i],
+      stroke: at(bowing.plan.strokeOf, i),
     })),
     strokes: bowing.plan.strokes.map(s => ({
       direction: s.direction,
       pass: s.pass,
-      notes: s.notes.map(n => name(performance.notes[n]?.event ?? -1)),
+      notes: s.notes.map(n => name(at(performance.notes, n).event)),
       stated: s.stated,
       retake: s.retake,
     })),
@@ -56,18 +58,18 @@ function tuneJson(study: Study): object {
       bars: p.name,
       label: p.label,
       kin: p.kin,
-      of: p.of === null ? null : (map.phrases[p.of]?.name ?? null),
+      of: p.of === null ? null : at(map.phrases, p.of).name,
       firstDifference: p.firstDifference === null ? null : name(p.firstDifference),
     })),
     forks: map.forks.map(f => ({
       phrase: f.label,
       goesOn: f.goesOn.map(g => ({
-        after: map.phrases[g.after]?.name,
-        to: map.phrases[g.to]?.label,
+        after: at(map.phrases, g.after).name,
+        to: at(map.phrases, g.to).label,
       })),
     })),
     repeats: bowing.repeats.map(r => ({
-      part: tune.parts[r.part]?.name,
+      part: at(tune.parts, r.part).name,
       strokes: r.strokes,
       secondPass: r.secondPass,
       mends: r.mends.map(m => ({ change: editText(tune, m) })),
@@ -96,7 +98,7 @@ function noteJson(
 ): object {
   return {
     id: note.id,
-    bar: tune.bars[note.bar]?.name,
+    bar: at(tune.bars, note.bar).name,
     onset: fractionText(note.onset),
     duration: fractionText(note.duration),
     pitches: note.pitches.map((p, i) => {
@@ -114,7 +116,7 @@ function noteJson(
   };
 }
 
-/** Says stops in words. A tune comes back to a few of them: each is put into words once. */
+/** A function that names stops in English words. A tune has few different stops: each is worded once. */
 function stopSpeaker(tuning: Tuning): (stop: Stop) => string {
   const said = new Map<string, string>();
   return stop => {
@@ -128,8 +130,8 @@ function stopSpeaker(tuning: Tuning): (stop: Stop) => string {
 function leadInJson(tune: Tune, l: LeadIn): object {
   return {
     passes: l.passes,
-    from: noteName(tune, l.notes[0] ?? -1),
-    to: noteName(tune, l.notes.at(-1) ?? -1),
+    from: noteName(tune, at(l.notes, 0)),
+    to: noteName(tune, got(l.notes.at(-1), 'note in the lead-in')),
     start: l.start,
     notes: l.notes.length,
     strokes: l.strokes,
@@ -152,17 +154,16 @@ function planJson(tune: Tune, p: Plan): object {
 }
 
 function noteName(tune: Tune, event: number): string {
-  const found = tune.events[event];
-  if (found?.kind !== 'note') throw new Error(`${tune.id}: event ${event} is no note`);
+  const found = at(tune.events, event);
+  if (found.kind !== 'note') throw new Error(`${tune.id}: event ${event} is no note`);
   return found.id;
 }
 
 function passageName(tune: Tune, first: number, last: number): string {
-  const bar = (event: number): string => tune.bars[tune.events[event]?.bar ?? -1]?.name ?? '';
-  const [from, to] = [bar(first), bar(last)];
+  const barOf = (event: number): Bar => at(tune.bars, at(tune.events, event).bar);
+  const [from, to] = [barOf(first).name, barOf(last).name];
   const whole = (event: number, edge: 'first' | 'last'): boolean => {
-    const own = tune.bars[tune.events[event]?.bar ?? -1];
-    if (!own) return false;
+    const own = barOf(event);
     const notes = tune.events.slice(own.first, own.end).filter(e => e.kind === 'note');
     return tune.events[event] === (edge === 'first' ? notes[0] : notes.at(-1));
   };

@@ -1,13 +1,14 @@
 import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
+import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 
-/** The signs of the trade, as near as type comes: a bracket open below, and a V. */
+/** Down-bow and up-bow signs, as near as Unicode text comes to them. */
 const sign = { down: '⊓', up: 'V' } as const;
 
-/** Studies for a person to read at a terminal: map, strokes bar by bar, repeats, anchors. */
+/** Studies as text for a terminal: section map, strokes of each bar, repeats, anchors. */
 export function studyText(studies: readonly Study[]): string {
   return studies.map(one).join('\n');
 }
@@ -25,7 +26,7 @@ function one(study: Study): string {
     section(
       'Repeats',
       bowing.repeats.map(r => {
-        const name = `part ${tune.parts[r.part]?.name}`;
+        const name = `part ${at(tune.parts, r.part).name}`;
         const counts = r.strokes.map((n, i) => `pass ${i + 1}: ${n} strokes`).join(', ');
         const starts = r.secondPass === 'same' ? 'on the same stroke' : 'reversed';
         const second = r.secondPass === null ? '' : `; the second pass starts ${starts}`;
@@ -49,7 +50,7 @@ function mapLines({ tune, map }: Study): string[] {
   });
 }
 
-/** `A1  ⊓D4 V(F4 A4) …`: each bar as it is first played; a stroke that runs on opens with `~`. */
+/** `A1  ⊓D4 V(F4 A4) …`: each bar as first played; `~` where a stroke goes on from the bar before. */
 function strokeLines(study: Study): string[] {
   const { tune, performance, bowing } = study;
   const seen = new Set<number>();
@@ -59,9 +60,9 @@ function strokeLines(study: Study): string[] {
     seen.add(bar.bar);
     const words: string[] = [];
     for (let i = bar.first; i < bar.end; i++) {
-      const stroke = bowing.plan.strokes[bowing.plan.strokeOf[i] ?? -1];
-      const event = tune.events[performance.notes[i]?.event ?? -1];
-      if (!stroke || event?.kind !== 'note') continue;
+      const stroke = at(bowing.plan.strokes, at(bowing.plan.strokeOf, i));
+      const event = at(tune.events, at(performance.notes, i).event);
+      if (event.kind !== 'note') throw new Error(`${tune.id}: the sounded note ${i} is no note`);
       const name = event.pitches.map(pitchName).join('+');
       const opens = stroke.notes[0] === i;
       const closes = stroke.notes.at(-1) === i;
@@ -73,7 +74,7 @@ function strokeLines(study: Study): string[] {
           : '';
       words.push(`${head}${name}${slurred && closes ? ')' : ''}`);
     }
-    lines.push(`${(tune.bars[bar.bar]?.name ?? '').padEnd(6)}${words.join(' ')}`);
+    lines.push(`${at(tune.bars, bar.bar).name.padEnd(6)}${words.join(' ')}`);
   }
   return lines;
 }

@@ -7,18 +7,18 @@ import { studyJson } from './study-json.ts';
 export const downloadEndings = ['abc', 'mid', 'musicxml', 'json'] as const;
 export type DownloadEnding = (typeof downloadEndings)[number];
 
-/** A file that a tune's page offers; it stands beside the page. */
+/** A file that a tune's page offers for download; it stands beside the page. */
 export interface Download {
   readonly ending: DownloadEnding;
   readonly content: string | Uint8Array;
 }
 
-/** A tune to take away, in each form that other programs read. */
+/** A tune in every format that other programs read. */
 export function tuneDownloads(study: Study, facts: ExportFacts): readonly Download[] {
   return downloadEndings.map(ending => ({ ending, content: tuneFile(study, ending, facts) }));
 }
 
-/** One tune in one form. The same study and facts give the same bytes. */
+/** A tune in one format. The same study and facts give the same bytes. */
 export function tuneFile(
   study: Study,
   ending: DownloadEnding,

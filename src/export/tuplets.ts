@@ -1,7 +1,8 @@
 import { isCompound } from '../../shared/music/meter.ts';
 import type { Tune } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 
-/** `p` notes in the time of `q`, over the events from first to last, both included. */
+/** `p` notes in the time of `q`; `first` and `last` are event indices, both included. */
 export interface Tuplet {
   readonly p: number;
   readonly q: number;
@@ -9,16 +10,16 @@ export interface Tuplet {
   readonly last: number;
 }
 
-/** The tuplet of each event, by its index; none for the rest. */
+/** The tuplet of each event in one, by event index. */
 export function tupletsOf(tune: Tune): ReadonlyMap<number, Tuplet> {
   const found = new Map<number, Tuplet>();
   tune.events.forEach((event, e) => {
     if (found.has(e)) return;
     const sign = tupletSign(tune.source.text.slice(event.start, event.stop));
     if (!sign) return;
-    const bar = tune.bars[event.bar];
-    const last = Math.min(e + sign.r, bar?.end ?? e) - 1;
-    const q = sign.q ?? timeOf(sign.p, bar !== undefined && isCompound(bar.meter));
+    const bar = at(tune.bars, event.bar);
+    const last = Math.min(e + sign.r, bar.end) - 1;
+    const q = sign.q ?? timeOf(sign.p, isCompound(bar.meter));
     for (let i = e; i <= last; i++) found.set(i, { p: sign.p, q, first: e, last });
   });
   return found;

@@ -1,15 +1,16 @@
-/** An element of an XML document: its name, its attributes, and text or elements in it. */
+/** An XML element: its name, attributes, and text or child elements. */
 export interface XmlElement {
   readonly name: string;
   readonly attributes: Readonly<Record<string, string | number>>;
   readonly content: string | XmlParts;
 }
 
-/** Elements in order; those that are null are left out, so that a part can be optional. */
+/** Child elements in order; null stands for an optional one that is left out. */
 export type XmlParts = readonly (XmlElement | null)[];
 
 const noAttributes: XmlElement['attributes'] = {};
 
+/** Makes an element. A number becomes text. */
 export const element = (
   name: string,
   content: string | number | XmlParts = '',
@@ -20,11 +21,11 @@ export const element = (
   content: typeof content === 'number' ? `${content}` : content,
 });
 
-/** An element that stands only where there is something in it. */
+/** An element with children; null where all of them are null. */
 export const filled = (name: string, parts: XmlParts): XmlElement | null =>
   parts.some(part => part !== null) ? element(name, parts) : null;
 
-/** The document as text, an element a line; text is escaped, and signs that XML forbids left out. */
+/** The document as text, one element per line. Escapes text, and drops characters that XML forbids. */
 export function xmlText(root: XmlElement, doctype: string): string {
   const lines = ['<?xml version="1.0" encoding="UTF-8" standalone="no"?>', doctype];
   write(root, '', lines);
@@ -49,10 +50,10 @@ function attributesText(attributes: XmlElement['attributes']): string {
   return text;
 }
 
-/** Text that stands as it is: ASCII without control signs and the signs of markup. */
+/** Text that needs no escaping: printable ASCII without markup characters. */
 const isPlain = /^[ !#-%'-;=?-~]*$/;
 
-/** What XML 1.0 cannot hold (section 2.2) is dropped: control signs and halves of pairs. */
+/** Drops what XML 1.0 forbids (section 2.2): control characters and unpaired surrogates. */
 const escaped = (text: string): string =>
   isPlain.test(text)
     ? text
