@@ -1,32 +1,36 @@
 import type { Direction } from '../music/tune.ts';
+import { at, got } from '../must.ts';
 import type { IntoDrill } from './drill.ts';
-import { type DrillSource, noteOf } from './drill-source.ts';
+import { type DrillSource, firstFullBar } from './drill-source.ts';
 
-/** The first note of the first full bar of some, as an event index; -1 where there is none. */
-export function firstFullNote(source: DrillSource, bars: readonly number[]): number {
-  const bar = source.tune.bars[bars.find(b => source.tune.bars[b]?.pickup === false) ?? -1];
-  for (let e = bar?.first ?? 0; e < (bar?.end ?? 0); e++) if (noteOf(source, e)) return e;
-  return -1;
+/** Event of the first note of the first of some bars that is no pickup; null where there is none. */
+export function firstFullNote({ tune }: DrillSource, bars: readonly number[]): number | null {
+  const bar = firstFullBar(tune, bars);
+  if (!bar) return null;
+  const note = tune.events.slice(bar.first, bar.end).findIndex(e => e.kind === 'note');
+  return note < 0 ? null : bar.first + note;
 }
 
-/** How a note's bar is reached, and how many strokes of the bar come before the note's own. */
+/**
+ * The stroke of the first note that begins in the bar of `event`, and how many strokes come between
+ * it and the event's own, the first time that it is played. `event` begins a sounded note.
+ */
 export function strokesIntoBar(
-  { performance, bowing }: DrillSource,
+  { performance, bowing, firstSounded }: DrillSource,
   event: number,
-  otherwise: Direction,
 ): { readonly reached: Direction; readonly before: number } {
   const { strokes, strokeOf } = bowing.plan;
-  const k = performance.notes.findIndex(n => n.event === event);
-  const bar = performance.notes.findIndex(n => n.barPlayed === performance.notes[k]?.barPlayed);
+  const note = got(firstSounded.get(event), 'sounded note of the event');
+  const bar = at(performance.bars, at(performance.notes, note).barPlayed).first;
   return {
-    reached: strokes[strokeOf[bar] ?? -1]?.direction ?? otherwise,
-    before: (strokeOf[k] ?? 0) - (strokeOf[bar] ?? 0),
+    reached: at(strokes, at(strokeOf, bar)).direction,
+    before: at(strokeOf, note) - at(strokeOf, bar),
   };
 }
 
-/** For each note of the longest way into a passage: it goes on in the stroke before. */
+/** For each note of the longest way into a passage, whether it goes on in the stroke before. */
 export function slursOfWayIn({ performance, bowing }: DrillSource, drill: IntoDrill): boolean[] {
-  const notes = drill.steps.at(-1)?.notes ?? [];
+  const { notes } = at(drill.steps, drill.steps.length - 1);
   const { strokeOf } = bowing.plan;
   const end = performance.notes.findIndex(n => n.event === drill.first && n.pass === drill.pass);
   const from = end - notes.length;

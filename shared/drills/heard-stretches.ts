@@ -1,8 +1,9 @@
 import type { Fraction } from '../music/fraction.ts';
+import { at } from '../must.ts';
 import type { Drill } from './drill.ts';
-import { type DrillSource, firstSounded } from './drill-source.ts';
+import type { DrillSource } from './drill-source.ts';
 
-/** A stretch to be heard: sounded notes first to end (not included), its times, what is silent. */
+/** A stretch to be heard: sounded notes `first` to `end` (not included), from when to when, in whole notes. */
 export interface HeardStretch {
   readonly first: number;
   readonly end: number;
@@ -25,9 +26,9 @@ export function heardStretches(source: DrillSource, drill: Drill): readonly Hear
     case 'gaps':
       return stretchOf(source, drill.bars, drill.gaps);
     case 'same':
-      return [drill.earlier, drill.later].flatMap(i => stretchOf(source, phrases[i]?.bars ?? []));
+      return [drill.earlier, drill.later].flatMap(i => stretchOf(source, at(phrases, i).bars));
     case 'forks':
-      return stretchOf(source, phrases[drill.after]?.bars ?? []);
+      return stretchOf(source, at(phrases, drill.after).bars);
     case 'into':
     case 'arrive':
     case 'start':
@@ -42,17 +43,19 @@ function stretchOf(
   gaps: readonly number[] = [],
 ): HeardStretch[] {
   const { performance } = source;
-  const at = performance.bars.findIndex((_, i) =>
+  const start = performance.bars.findIndex((_, i) =>
     bars.every((b, k) => performance.bars[i + k]?.bar === b),
   );
-  const [first, last] = [performance.bars[at], performance.bars[at + bars.length - 1]];
-  if (!first || !last || bars.length === 0) return [];
-  const to = performance.bars[at + bars.length]?.onset ?? performance.length;
-  const sounded = firstSounded(source);
+  if (start < 0) return [];
+  const [first, last] = [
+    at(performance.bars, start),
+    at(performance.bars, start + bars.length - 1),
+  ];
+  const to = performance.bars[start + bars.length]?.onset ?? performance.length;
   const inStretch = (event: number): number =>
     performance.notes.findIndex((n, k) => k >= first.first && k < last.end && n.event === event);
   const silent = gaps
-    .filter(e => sounded.has(e))
+    .filter(e => source.firstSounded.has(e))
     .map(inStretch)
     .filter(k => k >= 0);
   return [{ first: first.first, end: last.end, from: first.onset, to, silent }];

@@ -6,6 +6,7 @@ import { editedScore } from '../bowing/mends.ts';
 import { editsBetween } from '../bowing/slur-edits.ts';
 import { strokeTerms } from '../bowing/stroke-terms.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
+import { at } from '../must.ts';
 import type { ArriveDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
 import { layBowing, layWithEdit, missedAt } from './lay-bowing.ts';
@@ -26,7 +27,7 @@ export interface TriedBowing {
  */
 export type MendVerdict = 'mends' | 'misses' | 'harms' | 'beyond' | 'several' | 'nothing';
 
-/** Tries a student's bowing by laying the strokes of the whole tune, every time through. */
+/** Judges a student's bowing by laying the strokes of the whole tune, every time through. */
 export function judgeMend(
   source: DrillSource,
   drill: ArriveDrill,
@@ -51,6 +52,7 @@ export function judgeMend(
   return isWithinLimits(source, drill, tried) ? 'mends' : 'beyond';
 }
 
+/** The score with the slurs of the notes shown as the student has them. */
 const withTried = (score: BowScore, drill: ArriveDrill, tried: TriedBowing): BowScore => {
   const joined = [...score.joined];
   drill.notes.forEach((e, i) => {
@@ -59,7 +61,7 @@ const withTried = (score: BowScore, drill: ArriveDrill, tried: TriedBowing): Bow
   return { ...score, joined };
 };
 
-/** The bow lifts and starts again the way it last went. */
+/** The score with the student's lifts: after each the bow starts again the way it last went. */
 function lifted(
   score: BowScore,
   source: DrillSource,
@@ -68,14 +70,15 @@ function lifted(
 ): BowScore {
   return lifts.reduce((s, before) => {
     const { laid } = layBowing(s, source.bowing.anchors);
-    const at = [...drill.notes, drill.first].indexOf(before);
-    const last = laid.strokes[laid.strokeOf[shownFrom(source, drill) + at - 1] ?? -1];
-    const direction = s.anchored.get(before) ?? s.marks[before] ?? last?.direction ?? 'down';
+    const place = [...drill.notes, drill.first].indexOf(before);
+    const last = at(laid.strokeOf, shownFrom(source, drill) + place - 1);
+    const stated = s.anchored.get(before) ?? s.marks[before];
+    const direction = stated ?? at(laid.strokes, last).direction;
     return editedScore(s, { kind: 'retake', before, direction });
   }, score);
 }
 
-/** Every slur that is not part of one in the drill keeps within the level, and joins what may be joined. */
+/** Whether every slur that is not part of one in the drill keeps within the level, and joins what may be joined. */
 function isWithinLimits(source: DrillSource, drill: ArriveDrill, tried: TriedBowing): boolean {
   const { tune, performance, fingering, map, settings } = source;
   const context = bowingContext(tune, performance, fingering, map, settings);
@@ -92,5 +95,8 @@ function isWithinLimits(source: DrillSource, drill: ArriveDrill, tried: TriedBow
 }
 
 /** Sounded note with which the notes shown begin: they end at the anchor in the pass shown. */
-const shownFrom = ({ performance }: DrillSource, { notes, first, pass }: ArriveDrill): number =>
-  performance.notes.findIndex(n => n.event === first && n.pass === pass) - notes.length;
+function shownFrom({ performance }: DrillSource, { notes, first, pass }: ArriveDrill): number {
+  const end = performance.notes.findIndex(n => n.event === first && n.pass === pass);
+  if (end < notes.length) throw new Error('the drill is of another tune');
+  return end - notes.length;
+}

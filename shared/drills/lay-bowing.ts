@@ -4,6 +4,7 @@ import type { Anchor, Edit } from '../bowing/bowing.ts';
 import type { SetPassage } from '../bowing/find-lead-ins.ts';
 import { type LaidStrokes, layScore } from '../bowing/lay-strokes.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
+import { at } from '../must.ts';
 import type { DrillSource } from './drill-source.ts';
 
 /** The strokes of a whole tune as laid, and which of its anchors they miss. */
@@ -44,6 +45,6 @@ export const missedAt = (
 ): number[] =>
   laid.reached
     .filter(
-      r => score.performance.notes[r.note]?.event === first && faults.has(anchorFault(r.note)),
+      r => at(score.performance.notes, r.note).event === first && faults.has(anchorFault(r.note)),
     )
     .map(r => r.note);

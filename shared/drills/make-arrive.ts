@@ -5,6 +5,7 @@ import { mendRegion } from '../bowing/mend-region.ts';
 import { findMends, singleEdits } from '../bowing/mends.ts';
 import { flips } from '../bowing/slur-edits.ts';
 import { anchorFault } from '../bowing/troubles.ts';
+import { at } from '../must.ts';
 import type { Dice } from './dice.ts';
 import { type ArriveDrill, type DrillAsk, drillLevels, type NoDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
@@ -58,6 +59,7 @@ function breakingEdits(
   });
 }
 
+/** The drill on one anchor with one break made, none where that is null; null where nothing mends it. */
 function drillOn(
   source: DrillSource,
   context: BowingContext,
@@ -69,15 +71,14 @@ function drillOn(
   const { score, laid, passages } = tune;
   const missed = missedAt(tune, anchor);
   const stretch = freeStretches(score, laid, passages, anchor).find(s => missed.includes(s.end));
-  const [pass] = stretch?.passes ?? [];
-  if (!stretch || pass === undefined) return null;
+  if (!stretch) return null;
+  const pass = at(stretch.passes, 0);
   const targets = missed.map(anchorFault);
   for (const bars of [drillLevels.arrive[ask.level], Number.POSITIVE_INFINITY]) {
     const from = shownFrom(source, laid.strokeOf, stretch, bars);
     const region = mendRegion(context, score, laid, from, stretch.end, ask.level);
     const mends = findMends({ score, laid, passages, regions: [region], targets });
-    const start = laid.strokes[laid.strokeOf[from] ?? -1]?.direction;
-    if (mends.length === 0 || !start) continue;
+    if (mends.length === 0) continue;
     const notes = source.performance.notes.slice(from, stretch.end).map(n => n.event);
     return {
       ...ask,
@@ -87,9 +88,9 @@ function drillOn(
       wanted: anchor.direction,
       pass,
       notes,
-      start,
+      start: at(laid.strokes, at(laid.strokeOf, from)).direction,
       joined: notes.map((_, i) => i > 0 && laid.strokeOf[from + i] === laid.strokeOf[from + i - 1]),
-      lifts: region.lifts.map(k => source.performance.notes[k]?.event ?? -1),
+      lifts: region.lifts.map(k => at(source.performance.notes, k).event),
       broken,
       mends,
     };
@@ -104,9 +105,9 @@ function shownFrom(
   stretch: { readonly from: number; readonly end: number },
   bars: number,
 ): number {
-  const last = performance.notes[stretch.end - 1]?.barPlayed ?? 0;
+  const last = at(performance.notes, stretch.end - 1).barPlayed;
   let from = stretch.end - 1;
-  const near = (k: number): boolean => last - (performance.notes[k]?.barPlayed ?? 0) < bars;
+  const near = (k: number): boolean => last - at(performance.notes, k).barPlayed < bars;
   while (from > stretch.from && near(from - 1)) from--;
   while (from > stretch.from && strokeOf[from] === strokeOf[from - 1]) from--;
   return from;

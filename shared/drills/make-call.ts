@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { Dice } from './dice.ts';
 import { type CallDrill, type DrillAsk, drillLevels, type NoDrill } from './drill.ts';
 import { type DrillSource, notesOfBars, partsFor, pitchesText, pitchText } from './drill-source.ts';
@@ -27,6 +28,7 @@ const mostNotes = 24;
 /** Wrong choices, at most. */
 const mostOthers = 2;
 
+/** The drill on one stretch; null where its notes are too few, too many, or nothing differs from them. */
 function callOn(
   source: DrillSource,
   ask: DrillAsk,
@@ -62,13 +64,14 @@ function callOn(
 /** The notes with two neighbours changed round, for each pair that differs. */
 const swaps = (source: DrillSource, notes: readonly number[]): number[][] =>
   notes.slice(1).flatMap((b, i) => {
-    const a = notes[i] as number;
+    const a = at(notes, i);
     if (pitchText(source, a) === pitchText(source, b)) return [];
     return [notes.map((e, k) => (k === i ? b : k === i + 1 ? a : e))];
   });
 
+/** The notes of every other stretch of as many bars that can be shown. */
 const otherBars = (source: DrillSource, asked: readonly number[]): number[][] =>
-  playedStretches(source, asked.length, new Set(source.tune.parts.map((_, i) => i)))
+  playedStretches(source, asked.length, new Set(source.tune.parts.keys()))
     .filter(s => !s.bars.some(b => asked.includes(b)))
     .map(s => notesOfBars(source, s.bars))
     .filter(notes => notes.length > 1 && notes.length <= mostNotes);

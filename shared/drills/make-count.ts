@@ -1,4 +1,5 @@
 import type { Direction } from '../bowing/bowing.ts';
+import { at, got } from '../must.ts';
 import type { Dice } from './dice.ts';
 import {
   type CountDrill,
@@ -37,22 +38,22 @@ export function makeCount(source: DrillSource, ask: DrillAsk, dice: Dice): Count
 const slurredFirst = (source: DrillSource, all: readonly PlayedStretch[]): PlayedStretch[] => {
   const { strokeOf } = source.bowing.plan;
   const plain = ({ from, end }: PlayedStretch): boolean =>
-    (strokeOf[end - 1] ?? 0) - (strokeOf[from] ?? 0) === end - 1 - from;
+    at(strokeOf, end - 1) - at(strokeOf, from) === end - 1 - from;
   return [...all.filter(s => !plain(s)), ...all.filter(plain)];
 };
 
 type Counted = Omit<CountDrill, 'asks' | 'choices' | 'right' | 'stroke'>;
 type Question = (source: DrillSource, counted: Counted, dice: Dice) => CountDrill | null;
 
+/** The strokes of a stretch; null where it is not whole strokes, or the bow lifts in it. */
 function countedBars(source: DrillSource, ask: DrillAsk, stretch: PlayedStretch): Counted | null {
   const { performance, bowing } = source;
   if (!isWholeStrokes(source, stretch)) return null;
-  const first = bowing.plan.strokeOf[stretch.from] ?? 0;
-  const last = bowing.plan.strokeOf[stretch.end - 1] ?? -1;
+  const first = at(bowing.plan.strokeOf, stretch.from);
+  const last = at(bowing.plan.strokeOf, stretch.end - 1);
   const laid = bowing.plan.strokes.slice(first, last + 1);
-  const starts = laid[0]?.direction;
-  if (!starts || laid.slice(1).some(s => s.retake)) return null;
-  const event = (k: number): number => performance.notes[k]?.event ?? -1;
+  if (laid.slice(1).some(s => s.retake)) return null;
+  const event = (k: number): number => at(performance.notes, k).event;
   return {
     ...ask,
     kind: 'count',
@@ -60,10 +61,11 @@ function countedBars(source: DrillSource, ask: DrillAsk, stretch: PlayedStretch)
     pass: stretch.pass,
     notes: performance.notes.slice(stretch.from, stretch.end).map(n => n.event),
     strokes: laid.map(s => s.notes.map(event)),
-    starts,
+    starts: at(laid, 0).direction,
   };
 }
 
+/** How many strokes: wrong are usual miscounts. */
 const askStrokes: Question = (source, counted, dice) => {
   const right = counted.strokes.length;
   const wrong = miscounts(source, counted).filter(
@@ -83,7 +85,10 @@ function miscounts(
 ): { readonly count: number; readonly from: Miscount }[] {
   const slurs = strokes.filter(s => s.length > 1).length;
   const ties = new Map(performance.notes.map(n => [n.event, n.tied.length]));
-  const written = notes.reduce((sum, e) => sum + 1 + (ties.get(e) ?? 0), 0);
+  const written = notes.reduce(
+    (sum, e) => sum + 1 + got(ties.get(e), 'sounded note of the event'),
+    0,
+  );
   return [
     { count: notes.length, from: 'notes' },
     { count: written, from: 'written-notes' },
@@ -101,7 +106,7 @@ const askSlurs: Question = (_source, counted, dice) => {
   const slurs = strokes.filter(s => s.length > 1);
   if (slurs.length === 0) return null;
   const answer = dice.pick(slurs);
-  const [from, last] = [notes.indexOf(answer[0] ?? -1), notes.indexOf(answer.at(-1) ?? -1)];
+  const [from, last] = [notes.indexOf(at(answer, 0)), notes.indexOf(at(answer, answer.length - 1))];
   const spans: readonly (readonly [number, number])[] = [
     [from + 1, last + 1],
     [from - 1, last - 1],
@@ -122,6 +127,7 @@ const askSlurs: Question = (_source, counted, dice) => {
   }));
 };
 
+/** Which way a later stroke goes, the first being told. */
 const askDirection: Question = (_source, counted, dice) => {
   if (counted.strokes.length < 3) return null;
   const stroke = 1 + dice.below(counted.strokes.length - 1);
@@ -135,7 +141,7 @@ const askNotes: Question = (_source, counted, dice) => {
   const { notes, strokes } = counted;
   if (strokes.length < 3 || strokes.length === notes.length) return null;
   const stroke = 1 + dice.below(strokes.length - 1);
-  const answer = strokes[stroke] ?? [];
+  const answer = at(strokes, stroke);
   const wrong = [strokes[stroke - 1], strokes[stroke + 1], notes.slice(stroke, stroke + 1)].flatMap(
     group => (group && group.join() !== answer.join() ? [group] : []),
   );
@@ -148,6 +154,7 @@ const askNotes: Question = (_source, counted, dice) => {
   }));
 };
 
+/** A question whose choices are groups of notes, in the order of the page; null without a wrong one. */
 function groupQuestion(
   answer: readonly number[],
   wrong: readonly (readonly number[])[],
@@ -157,7 +164,7 @@ function groupQuestion(
   const distinct = [...new Map(wrong.map(g => [g.join(), g])).values()];
   if (distinct.length === 0) return null;
   const choices = [answer, ...dice.shuffle(distinct).slice(0, 3)].sort(
-    (a, b) => (a[0] ?? 0) - (b[0] ?? 0) || a.length - b.length,
+    (a, b) => at(a, 0) - at(b, 0) || a.length - b.length,
   );
   return make(choices, choices.indexOf(answer));
 }

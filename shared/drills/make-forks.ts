@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { Dice } from './dice.ts';
 import type { DrillAsk, ForksDrill, NoDrill } from './drill.ts';
 import { type DrillSource, partsFor } from './drill-source.ts';
@@ -11,11 +12,11 @@ export function makeForks(source: DrillSource, ask: DrillAsk, dice: Dice): Forks
   const parts = partsFor(source, ask.to);
   const { phrases, forks } = source.map;
   const ways = forks.flatMap(fork =>
-    fork.goesOn.flatMap(way => (parts.has(phrases[way.after]?.part ?? -1) ? [{ fork, way }] : [])),
+    fork.goesOn.flatMap(way => (parts.has(at(phrases, way.after).part) ? [{ fork, way }] : [])),
   );
   if (ways.length === 0) return 'no-fork';
   const { fork, way } = dice.pick(ways);
-  const label = (i: number): string => phrases[i]?.label ?? '';
+  const label = (i: number): string => at(phrases, i).label;
   /** The first phrase of each label but the answer's. */
   const others = (all: readonly number[]): number[] => [
     ...new Map(

@@ -1,18 +1,20 @@
 import { bowingContext } from '../bowing/lead-in-of.ts';
+import { topPitch } from '../music/note-at.ts';
 import { diatonic } from '../music/pitch.ts';
+import { got } from '../must.ts';
 import type { Dice } from './dice.ts';
 import { type DrillAsk, drillLevels, type GapsDrill, type NoDrill } from './drill.ts';
 import {
   type DrillSource,
+  firstFullBar,
   gamutOf,
   isAnchored,
-  noteOf,
   notesOfBars,
   partsFor,
   pitchText,
 } from './drill-source.ts';
 
-/** A phrase or two with notes left out, never one of an anchor. */
+/** Makes a drill of a phrase or two with notes left out, never one of an anchor. */
 export function makeGaps(source: DrillSource, ask: DrillAsk, dice: Dice): GapsDrill | NoDrill {
   const parts = partsFor(source, ask.to);
   const { phrases } = source.map;
@@ -55,11 +57,12 @@ export function chooseGaps(
   dice: Dice,
 ): number[] {
   const free = notes.filter(e => !isAnchored(source, e));
-  const rank = gapRanks(source, free);
+  const ranks = gapRanks(source, free);
+  const rankOf = (e: number): number => got(ranks.get(e), 'rank of the event');
   const wanted = Math.max(1, Math.round((notes.length * share) / 100));
   return dice
     .shuffle(free)
-    .sort((a, b) => (rank.get(a) ?? 0) - (rank.get(b) ?? 0))
+    .sort((a, b) => rankOf(a) - rankOf(b))
     .slice(0, wanted)
     .sort((a, b) => a - b);
 }
@@ -71,10 +74,13 @@ export function chooseGaps(
 function gapRanks(source: DrillSource, events: readonly number[]): ReadonlyMap<number, number> {
   const { tune, performance, fingering, map, settings } = source;
   const { strong, onBeat } = bowingContext(tune, performance, fingering, map, settings);
-  const starts = new Set(map.phrases.flatMap(p => [p.first, firstFull(source, p.bars)]));
+  const starts = new Set(
+    map.phrases.flatMap(p => [p.first, firstFullBar(tune, p.bars)?.first ?? p.first]),
+  );
+  /** Staff steps of a note; null for a rest, and before and after the tune. */
   const height = (e: number): number | null => {
-    const top = noteOf(source, e)?.pitches.at(-1);
-    return top ? diatonic(top) : null;
+    const note = tune.events[e];
+    return note?.kind === 'note' ? diatonic(topPitch(note)) : null;
   };
   const isStep = (a: number | null, b: number | null): boolean =>
     a !== null && b !== null && Math.abs(a - b) === 1;
@@ -86,10 +92,4 @@ function gapRanks(source: DrillSource, events: readonly number[]): ReadonlyMap<n
     return isStep(here, height(e - 1)) && isStep(here, height(e + 1)) ? 0 : 1;
   };
   return new Map(events.map(e => [e, rank(e)] as const));
-}
-
-/** The first event of the first bar that is no pickup. */
-function firstFull({ tune }: DrillSource, bars: readonly number[]): number {
-  const full = bars.find(b => tune.bars[b]?.pickup === false);
-  return tune.bars[full ?? -1]?.first ?? -1;
 }

@@ -1,5 +1,6 @@
 import type { Anchor } from '../bowing/bowing.ts';
 import { turned } from '../bowing/lead-in-form.ts';
+import { at } from '../must.ts';
 import type { Dice } from './dice.ts';
 import {
   type DrillAsk,
@@ -8,7 +9,7 @@ import {
   type IntoStep,
   type NoDrill,
 } from './drill.ts';
-import type { DrillSource } from './drill-source.ts';
+import { type DrillSource, partOf } from './drill-source.ts';
 
 /**
  * Into the anchor, chaining backward: first the last bar before it, then the last two, four and
@@ -37,6 +38,7 @@ export function makeInto(source: DrillSource, ask: DrillAsk, dice: Dice): IntoDr
   return 'no-way-there';
 }
 
+/** The steps for one arrival, from the nearest bar back; empty where none can be begun so. */
 function stepsInto(
   source: DrillSource,
   ask: DrillAsk,
@@ -47,18 +49,17 @@ function stepsInto(
   const { strokes, strokeOf } = bowing.plan;
   const { notes } = performance;
   const end = notes.findIndex(n => n.event === anchor.first && n.pass === pass);
-  const barPlayed = notes[end]?.barPlayed ?? 0;
+  const { barPlayed } = at(notes, end);
   const found: IntoStep[] = [];
   for (const bars of drillLevels.into[ask.level]) {
     const from = startOf(source, barPlayed, bars);
     if (from === null || from >= end || from === found.at(-1)?.from) continue;
-    const onWay = strokes.slice(strokeOf[from] ?? 0, strokeOf[end] ?? 0);
-    const [first, ...later] = onWay;
-    if (!first || (!agrees && (onWay.some(s => s.stated) || restartsOn(source, from, end))))
-      continue;
+    const onWay = strokes.slice(at(strokeOf, from), at(strokeOf, end));
+    if (!agrees && (onWay.some(s => s.stated) || restartsOn(source, from, end))) continue;
+    const [first, later] = [at(onWay, 0), onWay.slice(1)];
     found.push({
       bars,
-      from: notes[from]?.event ?? -1,
+      from: at(notes, from).event,
       notes: notes.slice(from, end).map(n => n.event),
       strokes: onWay.length,
       lifts: later.filter(s => s.retake).length,
@@ -80,24 +81,20 @@ function startOf(source: DrillSource, barPlayed: number, back: number): number |
     bar--;
     const played = performance.bars[bar];
     if (!played) return null;
-    if (tune.bars[played.bar]?.pickup === false) left--;
+    if (!at(tune.bars, played.bar).pickup) left--;
   }
-  let from = performance.bars[bar]?.first ?? 0;
+  let from = at(performance.bars, bar).first;
   while (from > 0 && from < strokeOf.length && strokeOf[from] === strokeOf[from - 1]) from++;
   return from;
 }
 
-/** Strokes start anew somewhere between two sounded notes, since another part begins there. */
+/** Whether the strokes start anew between two sounded notes, since another part begins there. */
 function restartsOn(
   { tune, performance, settings }: DrillSource,
   from: number,
   end: number,
 ): boolean {
   if (settings.restart !== 'part') return false;
-  const part = (k: number) =>
-    tune.bars[tune.events[performance.notes[k]?.event ?? -1]?.bar ?? -1]?.part;
-  return (
-    part(from) !== part(end) ||
-    (performance.notes[from]?.pass ?? 1) !== (performance.notes[end]?.pass ?? 1)
-  );
+  const [first, last] = [at(performance.notes, from), at(performance.notes, end)];
+  return first.pass !== last.pass || partOf(tune, first.event) !== partOf(tune, last.event);
 }

@@ -1,7 +1,7 @@
 import type { Phrase } from '../sections/section-map.ts';
 import type { Dice } from './dice.ts';
 import type { DrillAsk, NoDrill, SameDrill } from './drill.ts';
-import { type DrillSource, partsFor, phraseNotes } from './drill-source.ts';
+import { type DrillSource, firstFullBar, partsFor, phraseNotes } from './drill-source.ts';
 
 /**
  * Two phrases that the map calls kin: the same, or different and from which note. Beginners get
@@ -41,4 +41,4 @@ export function makeSame(source: DrillSource, ask: DrillAsk, dice: Dice): SameDr
 }
 
 const opensInEnding = ({ tune }: DrillSource, { bars }: Phrase): boolean =>
-  (tune.bars[bars.find(b => tune.bars[b]?.pickup === false) ?? -1]?.endings.length ?? 0) > 0;
+  (firstFullBar(tune, bars)?.endings ?? []).length > 0;

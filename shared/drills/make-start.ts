@@ -1,17 +1,12 @@
 import type { Stop } from '../fingering/fingering.ts';
 import { stopsOf } from '../fingering/stops-of.ts';
+import { noteAt } from '../music/note-at.ts';
 import { type Pitch, pitchName } from '../music/pitch.ts';
-import type { Direction } from '../music/tune.ts';
+import type { Direction, Tune } from '../music/tune.ts';
+import { at, got } from '../must.ts';
 import type { Dice } from './dice.ts';
 import type { DrillAsk, NoDrill, StartDrill } from './drill.ts';
-import {
-  type DrillSource,
-  firstSounded,
-  gamutOf,
-  noteOf,
-  partsFor,
-  phraseNotes,
-} from './drill-source.ts';
+import { type DrillSource, gamutOf, partOf, partsFor, phraseNotes } from './drill-source.ts';
 
 const strings: readonly number[] = [1, 2, 3, 4];
 const strokes: readonly Direction[] = ['down', 'up'];
@@ -22,11 +17,11 @@ const strokes: readonly Direction[] = ['down', 'up'];
  * are those of the tune nearest to it.
  */
 export function makeStart(source: DrillSource, ask: DrillAsk, dice: Dice): StartDrill | NoDrill {
-  const sounded = firstSounded(source);
-  const all = [...sounded.keys()].sort((a, b) => a - b);
+  const { tune, bowing, firstSounded } = source;
+  const all = [...firstSounded.keys()].sort((a, b) => a - b);
   const placed = all.filter(onePlaceIn(source));
   const parts = partsFor(source, ask.to);
-  const inPart = placed.filter(e => parts.has(partOf(source, e)));
+  const inPart = placed.filter(e => parts.has(partOf(tune, e)));
   const from = startsOf(source, ask.level);
   const wanted = inPart.filter(e => from === null || from.has(e));
   if (inPart.length === 0) return 'too-plain';
@@ -34,10 +29,10 @@ export function makeStart(source: DrillSource, ask: DrillAsk, dice: Dice): Start
   const stop = stopAt(source, event);
   const notes = nearest(gamutOf(source, placed), source, event);
   const fingers = fingerChoices(source, placed);
-  const k = sounded.get(event) ?? -1;
-  const stroke = source.bowing.plan.strokes[source.bowing.plan.strokeOf[k] ?? -1]?.direction;
-  if (!stop || !stroke || notes.length < 2 || fingers.length < 2) return 'too-plain';
-  const midi = (e: number) => noteOf(source, e)?.pitches[0]?.midi;
+  if (notes.length < 2 || fingers.length < 2) return 'too-plain';
+  const { strokes: laid, strokeOf } = bowing.plan;
+  const sounded = got(firstSounded.get(event), 'sounded note of the event');
+  const stroke = at(laid, at(strokeOf, sounded)).direction;
   return {
     ...ask,
     kind: 'start',
@@ -47,7 +42,7 @@ export function makeStart(source: DrillSource, ask: DrillAsk, dice: Dice): Start
     strings,
     strokes,
     right: {
-      note: notes.findIndex(e => midi(e) === midi(event)),
+      note: notes.findIndex(e => midiOf(source, e) === midiOf(source, event)),
       string: strings.indexOf(stop.string),
       finger: fingers.findIndex(e => fingerText(stopAt(source, e)) === fingerText(stop)),
       stroke: strokes.indexOf(stroke),
@@ -56,12 +51,16 @@ export function makeStart(source: DrillSource, ask: DrillAsk, dice: Dice): Start
   };
 }
 
-const stopAt = (source: DrillSource, event: number): Stop | null =>
-  source.fingering[event]?.[0] ?? null;
+/** The stop of a note that has one pitch, within reach. */
+const stopAt = ({ fingering }: DrillSource, event: number): Stop =>
+  got(at(at(fingering, event), 0), 'stop of the note');
 
-const fingerText = (stop: Stop | null): string => (stop ? `${stop.finger} ${stop.semitones}` : '');
+const midiOf = ({ tune }: DrillSource, event: number): number =>
+  at(noteAt(tune, event).pitches, 0).midi;
 
-/** Tells a single note with one place to stop it, the one that the book has. */
+const fingerText = ({ finger, semitones }: Stop): string => `${finger} ${semitones}`;
+
+/** Whether an event is a single note with one place to stop it, the one that the book has. */
 function onePlaceIn(source: DrillSource): (event: number) => boolean {
   const placesOf = new Map<string, number>();
   const places = (p: Pitch): number => {
@@ -73,33 +72,31 @@ function onePlaceIn(source: DrillSource): (event: number) => boolean {
     return length;
   };
   return event => {
-    const [only, ...others] = noteOf(source, event)?.pitches ?? [];
-    return !!only && others.length === 0 && stopAt(source, event) !== null && places(only) === 1;
+    const { pitches } = noteAt(source.tune, event);
+    const [stop] = at(source.fingering, event);
+    return pitches.length === 1 && stop !== null && places(at(pitches, 0)) === 1;
   };
 }
-
-const partOf = ({ tune }: DrillSource, event: number): number =>
-  tune.bars[tune.events[event]?.bar ?? -1]?.part ?? -1;
 
 /** Where a beginner or an improver may be asked to start; null for any note. */
 function startsOf(source: DrillSource, level: DrillAsk['level']): ReadonlySet<number> | null {
   const { tune, map } = source;
   if (level === 'advanced') return null;
   if (level === 'beginner') {
-    return new Set(map.phrases.map(p => phraseNotes(source, p)[0] ?? -1));
+    return new Set(map.phrases.flatMap(p => phraseNotes(source, p).slice(0, 1)));
   }
-  return new Set(tune.bars.map(b => firstNoteFrom(source, b.first)));
+  return new Set(tune.bars.flatMap(b => firstNoteFrom(tune, b.first)));
 }
 
-/** The first note at an event or after it; -1 where there is none. */
-function firstNoteFrom(source: DrillSource, from: number): number {
-  for (let e = from; e < source.tune.events.length; e++) if (noteOf(source, e)) return e;
-  return -1;
+/** The first note at an event or after it; none where only rests follow. */
+function firstNoteFrom({ events }: Tune, from: number): number[] {
+  const found = events.slice(from).findIndex(e => e.kind === 'note');
+  return found < 0 ? [] : [from + found];
 }
 
 /** Six pitches of the tune, the true one among them and the others nearest to it, lowest first. */
 function nearest(gamut: readonly number[], source: DrillSource, event: number): number[] {
-  const midi = (e: number): number => noteOf(source, e)?.pitches[0]?.midi ?? 0;
+  const midi = (e: number): number => midiOf(source, e);
   return [...gamut]
     .sort((a, b) => Math.abs(midi(a) - midi(event)) - Math.abs(midi(b) - midi(event)) || a - b)
     .slice(0, 6)
@@ -110,8 +107,8 @@ function nearest(gamut: readonly number[], source: DrillSource, event: number): 
 function fingerChoices(source: DrillSource, events: readonly number[]): number[] {
   const byFinger = new Map(events.map(e => [fingerText(stopAt(source, e)), e] as const));
   const order = (e: number): number => {
-    const stop = stopAt(source, e);
-    return (stop?.finger ?? 0) * 100 + (stop?.semitones ?? 0);
+    const { finger, semitones } = stopAt(source, e);
+    return finger * 100 + semitones;
   };
   return [...byFinger.values()].sort((a, b) => order(a) - order(b));
 }

@@ -1,5 +1,6 @@
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { DrillSource } from './drill-source.ts';
 
 /** Bars played one after another, the first time that they are played so. */
@@ -14,7 +15,7 @@ export interface PlayedStretch {
 }
 
 /**
- * Every stretch of so many full bars of one part, written and played in a row, with at least one
+ * Finds every stretch of so many full bars of one part, written and played in a row, with at least one
  * note in it. Pickups are left out, and so is what a repeat sign joins.
  */
 export function playedStretches(
@@ -24,9 +25,8 @@ export function playedStretches(
 ): PlayedStretch[] {
   const found = new Map<string, PlayedStretch>();
   for (let i = 0; i + length <= performance.bars.length; i++) {
-    const [first, last] = [performance.bars[i], performance.bars[i + length - 1]];
-    const part = tune.bars[first?.bar ?? -1]?.part ?? -1;
-    if (!first || !last || first.first === last.end || !parts.has(part)) continue;
+    const [first, last] = [at(performance.bars, i), at(performance.bars, i + length - 1)];
+    if (first.first === last.end || !parts.has(at(tune.bars, first.bar).part)) continue;
     const indices = barsInRow(tune, performance, i, length);
     if (!indices) continue;
     const key = indices.join();
@@ -44,21 +44,15 @@ function barsInRow(
   from: number,
   length: number,
 ): readonly number[] | null {
-  const indices: number[] = [];
-  let part = -1;
-  for (let i = from; i < from + length; i++) {
-    const index = performance.bars[i]?.bar ?? -1;
-    const bar = tune.bars[index];
-    const before = indices.at(-1);
-    if (bar?.pickup !== false) return null;
-    if (before !== undefined && (bar.part !== part || index <= before)) return null;
-    part = bar.part;
-    indices.push(index);
-  }
-  return indices;
+  const indices = performance.bars.slice(from, from + length).map(played => played.bar);
+  const bars = indices.map(i => at(tune.bars, i));
+  const { part } = at(bars, 0);
+  if (bars.some(bar => bar.pickup || bar.part !== part)) return null;
+  const rises = indices.slice(1).every((index, i) => index > at(indices, i));
+  return rises ? indices : null;
 }
 
-/** A stroke begins with its first note and another just after its last. */
+/** Whether a stroke begins with the first note of a stretch, and another just after its last. */
 export const isWholeStrokes = (
   { bowing }: DrillSource,
   { from, end }: Pick<PlayedStretch, 'from' | 'end'>,

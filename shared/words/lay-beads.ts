@@ -1,5 +1,7 @@
-import { noteOf, notesOfBars } from '../drills/drill-source.ts';
+import { notesOfBars } from '../drills/drill-source.ts';
+import { noteAt } from '../music/note-at.ts';
 import type { Direction } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { noteLetter } from '../notation/note-letter.ts';
 import type { Bead, ToldSource } from './told-drill.ts';
 
@@ -63,9 +65,9 @@ export function layBeads(
 
 /** "G", "f♮"; "D+A" of a double stop. */
 export const letterOf = (source: ToldSource, event: number): string => {
-  const note = noteOf(source, event);
-  const key = source.tune.bars[note?.bar ?? -1]?.key ?? source.tune.key;
-  return (note?.pitches ?? []).map(p => noteLetter(p, key, source.names)).join('+');
+  const { bar, pitches } = noteAt(source.tune, event);
+  const { key } = at(source.tune.bars, bar);
+  return pitches.map(p => noteLetter(p, key, source.names)).join('+');
 };
 
 /** The first notes of bars, as letters: "G A B c". */

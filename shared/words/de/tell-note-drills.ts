@@ -151,7 +151,7 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
 
 /** Why a note has its stroke: the strokes before it in its bar. */
 function strokeReason(source: ToldSource, event: number, stroke: 'down' | 'up'): string {
-  const { reached, before } = strokesIntoBar(source, event, stroke);
+  const { reached, before } = strokesIntoBar(source, event);
   if (before === 0)
     return `Ihr Takt wird im ${bowWords(reached)} erreicht, und das ist der erste Strich des Takts.`;
   return `Ihr Takt wird im ${bowWords(reached)} erreicht, und ${strokeCount(before)} später kommt ein ${bowWords(stroke)}.`;

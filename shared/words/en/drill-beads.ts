@@ -1,4 +1,4 @@
-import { noteOf } from '../../drills/drill-source.ts';
+import { noteAt } from '../../music/note-at.ts';
 import type { Direction } from '../../music/tune.ts';
 import { type BeadMarks, layBeads, shortStops as shortStopsOn } from '../lay-beads.ts';
 import type { Bead, ToldSource } from '../told-drill.ts';
@@ -25,8 +25,10 @@ export const aBow = (d: Direction): string => (d === 'down' ? 'a down-bow' : 'an
 
 /** "F sharp, high 2 on D"; "D, open D and A, open A" of a double stop. */
 export const saidNote = (source: ToldSource, event: number): string =>
-  (noteOf(source, event)?.pitches ?? [])
-    .map((p, i) => spokenNote(source.fingering[event]?.[i] ?? null, p, source.tuning, source.names))
+  noteAt(source.tune, event)
+    .pitches.map((p, i) =>
+      spokenNote(source.fingering[event]?.[i] ?? null, p, source.tuning, source.names),
+    )
     .join(' and ');
 
 /** "2 D"; "0 D A" of a double stop. */

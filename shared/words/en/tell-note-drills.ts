@@ -152,7 +152,7 @@ export function tellStart(source: ToldSource, drill: StartDrill): Telling {
 
 /** Why a note has its stroke: the strokes before it in its bar. */
 function strokeReason(source: ToldSource, event: number, stroke: 'down' | 'up'): string {
-  const { reached, before } = strokesIntoBar(source, event, stroke);
+  const { reached, before } = strokesIntoBar(source, event);
   if (before === 0)
     return `Its bar is reached on ${aBow(reached)}, and this is the first stroke of the bar.`;
   return `Its bar is reached on ${aBow(reached)}, and ${count(before, 'stroke')} later the bow goes ${stroke}.`;
