@@ -5,7 +5,7 @@ import type { Bowing, Trial } from './trial.ts';
  * A bowing as the fragment of an address, so that it can be sent to somebody with the same book:
  *
  * ```
- * try=1.tide-turn-first-try.k3f0x2.IAAIAA
+ * try=1.fish-hill-first-try.k3f0x2.IAAI
  *     |  anchor              notes  slurs
  *     version
  * ```

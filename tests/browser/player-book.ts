@@ -18,7 +18,7 @@ export interface PlayerBook {
 /** The tune whose rights are not known here. */
 export const withheld = 'mind-the-bollard';
 /** The lesson with the recordings. */
-export const lesson = 'lessons/2026-09-22-the-tide-turns-too-soon.html';
+export const lesson = 'lessons/2026-09-22-three-in-a-bow.html';
 
 export async function openPlayerBook(): Promise<PlayerBook> {
   const work = mkdtempSync(join(tmpdir(), 'bowbook-player-'));

@@ -47,15 +47,16 @@ export const withPassage = (tunes: readonly NamedTune[]): { abc: string; bars: s
     }),
   );
 
-export const tideTable = `X:1
-T:The Tide Table, first try
-C:Wenna Harkle, 2024
-R:reel
-M:4/4
+/** The tune of the demo book's second lesson. */
+export const weighbridge = `X:1
+T:Left at the Weighbridge, first try
+C:Wenna Harkle, 2023
+R:jig
+M:6/8
 L:1/8
-K:D
-|:(FE)|DFAd B2 (AF)|GEFD E2 (CE)|DFAd Bdef|gedB A3 F|
-DFAd B2 (AF)|GEFD E2 (CE)|FGAB defd|BAFE D2:|
-|:(de)|fafd g2 (fe)|dBed cAce|fafd gbag|fdec d2 (AG)|
-fafd g2 (fe)|dBed cAce|(fg)af gedB|AFEC [DA]2:|
+K:G
+D|:GBG AFD|EGB (dcB)|cec BdB|(GFE) D2 d|
+gfe dBG|(ABc) (BAG)|cec BGE|[1 (DE)F G2 D:|[2 (DE)F G2 d||
+|:gag fdf|(efg) dBG|cec BdB|(cBA) (Bcd)|
+gag fdf|(efg) dBG|cec BGE|[1 (DE)F G2 d:|[2 (DE)F G2|]
 `;
