@@ -1,9 +1,10 @@
 import { hashOf } from '../pipeline/hash-of.ts';
 import type { Book } from '../read/book.ts';
 import { type BookFiles, bookFiles } from '../read/book-files.ts';
+import type { PageNames } from '../read/page-names.ts';
 import type { PageReader } from '../read/page-reader.ts';
-import type { FinishedPage, PageNames } from '../read/read-page.ts';
-import { type Asked, sameAnswers, traceIndex } from './traced-index.ts';
+import type { FinishedPage } from '../read/read-page.ts';
+import { type Asked, sameAnswers, traceNames } from './traced-names.ts';
 
 /** What a reading of a book leaves for the next one. Plain data. */
 export interface ReadState {
@@ -22,7 +23,7 @@ interface PageState {
   readonly read: ReadPage | null;
 }
 
-/** A finished page with what it was made from besides its text: answers of the index, and the settings. */
+/** A finished page with what it was made from besides its text: the book's names that it asked for, and the settings. */
 interface ReadPage {
   readonly asked: Asked;
   readonly settingsHash: string;
@@ -31,7 +32,7 @@ interface ReadPage {
 
 /**
  * Reads the book in a folder as `readBook` does, and takes over from the last reading each page whose
- * text, settings and answers of the index are the same. Returns `last` itself where no file has changed:
+ * text, settings and answers of the book's names are the same. Returns `last` itself where no file has changed:
  * then nothing is parsed, and the parser, which takes longer to load than all else, is not loaded.
  */
 export async function rereadBook(
@@ -66,16 +67,16 @@ function rememberingReader(
         pages.set(file, { textHash, names, read: isSame ? before.read : null });
         return names;
       },
-      finish(page, index, settings) {
+      finish(page, names, settings) {
         const settingsHash = hashOf(JSON.stringify(settings));
         const state = pages.get(page.file);
         if (!state) throw new Error(`${page.file} is finished before its names are read`);
         const { read } = state;
-        if (read?.settingsHash === settingsHash && sameAnswers(read.asked, index)) {
+        if (read?.settingsHash === settingsHash && sameAnswers(read.asked, names)) {
           return read.finished;
         }
-        const trace = traceIndex(index);
-        const finished = reader.finish(page, trace.index, settings);
+        const trace = traceNames(names);
+        const finished = reader.finish(page, trace.names, settings);
         const asked = trace.asked();
         pages.set(page.file, { ...state, read: { asked, settingsHash, finished } });
         return finished;

@@ -114,7 +114,7 @@ export function frontView(context: PageContext): FrontView {
   const { siteWords, printWords } = context.words;
   const [first, ...rest] = book.lessons;
   const tunesOf = (page: Page): readonly TuneLink[] =>
-    (context.index.tunesOf.get(page) ?? []).flatMap(id => {
+    (context.references.tunesOf.get(page) ?? []).flatMap(id => {
       const card = cards.get(id);
       return card ? [tuneLink(card, context.root)] : [];
     });
@@ -127,7 +127,7 @@ export function frontView(context: PageContext): FrontView {
       ? {
           ...lessonLink(first, context),
           tunes: tunesOf(first),
-          hear: hearIn(context.index.tunesOf.get(first) ?? [], context),
+          hear: hearIn(context.references.tunesOf.get(first) ?? [], context),
         }
       : null,
     earlier: rest.slice(0, onFront).map(l => lessonLink(l, context)),

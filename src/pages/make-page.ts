@@ -1,6 +1,6 @@
 import type { Page } from '../read/book.ts';
-import { indexBook } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
+import { crossReferences } from './cross-references.ts';
 import { frameView } from './frame-view.ts';
 import { lessonView, pageBody } from './lesson-view.ts';
 import { type PageContext, pageContext } from './page-context.ts';
@@ -33,8 +33,8 @@ export function makePage(
   input: Omit<SiteInput, 'book' | 'cards'>,
 ): string {
   const whole = { ...input, book, cards: new Map() };
-  const index = indexBook(book, input.isPrivate);
-  const context = pageContext(whole, index, nav, rootFrom(path), subject.page);
+  const references = crossReferences(book, input.isPrivate);
+  const context = pageContext(whole, references, nav, rootFrom(path), subject.page);
   return fillPage(path, subject.kind, fill(subject, context), context);
 }
 

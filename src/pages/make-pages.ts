@@ -1,7 +1,6 @@
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
-import { indexBook } from './book-index.ts';
-import { bookSeen } from './book-seen.ts';
 import { setsPath } from './book-sets.ts';
+import { crossReferences } from './cross-references.ts';
 import { lessonLink } from './lesson-link.ts';
 import { frontView, repertoireView } from './lists-view.ts';
 import {
@@ -19,6 +18,7 @@ import {
   reviewPath,
   tunePath,
 } from './page-context.ts';
+import { pageDependencies } from './page-dependencies.ts';
 import { reviewView } from './review-view.ts';
 import type { PageTools, SiteInput } from './site.ts';
 import { siteNav } from './site-nav.ts';
@@ -51,17 +51,17 @@ export interface ShowPlan {
 export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): readonly PagePlan[] {
   const { book, isPrivate } = input;
   const { language, noteNames } = book.settings;
-  const index = indexBook(book, isPrivate);
+  const references = crossReferences(book, isPrivate);
   const nav = siteNav(book, wordsFor(language, noteNames));
-  const seen = bookSeen(book, nav, isPrivate);
+  const dependencies = pageDependencies(book, nav, isPrivate);
   const list = (path: string, kind: string, fill: (c: PageContext) => PageFill): ListPlan => ({
     path,
     tunes: null,
-    inputHash: seen.wholeHash,
+    inputHash: dependencies.listHash,
     make(tools) {
       const context = pageContext(
         { ...input, ...tools, tunes: new Map() },
-        index,
+        references,
         nav,
         rootFrom(path),
       );
@@ -70,8 +70,8 @@ export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): re
   });
   const show = (path: string, subject: PageSubject, about: readonly string[]): ShowPlan => {
     const { page } = subject;
-    const tunes = [...new Set([...about, ...(page ? seen.mentionedOn(page) : [])])];
-    const { book, inputHash } = seen.by(page, tunes);
+    const tunes = [...new Set([...about, ...(page ? dependencies.tunesOn(page) : [])])];
+    const { book, inputHash } = dependencies.inputsOf(page, tunes);
     return {
       path,
       tunes,
@@ -81,7 +81,7 @@ export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): re
       },
     };
   };
-  const tunesOfSets = index.sets.flatMap(({ set }) => set.tunes.map(tune => tune.of));
+  const tunesOfSets = references.sets.flatMap(({ set }) => set.tunes.map(tune => tune.of));
   return [
     list('index.html', 'front', c => ({
       view: frontView(c),
@@ -96,11 +96,13 @@ export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): re
     })),
     ...book.lessons.map(page => show(lessonPath(page), { kind: 'lesson', page }, [])),
     list('tunes/index.html', 'tunes', c => ({ view: repertoireView(c), description: null })),
-    ...[...index.definedIn].map(([id, page]) =>
-      show(tunePath(id), { kind: 'tune', page, id }, [id, ...seen.mentionedWhy(id)]),
+    ...[...references.definedIn].map(([id, page]) =>
+      show(tunePath(id), { kind: 'tune', page, id }, [id, ...dependencies.tunesInReasons(id)]),
     ),
     ...book.pages.map(page => show(pagePath(page), { kind: 'page', page }, [])),
-    ...(index.sets.length === 0 ? [] : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),
+    ...(references.sets.length === 0
+      ? []
+      : [show(setsPath, { kind: 'sets', page: null }, tunesOfSets)]),
     ...(book.lessons.length === 0
       ? []
       : [

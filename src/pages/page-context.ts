@@ -1,7 +1,7 @@
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
 import type { ClipBlock, Page } from '../read/book.ts';
-import type { BookIndex } from './book-index.ts';
 import type { BuiltTune } from './built-tune.ts';
+import type { CrossReferences } from './cross-references.ts';
 import type { PaperAnswer } from './drill-view.ts';
 import type { SiteInput } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
@@ -9,7 +9,7 @@ import type { NavEntry } from './site-nav.ts';
 /** What making one page needs: the book, where the page stands, and what already stands on it. */
 export interface PageContext {
   readonly input: SiteInput;
-  readonly index: BookIndex;
+  readonly references: CrossReferences;
   /** Ways to the pages of the whole site. */
   readonly nav: readonly NavEntry[];
   /** In the book's language. */
@@ -30,13 +30,13 @@ export interface PageContext {
 
 export const pageContext = (
   input: SiteInput,
-  index: BookIndex,
+  references: CrossReferences,
   nav: readonly NavEntry[],
   root: '' | '../',
   page: Page | null = null,
 ): PageContext => ({
   input,
-  index,
+  references,
   nav,
   words: wordsFor(input.book.settings.language, input.book.settings.noteNames),
   root,

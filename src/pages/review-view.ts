@@ -32,7 +32,7 @@ interface ReviewTuneView {
 
 export function reviewView(context: PageContext): ReviewView {
   const { book, cards } = context.input;
-  const { lessonsOf, tunesOf } = context.index;
+  const { lessonsOf, tunesOf } = context.references;
   const { reviewWords } = context.words;
   const view = (card: TuneCard): ReviewTuneView => ({
     id: card.id,

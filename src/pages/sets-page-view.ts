@@ -7,7 +7,7 @@ import { setView } from './set-view.ts';
 export const setsView = (context: PageContext) => ({
   title: context.words.setWords.title,
   labels: context.words.setWords,
-  sets: context.index.sets.map(({ set, page }) => ({
+  sets: context.references.sets.map(({ set, page }) => ({
     ...setView(set, innerHtml(set.body, { ...context, page }), context),
     page: page.kind === 'tune' ? null : pageLink(page, context.root),
   })),

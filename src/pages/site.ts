@@ -5,7 +5,7 @@ import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import type { TuneCards } from './tune-card.ts';
 
-/** The book, as far as pages show it: the whole of it, or what one page sees of it (`book-seen.ts`). */
+/** The book, as far as pages show it: all of it, or the part that one page depends on (`page-dependencies.ts`). */
 export type PageBook = Pick<Book, 'settings' | 'lessons' | 'tunePages' | 'pages'>;
 
 /** What the pages are made from. The build fills it in; no other stage is called from here. */

@@ -3,7 +3,7 @@ import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
 import { type AnchorView, anchorView } from './anchor-view.ts';
-import { blockHtml, innerHtml } from './block-html.ts';
+import { blockHtml, hasOwnPlace, innerHtml } from './block-html.ts';
 import { setsPath } from './book-sets.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { type DrillView, mayDrill, practiceViews } from './drill-view.ts';
@@ -47,7 +47,7 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   const { siteWords, setWords } = words;
   const shown = study && mayShow(tune, context.input) ? study : null;
   const notation = shown && score ? notationView(block.id, score, context) : null;
-  const anchors = context.index.anchorsOf.get(block.id) ?? [];
+  const anchors = context.references.anchorsOf.get(block.id) ?? [];
   return {
     title: titleOf(tune),
     aliases: aliasesOf(tune),
@@ -80,9 +80,9 @@ export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
           })),
         ]
       : [],
-    lessons: (context.index.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context)),
+    lessons: (context.references.lessonsOf.get(block.id) ?? []).map(l => lessonLink(l, context)),
     setsTitle: setWords.title,
-    sets: context.index.sets
+    sets: context.references.sets
       .filter(({ set }) => set.tunes.some(({ of }) => of === block.id))
       .map(({ set }) => ({ href: `${context.root}${setsPath}#${set.id}`, title: set.title })),
   };
@@ -111,7 +111,7 @@ const sheetsLink = (id: string, { input, root, words }: PageContext): TuneView['
 
 /** Why a passage is fixed, in the words of the page that fixes it. */
 function anchorWhy(anchor: AnchorBlock, context: PageContext): Html | null {
-  const page = context.index.anchoredIn.get(anchor.id) ?? null;
+  const page = context.references.anchoredIn.get(anchor.id) ?? null;
   return innerHtml(anchor.body, { ...context, page });
 }
 
@@ -123,7 +123,6 @@ function anchorWhy(anchor: AnchorBlock, context: PageContext): Html | null {
 function storyOf(tune: TuneBlock, context: PageContext): Html | null {
   const { page } = context;
   if (page?.kind !== 'tune') return innerHtml(tune.body, context);
-  const elsewhere = ['show-tune', 'anchor', 'plan', 'map'];
   const text = context.input.bodyHtml(
     page.body,
     index => {
@@ -131,7 +130,7 @@ function storyOf(tune: TuneBlock, context: PageContext): Html | null {
       if (block?.kind === 'tune') {
         return block.id === tune.id ? (innerHtml(block.body, context)?.toString() ?? '') : '';
       }
-      return block && elsewhere.includes(block.kind) ? '' : blockHtml(index, context);
+      return block && hasOwnPlace(block) ? '' : blockHtml(index, context);
     },
     context.words.siteWords,
   );

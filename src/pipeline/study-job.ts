@@ -3,9 +3,10 @@ import { checkCues } from '../../shared/clips/check-cues.ts';
 import { checkDrills } from '../../shared/drills/check-drills.ts';
 import { drillSource } from '../../shared/drills/drill-source.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
+import type { Rights } from '../../shared/rights.ts';
 import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
-import type { AnchorBlock, PlanBlock, Rights, TuneBlock } from '../read/book.ts';
+import type { AnchorBlock, PlanBlock, TuneBlock } from '../read/book.ts';
 import type { TuneJob } from './tune-job.ts';
 
 /** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
@@ -18,19 +19,12 @@ export interface StudiedTune {
 }
 
 /** Reads the ABC of a tune and studies it, and checks the cues of its recordings and its drills against it. */
-export function studyJob({
-  block,
-  anchors,
-  plans,
-  clips,
-  drills,
-  settings,
-}: Omit<TuneJob, 'isPrivate'>): StudiedTune {
+export function studyJob({ block, asks, settings }: Omit<TuneJob, 'isPrivate'>): StudiedTune {
   const request: StudyRequest = {
     tuning: block.tuning ?? settings.tuning,
     bowing: { ...settings.bowing, restart: block.restart ?? settings.bowing.restart },
     start: block.start,
-    anchors: anchors.map(a => anchorRequest(a, plans)),
+    anchors: asks.anchor.map(a => anchorRequest(a, asks.plan)),
     unit: block.unit,
     labels: block.labels,
   };
@@ -41,8 +35,8 @@ export function studyJob({
   const tune = parsed.tunes[0];
   if (!tune) return { block, request, study: null, rights, problems };
   const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, request);
-  const cues = clips.flatMap(clip => checkCues(study.tune, study.performance, clip.cues));
-  const asked = drills.map(({ drill: kind, to, level, seed, place }) => ({
+  const cues = asks.clip.flatMap(clip => checkCues(study.tune, study.performance, clip.cues));
+  const asked = asks.drill.map(({ drill: kind, to, level, seed, place }) => ({
     kind,
     to,
     level,

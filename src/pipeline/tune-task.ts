@@ -38,8 +38,8 @@ export function tuneTasks(
   }
   const settings = hashOf(JSON.stringify(book.settings), String(isPrivate));
   return tuneJobs(book, isPrivate).map(job => {
-    const { block, anchors, plans: ways, clips, drills } = job;
-    const blocks = [block, ...anchors, ...ways, ...clips, ...drills];
+    const { block, asks } = job;
+    const blocks = [block, ...Object.values(asks).flat()];
     const inputHash = hashOf(settings, ...blocks.map(withoutProse));
     const pages = showing.get(block.id) ?? [];
     return {

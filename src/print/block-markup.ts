@@ -3,16 +3,18 @@ import { type BarRange, barRangeText } from '../../shared/music/bar-range.ts';
 import { resolvePassage } from '../../shared/music/resolve-passage.ts';
 import type {
   AnchorBlock,
-  Block,
+  BlockKind,
+  BlockOf,
   ClipBlock,
   DrillBlock,
   NotesBlock,
   Page,
   PlanBlock,
+  ShowTuneBlock,
 } from '../read/book.ts';
 import { bodyMarkup, type Running } from './body-markup.ts';
 import { drillPlace, paperDrills } from './compose-drills.ts';
-import { layCells } from './lay-tune.ts';
+import { fitCells } from './fit-rows.ts';
 import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
 import {
@@ -42,49 +44,64 @@ export function pageMarkup(press: Press, page: Page, level: number): Markup {
   return bodyMarkup(page.body, running);
 }
 
-/**
- * A block on paper. A tune is shown by its story and the page of its sheet; private notes are
- * nothing at all; what needs a screen is named.
- */
-function blockMarkup(block: Block, running: Running): Markup {
-  const { press } = running;
-  switch (block.kind) {
-    case 'tune':
-      return tuneMarkup(block.id, bodyMarkup(block.body, running), press);
-    case 'show-tune':
-      return tuneMarkup(
-        block.of,
-        block.bars === null ? '' : excerptOf(block.of, block.bars, press),
-        press,
-      );
-    case 'anchor':
-      return anchorMarkup(block, running);
-    case 'plan':
-      return planMarkup(block, press);
-    case 'map': {
-      const tune = press.input.tunes.get(block.of);
-      return tune && isPrinted(tune) ? `\n\n${mapMarkup(press, tune, tune.study)}\n\n` : '';
-    }
-    case 'stroke':
-      return call('sign', [
-        literal(block.direction),
-        literal(press.words.siteWords[block.direction]),
-      ]);
-    case 'notes':
-      return chainMarkup(block, running);
-    case 'set':
-      return `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, press)}\n\n`;
-    case 'drill':
-      return drillReference(block, press);
-    case 'clip':
-      return clipMarkup(block, press);
-    case 'private':
-      return '';
-  }
+/** How paper shows one kind of block. */
+interface BlockOnPaper<K extends BlockKind> {
+  /** The block where it stands in a lesson's text; empty where paper shows nothing of it. */
+  readonly markup: (block: BlockOf<K>, running: Running) => Markup;
+  /** The sheets of the tunes that it is about follow the lesson. */
+  readonly bringsSheets: boolean;
+}
+
+/** A tune is shown by its story and the page of its sheet; what needs a screen is named. */
+const onPaper: { readonly [K in BlockKind]: BlockOnPaper<K> } = {
+  tune: {
+    markup: (block, running) =>
+      tuneMarkup(block.id, bodyMarkup(block.body, running), running.press),
+    bringsSheets: true,
+  },
+  'show-tune': { markup: excerptMarkup, bringsSheets: true },
+  anchor: { markup: anchorMarkup, bringsSheets: true },
+  plan: { markup: planMarkup, bringsSheets: false },
+  map: { markup: ({ of }, { press }) => tuneMapMarkup(of, press), bringsSheets: true },
+  drill: { markup: drillReference, bringsSheets: false },
+  clip: { markup: clipMarkup, bringsSheets: false },
+  set: {
+    markup: (block, running) =>
+      `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, running.press)}\n\n`,
+    bringsSheets: false,
+  },
+  private: { markup: () => '', bringsSheets: false },
+  stroke: { markup: strokeMarkup, bringsSheets: false },
+  notes: { markup: chainMarkup, bringsSheets: false },
+};
+
+const blockMarkup = <K extends BlockKind>(block: BlockOf<K>, running: Running): Markup =>
+  onPaper[block.kind as K].markup(block, running);
+
+/** Ids of the tunes whose sheets follow a lesson, in the order in which its blocks first name them. */
+export const sheetsAfter = (lesson: Page): readonly string[] => [
+  ...new Set(
+    lesson.blocks
+      .filter(block => !block.hidden && onPaper[block.kind].bringsSheets)
+      .flatMap(block => block.about),
+  ),
+];
+
+function strokeMarkup({ direction }: BlockOf<'stroke'>, { press }: Running): Markup {
+  return call('sign', [literal(direction), literal(press.words.siteWords[direction])]);
+}
+
+function tuneMapMarkup(id: string, press: Press): Markup {
+  const tune = press.input.tunes.get(id);
+  return tune && isPrinted(tune) ? `\n\n${mapMarkup(press, tune, tune.study)}\n\n` : '';
+}
+
+function excerptMarkup({ of, bars }: ShowTuneBlock, { press }: Running): Markup {
+  return tuneMarkup(of, bars === null ? '' : excerptOf(of, bars, press), press);
 }
 
 /** Where a drill stands at the back of the book. */
-function drillReference(block: DrillBlock, press: Press): Markup {
+function drillReference(block: DrillBlock, { press }: Running): Markup {
   const drill = paperDrills(press).find(d => d.block === block);
   const place = drill && drillPlace(drill.number);
   if (!drill || !place || !press.places.has(place)) return '';
@@ -99,7 +116,7 @@ function drillReference(block: DrillBlock, press: Press): Markup {
 }
 
 /** A recording can only be named; one that is not published is not. */
-function clipMarkup(block: ClipBlock, press: Press): Markup {
+function clipMarkup(block: ClipBlock, { press }: Running): Markup {
   const tune = press.input.tunes.get(block.of);
   if (!tune?.published || !block.published) return '';
   return `\n\n${call('quiet', [], words(tuneText(press, tune, press.words.printWords.recording(block.words))))}\n\n`;
@@ -142,7 +159,7 @@ function passage(press: Press, tune: PrintTune, first: number, last: number): Ma
     }),
   );
   const said = sayBars(study, press.words);
-  const rows = layCells(study, score, cells, press.look, press.width, press.input.draw);
+  const rows = fitCells(study, score, cells, press.look, press.width, press.input.draw);
   const values = rows.map(row => rowValue(press, tune, row, said(row.bars)));
   return values.length === 0 ? '' : `\n\n${call('passage', [list(values)])}\n\n`;
 }
@@ -175,10 +192,9 @@ function anchorMarkup(block: AnchorBlock, running: Running): Markup {
 /** Ways that a page shows: more than this many and a class no longer chooses. */
 const mostPlans = 3;
 
-function planMarkup(block: PlanBlock, press: Press): Markup {
-  const tune = [...press.input.tunes.values()].find(t =>
-    t.study?.bowing.anchors.some(a => a.id === block.to),
-  );
+function planMarkup(block: PlanBlock, { press }: Running): Markup {
+  const [of = ''] = block.about;
+  const tune = press.input.tunes.get(of);
   const anchor = tune?.study?.bowing.anchors.find(a => a.id === block.to);
   if (!tune || !anchor || !isPrinted(tune)) return '';
   const say = (text: string): string => tuneText(press, tune, text);

@@ -1,6 +1,6 @@
 import type { MarkExplained } from '../../shared/words/how-to-read.ts';
-import type { Block, Page, SetBlock } from '../read/book.ts';
-import { pageMarkup, setMarkup } from './block-markup.ts';
+import type { Page, SetBlock } from '../read/book.ts';
+import { pageMarkup, setMarkup, sheetsAfter } from './block-markup.ts';
 import { indexOfOpenings, indexOfTitles } from './book-indexes.ts';
 import { drillsChapter } from './compose-drills.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
@@ -67,7 +67,7 @@ function lessonChapters(press: Press): readonly Markup[] {
   const tunes = new Map(printedTunes(press).map(t => [t.block.id, t] as const));
   const left = new Map<string, PrintTune>(tunes);
   const chapters = press.input.book.lessons.toReversed().map(lesson => {
-    const own = tunesOf(lesson).flatMap(id => left.get(id) ?? []);
+    const own = sheetsAfter(lesson).flatMap(id => left.get(id) ?? []);
     for (const tune of own) left.delete(tune.block.id);
     return [
       lessonText(press, lesson),
@@ -101,18 +101,6 @@ function lessonText(press: Press, lesson: Page): Markup {
       : call('quiet', [], words(press.words.dateName(lesson.date, press.words.locale))),
     pageMarkup(press, lesson, 2),
   ].join('\n\n');
-}
-
-/** Ids of the tunes that a page takes up, in the order in which they first come. */
-function tunesOf(page: Page): readonly string[] {
-  const idOf = (block: Block): string | null => {
-    if (block.hidden) return null;
-    if (block.kind === 'tune') return block.id;
-    return block.kind === 'show-tune' || block.kind === 'anchor' || block.kind === 'map'
-      ? block.of
-      : null;
-  };
-  return [...new Set(page.blocks.flatMap(b => idOf(b) ?? []))];
 }
 
 const tunesByTitle = (press: Press): Markup =>

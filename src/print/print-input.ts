@@ -1,7 +1,8 @@
 import type { Direction } from '../../shared/music/tune.ts';
+import type { PrintKind, SheetStep } from '../../shared/print-kinds.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Score } from '../engrave/score.ts';
-import type { Book, NotesBlock, PrintKind, SheetStep, TuneBlock } from '../read/book.ts';
+import type { Book, NotesBlock, TuneBlock } from '../read/book.ts';
 import type { Audience, Paper } from './sizes.ts';
 
 /** A tune as the print needs it. */
@@ -33,10 +34,6 @@ export interface PrintedNote {
   readonly direction: Direction;
   readonly slurred: boolean;
 }
-
-/** What may be asked for, in the order of the command's help. */
-export const printKinds: readonly PrintKind[] = ['book', 'sheets', 'pocket'];
-export const sheetSteps: readonly SheetStep[] = [1, 2, 3, 4, 5];
 
 export const densities = ['all', 'starts', 'anchors'] as const;
 /** Strokes of all notes, of phrase starts and changes and anchors, or of anchors only. */

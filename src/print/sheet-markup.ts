@@ -1,11 +1,12 @@
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import { meterText } from '../../shared/music/meter.ts';
+import type { SheetStep } from '../../shared/print-kinds.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
-import type { AnchorBlock, SheetStep } from '../read/book.ts';
+import type { AnchorBlock } from '../read/book.ts';
 import type { Shown } from './draw-row.ts';
 import { firstNotes, phraseStarts } from './fade.ts';
-import { layTune } from './lay-tune.ts';
+import { fitTune } from './fit-rows.ts';
 import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
 import { isPrinted, type Press, rowValue, sayBars, titleOf, tuneText } from './press.ts';
@@ -86,7 +87,7 @@ function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly str
   const { look, width, input } = press;
   const shown: Shown | undefined =
     step === 2 ? phraseStarts(study) : step === 4 ? firstNotes : undefined;
-  const rows = layTune(study, score, look, width, input.draw, shown);
+  const rows = fitTune(study, score, look, width, input.draw, shown);
   if (step === 4) {
     const [first] = rows;
     return first

@@ -1,6 +1,14 @@
 import type { Code } from 'mdast';
-import type { Fence } from './book.ts';
 import type { SourceText } from './source-text.ts';
+
+/** ABC as it stands in a file of the book. */
+export interface Fence {
+  readonly text: string;
+  readonly file: string;
+  /** Line of the file on which `text` begins, from 1. */
+  readonly line: number;
+  readonly indent: number;
+}
 
 export const isAbcFence = (node: { readonly type: string }): node is Code =>
   node.type === 'code' && (node as Code).lang?.toLowerCase() === 'abc';

@@ -1,16 +1,12 @@
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { type BarRange, parseBarRange } from '../../shared/music/bar-range.ts';
-import { type Direction, type TuneType, tuneTypes } from '../../shared/music/tune.ts';
+import type { Direction } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { type HookName, hookNames } from '../../shared/sections/hook-names.ts';
 import { type LabelRequest, parseLabels } from '../../shared/sections/phrase-labels.ts';
 import { expects } from '../../shared/words/en/reading.ts';
-import { blockSign } from './block-specs.ts';
-import type { Directive } from './read-directive.ts';
-import type { TuneFacts } from './read-front-matter.ts';
-import { rightsNames } from './rights.ts';
-import { shownBy } from './show.ts';
+import { blockSign, type Directive } from './directive.ts';
 import { slug } from './slug.ts';
 import { readTuning } from './yaml-values.ts';
 
@@ -120,29 +116,4 @@ export function readTime(written: string): number | null {
 function wholeNumber(written: string, most: number): number | null {
   const value = /^\d{1,6}$/.test(written) ? Number(written) : 0;
   return value >= 1 && value <= most ? value : null;
-}
-
-/** What `:::tune{…}` says of its tune. */
-export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts {
-  const values = valueReader(directive, problems);
-  const permission = values.text('permission') ?? undefined;
-  const rights = values.oneOf('rights', rightsNames) ?? undefined;
-  if (permission !== undefined && rights !== undefined) {
-    problems.push(
-      problem('rights-twice', 'error', directive.values.permission?.place ?? directive.place),
-    );
-  }
-  return {
-    rights,
-    permission,
-    'learned-from': values.text('learned-from') ?? undefined,
-    version: values.text('version') ?? undefined,
-    type: values.oneOf<TuneType>('type', tuneTypes) ?? undefined,
-    start: values.direction('start') ?? undefined,
-    restart: values.oneOf('restart', ['part'] as const) ?? undefined,
-    tuning: values.tuning('tuning') ?? undefined,
-    unit: values.count('unit', 16) ?? undefined,
-    labels: values.labels('labels') ?? undefined,
-    show: values.oneOf('show', shownBy) ?? undefined,
-  };
 }

@@ -3,10 +3,11 @@ import { type Problem, problem } from '../../shared/problem.ts';
 import { mayPublish } from '../../shared/rights.ts';
 import type { Book, BookSettings, ClipBlock, Page, TuneBlock } from './book.ts';
 import { type BookFiles, folders, settingsFile } from './book-files.ts';
-import { type BookIndex, indexNames } from './book-index.ts';
+import { type BookNames, gatherNames } from './book-names.ts';
 import { compareText } from './compare-text.ts';
+import type { PageNames } from './page-names.ts';
 import { type PageReader, type PageText, pageReader } from './page-reader.ts';
-import type { FinishedPage, PageNames } from './read-page.ts';
+import type { FinishedPage } from './read-page.ts';
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
 
@@ -25,10 +26,10 @@ export function bookOf(root: string, files: BookFiles, options: BookOfOptions = 
   const { settings, problems: settingsProblems } = settingsOf(files);
   const texts = pageTexts(files);
   const names = texts.map(reader.names);
-  const { shown, index, problems: nameProblems } = indexOf(names, files, settings, options);
+  const { shown, bookNames, problems: nameProblems } = namesOfBook(names, files, settings, options);
   const finished = texts
-    .filter(({ file }) => index.pages.has(file))
-    .map(page => reader.finish(page, index, settings));
+    .filter(({ file }) => bookNames.pages.has(file))
+    .map(page => reader.finish(page, bookNames, settings));
   const pages = finished.map(({ page }) => page);
   return {
     root,
@@ -66,7 +67,7 @@ const pageTexts = ({ texts }: BookFiles): readonly PageText[] =>
   );
 
 /** The names of a whole book, and which of its pages are shown. */
-function indexOf(
+function namesOfBook(
   names: readonly PageNames[],
   { media }: BookFiles,
   { bowing }: BookSettings,
@@ -74,15 +75,15 @@ function indexOf(
 ) {
   const isLeftOut = ({ isDraft }: PageNames): boolean => isDraft && !options.drafts;
   const shown = names.filter(page => !isLeftOut(page));
-  const { problems, ...named } = indexNames(shown);
-  const index: BookIndex = {
+  const { problems, ...named } = gatherNames(shown);
+  const bookNames: BookNames = {
     ...named,
     presets: Object.keys(bowing.presets),
-    pages: new Map(shown.map(page => [page.file, page.indexed])),
+    pages: new Map(shown.map(page => [page.file, page.target])),
     media: new Set(media),
     drafts: new Set(names.filter(isLeftOut).map(page => page.file)),
   };
-  return { shown, index, problems };
+  return { shown, bookNames, problems };
 }
 
 function settingsOf({ texts, media }: BookFiles): SettingsReading {

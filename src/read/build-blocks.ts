@@ -3,27 +3,25 @@ import type { Root, RootContent } from 'mdast';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import { isAbcFence } from './abc-fence.ts';
 import { valueReader } from './attribute-values.ts';
-import type { Block, BookSettings } from './book.ts';
-import { type BookIndex, unknownName } from './book-index.ts';
-import { clipBlock } from './clip-block.ts';
+import type { BlockBase, BlockSpec, ReadBlock } from './blocks/block-spec.ts';
+import { type Block, specNamed } from './blocks/block-specs.ts';
+import { tune, tuneBlock } from './blocks/tune.ts';
+import { type BookNames, unknownName } from './book-names.ts';
+import type { BookSettings } from './book-settings.ts';
 import { type AnyDefinition, definitionsOf, isDefinition } from './definitions.ts';
+import { blockSign, type Directive } from './directive.ts';
 import { toBody } from './parse-markdown.ts';
-import type { Directive } from './read-directive.ts';
 import type { FrontMatter } from './read-front-matter.ts';
-import { readSet } from './read-set.ts';
 import { hasTarget, resolveLink } from './resolve-links.ts';
-import { shownBy } from './show.ts';
-import { drillBlock, notesBlock, planBlock, strokeBlock } from './simple-blocks.ts';
 import { placeAt, type SourceText } from './source-text.ts';
-import { isBareText, isDirective, type PageSurvey, type TuneSeed } from './survey-page.ts';
-import { tuneBlock } from './tune-block.ts';
+import { isBareText, isDirective, type PageSurvey } from './survey-page.ts';
 
 export interface PageRequest {
   readonly source: SourceText;
   readonly tree: Root;
   readonly survey: PageSurvey;
   readonly front: FrontMatter;
-  readonly index: BookIndex;
+  readonly names: BookNames;
   readonly settings: BookSettings;
 }
 
@@ -42,7 +40,7 @@ export interface PageBlocks {
  * holds what stands in another.
  */
 export function buildBlocks(request: PageRequest): PageBlocks {
-  const { source, tree, survey, front, index, settings } = request;
+  const { source, tree, survey, front, names, settings } = request;
   const blocks: (Block | null)[] = [];
   const problems: Problem[] = [];
   const definitions = definitionsOf(tree);
@@ -83,7 +81,10 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     if (isAbcFence(node)) {
       const seeds = survey.tunes.get(node) ?? [];
       if (seeds.length > 0) above = seeds.map(seed => seed.id);
-      return seeds.map(seed => mark(add(tuneBlock(seed, front, settings, emptyBody()))));
+      return seeds.map(seed => {
+        const block = tuneBlock(seed, front, settings, emptyBody());
+        return mark(blocks.push(completed(tune, block, hidden)) - 1);
+      });
     }
     checkReference(node, hidden);
     const next = hasTarget(node) ? withTarget(node, hidden) : node;
@@ -99,104 +100,63 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     return 'children' in node ? changed(node.children as RootContent[], hidden) : [];
   }
 
-  function add(block: Block): number {
-    return blocks.push(block) - 1;
-  }
-
   function blocksOf(node: RootContent, directive: Directive, hidden: boolean): RootContent[] {
-    const inside = 'children' in node ? (node.children as RootContent[]) : [];
-    const seed = survey.tunes.get(node)?.[0];
+    const spec = specNamed(directive.form, directive.name);
     const at = reserve();
-    const block =
-      directive.form === 'container'
-        ? containerOf(node, directive, inside, seed, hidden)
-        : simpleOf(directive);
-    blocks[at] = block && hidden ? { ...block, hidden } : block;
-    return block ? [mark(at)] : [];
+    const block = spec?.read(directive, {
+      source,
+      front,
+      settings,
+      names,
+      problems,
+      values: valueReader(directive, problems),
+      content: 'children' in node ? (node.children as RootContent[]) : [],
+      id: (survey.anchors.get(node) ?? survey.sets.get(node))?.id ?? null,
+      seed: survey.tunes.get(node)?.[0] ?? null,
+      bodyOf: (content, isPrivate) => bodyOf(content, isPrivate ?? hidden),
+      tuneNamed: () => tuneNamed(directive, spec.required.includes('of')),
+      putAbove(tunes) {
+        above = tunes;
+      },
+    });
+    if (!spec || !block) return [];
+    blocks[at] = completed(spec, block, hidden);
+    return [mark(at)];
   }
 
-  function containerOf(
-    node: RootContent,
-    directive: Directive,
-    content: readonly RootContent[],
-    seed: TuneSeed | undefined,
+  /** Adds what every block has. */
+  function completed<B extends BlockBase>(
+    spec: BlockSpec<B>,
+    block: ReadBlock<B>,
     hidden: boolean,
-  ): Block | null {
-    if (directive.name === 'private') {
-      return { kind: 'private', place: directive.place, body: bodyOf(content, true) };
-    }
-    if (directive.name === 'tune') {
-      if (seed) above = [seed.id];
-      const story = bodyOf(
-        content.filter(child => !isAbcFence(child)),
-        hidden,
-      );
-      return seed ? tuneBlock(seed, front, settings, story) : null;
-    }
-    if (directive.name === 'set') {
-      const id = survey.sets.get(node)?.id ?? null;
-      const { title, tunes, rest } = readSet(directive, id, content, source, index, problems);
-      const body = bodyOf(rest, hidden);
-      const { place } = directive;
-      return id && tunes.length > 0 ? { kind: 'set', place, id, title, tunes, body } : null;
-    }
-    const anchorId = survey.anchors.get(node)?.id ?? null;
-    const values = valueReader(directive, problems);
-    const of = tuneNamed(directive);
-    const bars = values.bars('bars');
-    const start = values.direction('start');
-    const hooks = values.hooks('hooks');
-    const body = bodyOf(content, hidden);
-    return of && bars && anchorId
-      ? { kind: 'anchor', place: directive.place, id: anchorId, of, bars, start, hooks, body }
-      : null;
+  ): Block {
+    const about = [...new Set(spec.about(block, names))];
+    return { ...block, about, ...(hidden ? { hidden } : {}) } as unknown as Block;
   }
 
-  function simpleOf(directive: Directive): Block | null {
-    const { name, place } = directive;
-    if (name === 'stroke') return strokeBlock(directive, problems);
-    if (name === 'notes') return notesBlock(directive, problems);
-    if (name === 'plan') return planBlock(directive, index, problems);
-    const values = valueReader(directive, problems);
-    const anchor = name === 'drill' ? values.text('to') : null;
-    const of = directive.values.of
-      ? tuneNamed(directive)
-      : ((anchor && index.anchorOf.get(anchor)) ?? tuneNamed(directive));
-    if (name === 'drill') return drillBlock(directive, of, index, problems);
-    if (name === 'clip') return clipBlock(directive, of, index, problems);
-    if (of === null) return null;
-    if (name === 'map') return { kind: 'map', place, of, unit: values.count('unit', 16) };
-    above = [of];
-    const byEar = (values.oneOf('show', shownBy) ?? front.show) === 'ear';
-    return { kind: 'show-tune', place, of, byEar, bars: values.bars('bars') };
-  }
-
-  /** The tune that a block is about: as `of` says, or the one above. */
-  function tuneNamed(directive: Directive): string | null {
-    const of = directive.values.of;
-    const written = of?.text.trim();
-    if (of && written) {
-      if (index.tunes.has(written)) return written;
-      problems.push(unknownName('tune', written, of.place, index.tunes));
+  /** The tune that a block is about: as `of` says, or the one above. `isRequired`: `of` must be there. */
+  function tuneNamed({ values, place, form, name }: Directive, isRequired: boolean): string | null {
+    const written = values.of?.text.trim();
+    if (values.of && written) {
+      if (names.tunes.has(written)) return written;
+      problems.push(unknownName('tune', written, values.of.place, names.tunes));
       return null;
     }
     const [only, ...more] = above;
     if (only !== undefined && more.length === 0) return only;
-    if (directive.form === 'leaf' && directive.name === 'tune') return null;
-    const rule = only === undefined ? 'of-missing' : 'of-unclear';
-    const facts = { block: `${directive.form === 'leaf' ? '::' : ':::'}${directive.name}` };
+    if (isRequired) return null;
+    const facts = { block: blockSign(form, name) };
     problems.push(
-      problem(rule, 'error', directive.place, {
-        facts,
-        expected: only === undefined ? [...index.tunes.keys()] : above,
-      }),
+      only === undefined
+        ? problem('of-missing', 'error', place, { facts, expected: [...names.tunes.keys()] })
+        : problem('of-unclear', 'error', place, { facts, expected: above }),
     );
     return null;
   }
 
   function withTarget<T extends { url: string } & RootContent>(node: T, hidden: boolean): T | null {
     const kind = node.type === 'image' ? 'image' : 'link';
-    const resolved = resolveLink(node.url, kind, source.file, placeOf(node), index);
+    const resolved = resolveLink(node.url, kind, source.file, placeOf(node), names);
     if (resolved.media !== null && !hidden) media.add(resolved.media);
     if (resolved.problem) problems.push(resolved.problem);
     return resolved.url === null ? null : { ...node, url: resolved.url };

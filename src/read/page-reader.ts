@@ -1,13 +1,7 @@
 import type { BookSettings, Page } from './book.ts';
-import type { BookIndex } from './book-index.ts';
-import {
-  draftPage,
-  type FinishedPage,
-  finishPage,
-  namesOf,
-  type PageDraft,
-  type PageNames,
-} from './read-page.ts';
+import type { BookNames } from './book-names.ts';
+import type { PageNames } from './page-names.ts';
+import { draftPage, type FinishedPage, finishPage, namesOf, type PageDraft } from './read-page.ts';
 import { sourceText } from './source-text.ts';
 
 /** A Markdown file of a book. */
@@ -25,7 +19,7 @@ export interface PageText {
 export interface PageReader {
   readonly names: (page: PageText) => PageNames;
   /** Takes a page whose `names` have been read. */
-  readonly finish: (page: PageText, index: BookIndex, settings: BookSettings) => FinishedPage;
+  readonly finish: (page: PageText, names: BookNames, settings: BookSettings) => FinishedPage;
 }
 
 /** Reads every page anew. Holds each page half read from its first step to its second. */
@@ -39,10 +33,10 @@ export function pageReader(): PageReader {
       begun.set(page.file, draft);
       return namesOf(draft);
     },
-    finish(page, index, settings) {
+    finish(page, names, settings) {
       const draft = begun.get(page.file) ?? begin(page);
       begun.delete(page.file);
-      return finishPage(draft, index, settings);
+      return finishPage(draft, names, settings);
     },
   };
 }

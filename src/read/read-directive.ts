@@ -2,34 +2,18 @@ import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-uti
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import { type WrittenAttribute, writtenAttributes, writtenLabel } from './attributes.ts';
+import type { BlockBase, BlockSpec } from './blocks/block-spec.ts';
+import { allBlockSigns, blockNames, specNamed } from './blocks/block-specs.ts';
 import {
-  allBlockSigns,
+  type AttributeValue,
   type BlockForm,
-  type BlockSpec,
+  blockForms,
   blockSign,
-  blockSpecs,
-} from './block-specs.ts';
+  type Directive,
+} from './directive.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
-
-/** A directive of a known name, its attributes checked by name; their values are still text. */
-export interface Directive {
-  readonly form: BlockForm;
-  readonly name: string;
-  readonly place: Place;
-  /** Verbatim; null without one. */
-  readonly label: string | null;
-  readonly values: Readonly<Record<string, AttributeValue>>;
-}
-
-export interface AttributeValue {
-  readonly text: string;
-  /** Of its name. */
-  readonly place: Place;
-  /** Of the first character of its value. */
-  readonly valuePlace: Place;
-}
 
 export interface DirectiveReading {
   /** null: of no known name, and said so. */
@@ -43,12 +27,12 @@ const forms = {
   textDirective: 'text',
 } as const;
 
-/** Checks a directive's name, label and attributes against `block-specs.ts`. */
+/** Checks a directive's name, label and attributes against the spec of its block. */
 export function readDirective(node: DirectiveNode, source: SourceText): DirectiveReading {
   const form = forms[node.type];
   const start = node.position?.start;
   const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
-  const spec = specOf(form, node.name);
+  const spec = specNamed(form, node.name);
   if (!spec) return { directive: null, problems: [unknownBlock(form, node.name, place)] };
 
   const opening = openingOf(node, source);
@@ -75,13 +59,10 @@ export function readDirective(node: DirectiveNode, source: SourceText): Directiv
   };
 }
 
-const specOf = (form: BlockForm, name: string): BlockSpec | undefined =>
-  Object.hasOwn(blockSpecs[form], name) ? blockSpecs[form][name] : undefined;
-
 function unknownBlock(form: BlockForm, name: string, place: Place): Problem {
   const found = blockSign(form, name);
-  const sameForm = nearest(name, Object.keys(blockSpecs[form]));
-  const otherForm = (['container', 'leaf', 'text'] as const).find(f => specOf(f, name));
+  const sameForm = nearest(name, blockNames(form));
+  const otherForm = blockForms.find(f => specNamed(f, name));
   const near = otherForm
     ? blockSign(otherForm, name)
     : sameForm
@@ -116,14 +97,14 @@ function placeIn(opening: string, offset: number, start: Place): Place {
 
 function labelProblems(
   sign: string,
-  spec: BlockSpec,
+  spec: BlockSpec<BlockBase>,
   label: string | null,
   place: Place,
 ): readonly Problem[] {
-  if (spec.label === 'required' && !label?.trim()) {
+  if (spec.label && !label?.trim()) {
     return [problem('label-missing', 'error', place, { facts: { block: sign } })];
   }
-  if (spec.label === 'none' && label !== null) {
+  if (!spec.label && label !== null) {
     return [problem('label-unwanted', 'error', place, { facts: { block: sign }, actual: label })];
   }
   return [];
@@ -131,7 +112,7 @@ function labelProblems(
 
 function nameProblems(
   sign: string,
-  spec: BlockSpec,
+  spec: BlockSpec<BlockBase>,
   written: readonly WrittenAttribute[],
   at: (offset: number) => Place,
 ): readonly Problem[] {
@@ -150,7 +131,7 @@ function nameProblems(
       );
     } else if (seen.has(name)) {
       problems.push(problem('attribute-repeated', 'error', at(offset), { facts, actual: name }));
-    } else if (value === null ? !spec.flags.includes(name) : value.trim() === '') {
+    } else if (value === null ? !spec.flags?.includes(name) : value.trim() === '') {
       problems.push(problem('attribute-empty', 'error', at(offset), { facts, actual: name }));
     }
     seen.add(name);

@@ -4,23 +4,18 @@ import { toString as plainText } from 'mdast-util-to-string';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { abcTitle } from './abc-fence.ts';
 import type { Block, BookSettings, Page } from './book.ts';
-import { type BookIndex, type IndexedPage, sitePath } from './book-index.ts';
+import type { BookNames } from './book-names.ts';
 import { buildBlocks, type PageBlocks } from './build-blocks.ts';
 import { checkFences, checkProse } from './check-fences.ts';
 import { pageHashes } from './page-hash.ts';
+import type { LinkTarget, PageNames } from './page-names.ts';
 import { parseMarkdown } from './parse-markdown.ts';
 import { textPastLimit, treePastLimit } from './past-limit.ts';
 import { type FrontMatter, isDate, readFrontMatter } from './read-front-matter.ts';
 import { nameHeadings } from './resolve-links.ts';
 import { slug } from './slug.ts';
 import { placeAt, type SourceText } from './source-text.ts';
-import {
-  type AnchorSeed,
-  type PageSurvey,
-  type SetSeed,
-  surveyPage,
-  type TuneSeed,
-} from './survey-page.ts';
+import { type PageSurvey, surveyPage } from './survey-page.ts';
 
 /** A page read by itself, before the names of other pages are known. */
 export interface PageDraft {
@@ -30,7 +25,7 @@ export interface PageDraft {
   readonly tree: Root;
   readonly front: FrontMatter;
   readonly survey: PageSurvey;
-  readonly indexed: IndexedPage;
+  readonly target: LinkTarget;
   readonly problems: readonly Problem[];
   /** Its fences cannot be trusted: nothing of its text is handed on. */
   readonly sealed: boolean;
@@ -51,13 +46,20 @@ export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
     tree,
     front,
     survey,
-    indexed: { sitePath: sitePath(kind, name, survey), headings },
+    target: { sitePath: sitePath(kind, name, survey), headings },
     // What follows from a broken fence would only distract from it.
     problems: sealed
       ? [...frontProblems, ...fences]
       : [...frontProblems, ...survey.problems, ...checkProse(source, tree)],
     sealed,
   };
+}
+
+/** Where a page stands in the site: a tune page is that of its first tune. */
+function sitePath(kind: Page['kind'], slug: string, survey: PageSurvey): string | null {
+  if (kind !== 'tune') return `${kind === 'lesson' ? 'lessons' : 'pages'}/${slug}.html`;
+  const [first] = [...survey.tunes.values()].flat();
+  return first ? `tunes/${first.id}.html` : null;
 }
 
 /** The tree of a page; empty where something of the page is past a limit. */
@@ -69,32 +71,14 @@ function treeOf(source: SourceText): { readonly tree: Root; readonly past: Probl
   return past ? { tree: { type: 'root', children: [] }, past } : { tree, past: null };
 }
 
-/** What a page brings to the names of the book. */
-export interface PageNames {
-  readonly kind: Page['kind'];
-  readonly file: string;
-  readonly slug: string;
-  /** Its front matter says that it is not to be shown yet. */
-  readonly isDraft: boolean;
-  readonly indexed: IndexedPage;
-  readonly tunes: readonly TitledTune[];
-  readonly anchors: readonly AnchorSeed[];
-  readonly sets: readonly SetSeed[];
-}
-
-export interface TitledTune extends Pick<TuneSeed, 'id' | 'place'> {
-  /** Slug of its title; empty where it has none. */
-  readonly title: string;
-}
-
 export const namesOf = (draft: PageDraft): PageNames => {
-  const { kind, source, front, indexed, survey } = draft;
+  const { kind, source, front, target, survey } = draft;
   return {
     kind,
     file: source.file,
     slug: draft.slug,
     isDraft: front.draft ?? false,
-    indexed,
+    target,
     tunes: [...survey.tunes.values()].flat().map(({ id, place, abc }) => ({
       id,
       place,
@@ -114,7 +98,7 @@ export interface FinishedPage {
 /** The page itself. One with an error in it keeps its blocks, to be looked at, but not its text. */
 export function finishPage(
   draft: PageDraft,
-  index: BookIndex,
+  names: BookNames,
   settings: BookSettings,
 ): FinishedPage {
   const { kind, source, tree, front, survey, sealed } = draft;
@@ -122,7 +106,7 @@ export function finishPage(
   const shown = heading?.takesTitle && front.title === undefined ? heading.rest : tree;
   const built = sealed
     ? { body: empty, blocks: [], media: noMedia, problems: [] }
-    : buildBlocks({ source, tree: shown, survey, front, index, settings });
+    : buildBlocks({ source, tree: shown, survey, front, names, settings });
   const { date, problems: dateProblems } = dateOf(draft);
   const problems = [...draft.problems, ...built.problems, ...dateProblems, ...emptyTunePage(draft)];
   const broken = problems.some(p => p.severity === 'error');

@@ -13,6 +13,7 @@ import { parseFraction } from '../../shared/music/fraction.ts';
 import { noteNamings, usualNoteNames } from '../../shared/music/note-names.ts';
 import { type TuneType, tuneTypes } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
+import { printKinds, sheetSteps } from '../../shared/print-kinds.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import type { BookSettings } from './book.ts';
@@ -53,10 +54,8 @@ const colours = z.strictObject(
   { error: expects.table },
 );
 
-const printKind = z.enum(['book', 'sheets', 'pocket']);
-const allPrint = printKind.options;
-const sheetStep = z.literal([1, 2, 3, 4, 5]);
-const allSteps = [1, 2, 3, 4, 5] as const;
+const printKind = z.enum(printKinds);
+const sheetStep = z.literal([...sheetSteps]);
 
 const settings = z.strictObject(
   {
@@ -103,8 +102,8 @@ export const defaultSettings: BookSettings = {
   site: null,
   theme: null,
   noteNames: 'letters',
-  print: allPrint,
-  steps: allSteps,
+  print: printKinds,
+  steps: sheetSteps,
 };
 
 export interface SettingsReading {
@@ -154,8 +153,8 @@ export function readSettings(
       site: value.site === undefined ? null : `${value.site.replace(/\/+$/, '')}/`,
       theme,
       noteNames: value['note-names'] ?? usualNoteNames(value.language ?? defaultSettings.language),
-      print: allPrint.filter(kind => [value.pdf ?? allPrint].flat().includes(kind)),
-      steps: allSteps.filter(step => [value.steps ?? [...allSteps]].flat().includes(step)),
+      print: printKinds.filter(kind => [value.pdf ?? printKinds].flat().includes(kind)),
+      steps: sheetSteps.filter(step => [value.steps ?? [...sheetSteps]].flat().includes(step)),
     },
     problems: faults,
   };

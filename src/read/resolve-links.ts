@@ -4,7 +4,7 @@ import { toString as plainText } from 'mdast-util-to-string';
 import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import type { BookIndex } from './book-index.ts';
+import type { BookNames } from './book-names.ts';
 import { slug } from './slug.ts';
 
 /** Ids of headings begin so, that they never meet an id which the page's own frame uses. */
@@ -49,7 +49,7 @@ export function resolveLink(
   kind: LinkKind,
   file: string,
   place: Place,
-  index: BookIndex,
+  names: BookNames,
 ): ResolvedLink {
   if (url.length > limits.linkLength) {
     const facts = { found: url.length, most: limits.linkLength };
@@ -74,10 +74,10 @@ export function resolveLink(
       : drop('link-unsafe');
   }
   if (url === '' || url.startsWith('#')) {
-    const headings = index.pages.get(file)?.headings;
+    const headings = names.pages.get(file)?.headings;
     return { url: withFragment('', url.slice(1), headings), media: null, problem: null };
   }
-  return resolveInBook(url, kind, file, place, index);
+  return resolveInBook(url, kind, file, place, names);
 }
 
 function resolveInBook(
@@ -85,17 +85,17 @@ function resolveInBook(
   kind: LinkKind,
   file: string,
   place: Place,
-  index: BookIndex,
+  names: BookNames,
 ): ResolvedLink {
   const [, path = '', fragment = ''] = /^([^?#]*)(?:\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
   const target = posix.normalize(posix.join(posix.dirname(file), decoded(path)));
-  const page = index.pages.get(target);
+  const page = names.pages.get(target);
   const fault = (rule: string, near: string | null = null): ResolvedLink => ({
     url: null,
     media: null,
     problem: problem(rule, 'error', place, { actual: url, nearest: near }),
   });
-  if (index.drafts.has(target)) return fault('link-to-draft');
+  if (names.drafts.has(target)) return fault('link-to-draft');
   if (page && kind === 'link') {
     if (page.sitePath === null) return fault('link-to-no-tune');
     return {
@@ -104,21 +104,21 @@ function resolveInBook(
       problem: null,
     };
   }
-  const isMedia = index.media.has(target);
-  if (isMedia || (kind === 'link' && isBuilt(target, index))) {
+  const isMedia = names.media.has(target);
+  if (isMedia || (kind === 'link' && isBuilt(target, names))) {
     const found = withFragment(relative(file, target), fragment, undefined);
     return { url: found, media: isMedia ? target : null, problem: null };
   }
-  const known = kind === 'image' ? [...index.media] : [...index.pages.keys(), ...index.media];
+  const known = kind === 'image' ? [...names.media] : [...names.pages.keys(), ...names.media];
   const near = nearest(target, known);
   return fault('link-missing', near && posix.relative(posix.dirname(file), near));
 }
 
 /** Whether a path is that of a page of the site, as a teacher may have copied it from there. */
-function isBuilt(target: string, index: BookIndex): boolean {
+function isBuilt(target: string, names: BookNames): boolean {
   const tune = /^tunes\/(.+)\.html$/.exec(target)?.[1];
-  if (target === 'index.html' || (tune !== undefined && index.tunes.has(tune))) return true;
-  return [...index.pages.values()].some(page => page.sitePath === target);
+  if (target === 'index.html' || (tune !== undefined && names.tunes.has(tune))) return true;
+  return [...names.pages.values()].some(page => page.sitePath === target);
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Rights } from './book.ts';
+import type { Rights } from '../../shared/rights.ts';
 
 export const rightsNames = ['traditional', 'own', 'unknown'] as const;
 export type RightsName = (typeof rightsNames)[number];

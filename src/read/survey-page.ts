@@ -1,9 +1,12 @@
 import type { Code, Nodes, Root, RootContent } from 'mdast';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import { abcFences, abcTitle, hasFileHeader, isAbcFence } from './abc-fence.ts';
-import { tuneFacts, valueReader } from './attribute-values.ts';
-import type { Fence } from './book.ts';
-import { type Directive, type DirectiveNode, readDirective } from './read-directive.ts';
+import { abcFences, abcTitle, type Fence, hasFileHeader, isAbcFence } from './abc-fence.ts';
+import { valueReader } from './attribute-values.ts';
+import { blockNames, specNamed } from './blocks/block-specs.ts';
+import { tuneFacts } from './blocks/tune.ts';
+import { blockSign, type Directive } from './directive.ts';
+import type { AnchorSeed, SetSeed, TuneSeed } from './page-names.ts';
+import { type DirectiveNode, readDirective } from './read-directive.ts';
 import type { TuneFacts } from './read-front-matter.ts';
 import { slug } from './slug.ts';
 import { placeAt, type SourceText } from './source-text.ts';
@@ -19,25 +22,6 @@ export interface PageSurvey {
   readonly anchors: ReadonlyMap<RootContent, AnchorSeed>;
   readonly sets: ReadonlyMap<RootContent, SetSeed>;
   readonly problems: readonly Problem[];
-}
-
-export interface TuneSeed {
-  readonly id: string;
-  readonly place: Place;
-  readonly abc: Fence;
-  readonly facts: TuneFacts;
-}
-
-export interface AnchorSeed {
-  readonly id: string;
-  readonly place: Place;
-  /** The tune it is written to be of, or the one above it; null where neither is plain. */
-  readonly of: string | null;
-}
-
-export interface SetSeed {
-  readonly id: string;
-  readonly place: Place;
 }
 
 export function surveyPage(tree: Root, source: SourceText): PageSurvey {
@@ -66,35 +50,43 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
       problems.push(...reading.problems);
       if (!reading.directive) return;
       directives.set(content, reading.directive);
-      const defines = content.type === 'containerDirective' && content.name !== 'private';
+      const { form, name } = reading.directive;
+      const defines = specNamed(form, name)?.defines;
       if (defines && inPrivate) {
-        problems.push(definedInPrivate(`:::${content.name}`, place));
-      } else if (defines && content.name === 'tune') {
-        define(content, tuneOf(content.children, reading.directive));
+        problems.push(definedInPrivate(blockSign(form, name), place));
       } else if (defines) {
-        const { values } = reading.directive;
-        const seed = named(reading.directive, place);
-        const of = values.of?.text.trim() || (above.length === 1 ? above[0] : null);
-        if (seed && content.name === 'set') sets.set(content, seed);
-        else if (seed) anchors.set(content, { ...seed, of: of ?? null });
-      } else if (content.type === 'leafDirective' && content.name === 'tune') {
+        define(content, defines, reading.directive);
+      } else if (form === 'leaf' && name === 'tune') {
         const of = reading.directive.values.of?.text.trim();
         if (of) above = [of];
       }
     } else if (isAbcFence(content) && !ancestors.some(isTune)) {
       if (inPrivate) problems.push(definedInPrivate('abc', place));
-      else define(content, tunesOf(content, place));
+      else defineTunes(content, tunesOf(content, place));
     }
   }
 
-  function define(content: RootContent, found: readonly TuneSeed[]): void {
-    tunes.set(content, found);
-    if (found.length > 0) above = found.map(seed => seed.id);
+  function define(
+    content: RootContent,
+    what: 'tune' | 'anchor' | 'set',
+    directive: Directive,
+  ): void {
+    if (what === 'tune') {
+      const children = 'children' in content ? (content.children as RootContent[]) : [];
+      defineTunes(content, tuneOf(children, directive));
+      return;
+    }
+    const id = valueReader(directive, problems).id();
+    if (id === null) return;
+    const seed = { id, place: directive.values.id?.place ?? directive.place };
+    const of = directive.values.of?.text.trim() || (above.length === 1 ? above[0] : null);
+    if (what === 'anchor') anchors.set(content, { ...seed, of: of ?? null });
+    else sets.set(content, seed);
   }
 
-  function named(directive: Directive, place: Place): SetSeed | null {
-    const id = valueReader(directive, problems).id();
-    return id ? { id, place: directive.values.id?.place ?? place } : null;
+  function defineTunes(content: RootContent, found: readonly TuneSeed[]): void {
+    tunes.set(content, found);
+    if (found.length > 0) above = found.map(seed => seed.id);
   }
 
   function tuneOf(children: readonly RootContent[], directive: Directive): readonly TuneSeed[] {
@@ -178,7 +170,7 @@ export function isBareText(node: DirectiveNode, { text }: SourceText): boolean {
   const written = text.slice(from, node.position?.end.offset ?? from);
   if (written !== `:${node.name}`) return /^\d/.test(node.name);
   const startsWord = from === 0 || /[\s([{"'“‘]/.test(text.charAt(from - 1));
-  return !(startsWord && ['stroke', 'notes', 'private'].includes(node.name));
+  return !(startsWord && [...blockNames('text'), 'private'].includes(node.name));
 }
 
 const definedInPrivate = (found: string, place: Place): Problem =>

@@ -8,8 +8,10 @@ import { hookNames } from '../../shared/sections/hook-names.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { fillTemplate } from '../../src/begin/fill-template.ts';
 import { type StudiedBook, studyTunes } from '../../src/pipeline/pipeline.ts';
-import { type BlockForm, blockSign, blockSpecs } from '../../src/read/block-specs.ts';
+import type { BlockBase, BlockSpec } from '../../src/read/blocks/block-spec.ts';
+import { blockSpecs } from '../../src/read/blocks/block-specs.ts';
 import { bookOf } from '../../src/read/book-of.ts';
+import { blockSign } from '../../src/read/directive.ts';
 import { readSettings } from '../../src/read/read-settings.ts';
 
 /** The teacher's guide, held to what the program reads and says. */
@@ -34,10 +36,10 @@ function namesIn(text: string): readonly string[] {
   );
 }
 
-const forms = Object.keys(blockSpecs) as BlockForm[];
-const blocks = forms.flatMap(form =>
-  Object.entries(blockSpecs[form]).map(([name, spec]) => ({ sign: blockSign(form, name), spec })),
-);
+const blocks = blockSpecs.map((spec: BlockSpec<BlockBase>) => ({
+  sign: blockSign(spec.form, spec.name),
+  spec,
+}));
 
 describe('the guide names everything that can be written, and nothing else', () => {
   it.each(blocks)('$sign', ({ sign, spec }) => {
@@ -46,10 +48,10 @@ describe('the guide names everything that can be written, and nothing else', () 
     for (const name of spec.required) {
       expect(text).toMatch(new RegExp(`^\\| \`${name}\` \\|.*must be there`, 'm'));
     }
-    for (const name of spec.flags) {
+    for (const name of spec.flags ?? []) {
       expect(text).toMatch(new RegExp(`^\\| \`${name}\` \\|.*without a value`, 'm'));
     }
-    expect(/[Ii]n square brackets|`:stroke\[/.test(text)).toBe(spec.label === 'required');
+    expect(/[Ii]n square brackets|`:stroke\[/.test(text)).toBe(spec.label === true);
   });
 
   it('has no heading of a block that is not', () => {

@@ -34,9 +34,18 @@ describe('drills', () => {
     );
     const drills = blocks(page, 'drill').map(({ place, ...rest }) => rest);
     expect(drills).toEqual([
-      { kind: 'drill', drill: 'gaps', of: 'wet-rope', to: null, level: null, seed: 1 },
       {
         kind: 'drill',
+        about: ['wet-rope'],
+        drill: 'gaps',
+        of: 'wet-rope',
+        to: null,
+        level: null,
+        seed: 1,
+      },
+      {
+        kind: 'drill',
+        about: ['salt-marsh'],
         drill: 'into',
         of: 'salt-marsh',
         to: 'marsh-end',

@@ -1,11 +1,9 @@
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import type { Page } from './book.ts';
-import type { PageNames } from './read-page.ts';
-import type { PageSurvey } from './survey-page.ts';
+import type { LinkTarget, PageNames } from './page-names.ts';
 
 /** Names of the whole book, to which any page may refer. */
-export interface BookIndex {
+export interface BookNames {
   readonly tunes: ReadonlyMap<string, Place>;
   /** Ids of tunes by the slug of their title, where only one has it. */
   readonly titled: ReadonlyMap<string, string>;
@@ -13,29 +11,16 @@ export interface BookIndex {
   /** The tune of each anchor, where that is plain from its own page. */
   readonly anchorOf: ReadonlyMap<string, string>;
   readonly presets: readonly string[];
-  /** Pages by file, with the site path each is found at; null for a tune page without tunes. */
-  readonly pages: ReadonlyMap<string, IndexedPage>;
+  /** Pages by file. */
+  readonly pages: ReadonlyMap<string, LinkTarget>;
   readonly media: ReadonlySet<string>;
   /** Files that are drafts, and so not in the site. */
   readonly drafts: ReadonlySet<string>;
 }
 
-export interface IndexedPage {
-  readonly sitePath: string | null;
-  /** Names of its headings. */
-  readonly headings: ReadonlySet<string>;
-}
-
-/** Where a page stands in the site: a tune page is that of its first tune. */
-export function sitePath(kind: Page['kind'], slug: string, survey: PageSurvey): string | null {
-  if (kind !== 'tune') return `${kind === 'lesson' ? 'lessons' : 'pages'}/${slug}.html`;
-  const [first] = [...survey.tunes.values()].flat();
-  return first ? `tunes/${first.id}.html` : null;
-}
-
 /** Tunes, anchors and sets share one set of names; a name given twice tells of the other place. */
-export function indexNames(pages: readonly PageNames[]): Pick<
-  BookIndex,
+export function gatherNames(pages: readonly PageNames[]): Pick<
+  BookNames,
   'tunes' | 'titled' | 'anchors' | 'anchorOf'
 > & {
   readonly problems: readonly Problem[];

@@ -8,7 +8,7 @@ import { unitLength } from './sizes.ts';
  * at this staff, drawn again a little closer if need be, and else each has a row of its own.
  * `width`: millimetres between the margins.
  */
-export function layTune(
+export function fitTune(
   study: Study,
   score: Score,
   look: Look,
@@ -16,11 +16,11 @@ export function layTune(
   draw: (study: Study, cellWidth: number) => Score,
   shown?: Shown,
 ): readonly DrawnRow[] {
-  return layCells(study, score, score.cells, look, width, draw, shown);
+  return fitCells(study, score, score.cells, look, width, draw, shown);
 }
 
 /** The same for some cells of the tune, as where a lesson shows a passage. */
-export function layCells(
+export function fitCells(
   study: Study,
   score: Score,
   cells: readonly ScoreCell[],

@@ -1,11 +1,48 @@
 import { posix } from 'node:path';
-import type { ClipCue } from '../../shared/clips/clip-cue.ts';
-import { nearest } from '../../shared/nearest.ts';
-import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import { readTime, valueReader } from './attribute-values.ts';
-import type { ClipBlock } from './book.ts';
-import type { BookIndex } from './book-index.ts';
-import type { AttributeValue, Directive } from './read-directive.ts';
+import type { ClipCue } from '../../../shared/clips/clip-cue.ts';
+import { nearest } from '../../../shared/nearest.ts';
+import { type Place, type Problem, problem } from '../../../shared/problem.ts';
+import { readTime, valueReader } from '../attribute-values.ts';
+import type { BookNames } from '../book-names.ts';
+import type { AttributeValue, Directive } from '../directive.ts';
+import type { BlockBase, BlockSpec, ReadBlock } from './block-spec.ts';
+
+/** A recording, cued to the map. */
+export interface ClipBlock extends BlockBase {
+  readonly kind: 'clip';
+  readonly of: string;
+  /** What the recording is called. */
+  readonly words: string;
+  /** Media file of the book, from its folder; null where the recording is a link to elsewhere. */
+  readonly src: string | null;
+  /** Address of a recording hosted elsewhere: a link that the student opens. */
+  readonly link: string | null;
+  /** `at="A1=0:04 A1/2=0:21"`: seconds at which a bar begins, in the order written. */
+  readonly cues: readonly ClipCue[];
+  /** `start=0:04 tempo=84`: where the tune begins, and its beats a minute; instead of cues. */
+  readonly steady: { readonly start: number; readonly tempo: number } | null;
+  /** A learner is heard or seen. Without `consent` it is not published. */
+  readonly learner: boolean;
+  /** Who consented, and when, in the teacher's words, which are not published. */
+  readonly consent: string | null;
+  /** No learner is heard in it, or consent is given. Whether it is shown hangs on its tune too. */
+  readonly published: boolean;
+}
+
+/** `::clip[words]{src=media/x.mp3 of=tune at="A1=0:04 B1=0:38"}`. */
+export const clip: BlockSpec<ClipBlock, true> = {
+  kind: 'clip',
+  form: 'leaf',
+  name: 'clip',
+  attributes: ['src', 'link', 'of', 'at', 'start', 'tempo', 'learner', 'consent'],
+  required: [],
+  flags: ['learner'],
+  label: true,
+  isStudied: true,
+  read: (directive, { names, problems, tuneNamed }) =>
+    clipBlock(directive, tuneNamed(), names, problems),
+  about: block => [block.of],
+};
 
 /** Endings of sound and film that browsers play without any other program. */
 const playable = [
@@ -13,19 +50,16 @@ const playable = [
   ...['mp4', 'm4v', 'webm', 'ogv'],
 ] as const;
 
-/**
- * Reads `::clip[words]{src=media/x.mp3 of=id at="A1=0:04 B1=0:38"}`; `of` is already looked up.
- * What is wrong is said; the block is null where there would be nothing to play.
- */
-export function clipBlock(
+/** Null where there would be nothing to play; `of` is already looked up. */
+function clipBlock(
   directive: Directive,
   of: string | null,
-  index: BookIndex,
+  names: BookNames,
   problems: Problem[],
-): ClipBlock | null {
+): ReadBlock<ClipBlock> | null {
   const { place, label } = directive;
   const values = valueReader(directive, problems);
-  const file = directive.values.src ? mediaFile(directive.values.src, index, problems) : null;
+  const file = directive.values.src ? mediaFile(directive.values.src, names, problems) : null;
   const link = directive.values.link ? hostedLink(directive.values.link, problems) : null;
   const cues = directive.values.at ? readCues(directive.values.at, problems) : [];
   const steady = steadyOf(directive, problems);
@@ -46,7 +80,7 @@ export function clipBlock(
 }
 
 /** A path of `media`, from the book's folder or, as links are written, from the page. */
-function mediaFile(written: AttributeValue, index: BookIndex, problems: Problem[]): string | null {
+function mediaFile(written: AttributeValue, names: BookNames, problems: Problem[]): string | null {
   const text = written.text.trim();
   const fault = (rule: string, expected: readonly string[], near: string | null = null): null => {
     const rest = { actual: text, expected, nearest: near };
@@ -55,8 +89,8 @@ function mediaFile(written: AttributeValue, index: BookIndex, problems: Problem[
   };
   if (/^(?:[a-z][a-z0-9+.-]*:|[\\/]{2})/i.test(text)) return fault('clip-elsewhere', []);
   const file = posix.normalize(text).replace(/^(?:\.{0,2}\/)+/, '');
-  if (!index.media.has(file)) {
-    return fault('clip-missing', [...index.media], nearest(file, index.media));
+  if (!names.media.has(file)) {
+    return fault('clip-missing', [...names.media], nearest(file, names.media));
   }
   const ending = /\.([^./]+)$/.exec(file)?.[1]?.toLowerCase();
   if (!playable.some(known => known === ending)) return fault('clip-unplayable', playable);

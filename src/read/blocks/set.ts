@@ -1,14 +1,42 @@
 import { posix } from 'node:path';
+import type { Root } from 'hast';
 import type { List, ListItem, RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
-import { type Place, type Problem, problem } from '../../shared/problem.ts';
-import { valueReader } from './attribute-values.ts';
-import type { SetBlock } from './book.ts';
-import { type BookIndex, unknownName } from './book-index.ts';
-import type { Directive } from './read-directive.ts';
-import { resolveLink } from './resolve-links.ts';
-import { slug } from './slug.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { type Place, type Problem, problem } from '../../../shared/problem.ts';
+import { type BookNames, unknownName } from '../book-names.ts';
+import { resolveLink } from '../resolve-links.ts';
+import { slug } from '../slug.ts';
+import { placeAt, type SourceText } from '../source-text.ts';
+import type { BlockBase, BlockContext, BlockSpec } from './block-spec.ts';
+
+/** Tunes played one after another. */
+export interface SetBlock extends BlockBase {
+  readonly kind: 'set';
+  readonly id: string;
+  readonly title: string;
+  readonly tunes: readonly { readonly of: string; readonly times: number }[];
+  /** What the teacher wrote besides the list. */
+  readonly body: Root;
+}
+
+/** `:::set{#id title="…"}` around a list of tunes, and any words besides. */
+export const set: BlockSpec<SetBlock, false> = {
+  kind: 'set',
+  form: 'container',
+  name: 'set',
+  attributes: ['id', 'title'],
+  required: ['id'],
+  defines: 'set',
+  isStudied: false,
+  read({ place }, context) {
+    const { id, values, bodyOf } = context;
+    const title = values.text('title') ?? titleFromId(id ?? '');
+    const { tunes, rest } = splitSet(place, context);
+    const body = bodyOf(rest);
+    return id && tunes.length > 0 ? { kind: 'set', place, id, title, tunes, body } : null;
+  },
+  about: block => block.tunes.map(tune => tune.of),
+};
 
 /** Most times that one tune of a set is played. */
 const mostTimes = 20;
@@ -18,29 +46,17 @@ const mostTimes = 20;
  * An item names its tune by id, by title or by a link to its page, and may end in the times
  * through: `- the-tide-table x3`, `- [Wet Rope](../tunes/wet-rope.md) × 2`, `- Fog Signal, 3 times`.
  */
-export function readSet(
-  directive: Directive,
-  id: string | null,
-  content: readonly RootContent[],
-  source: SourceText,
-  index: BookIndex,
-  problems: Problem[],
-): SetReading {
-  const title = valueReader(directive, problems).text('title') ?? titleFromId(id ?? '');
+function splitSet(
+  place: Place,
+  { content, source, names, problems }: BlockContext,
+): { readonly tunes: SetBlock['tunes']; readonly rest: readonly RootContent[] } {
   const list = content.find((node): node is List => node.type === 'list');
   if (!list) {
-    problems.push(problem('set-without-tunes', 'error', directive.place));
-    return { title, tunes: [], rest: content };
+    problems.push(problem('set-without-tunes', 'error', place));
+    return { tunes: [], rest: content };
   }
-  const tunes = list.children.flatMap(item => setTune(item, source, index, problems) ?? []);
-  return { title, tunes, rest: content.filter(node => node !== list) };
-}
-
-interface SetReading {
-  readonly title: string;
-  readonly tunes: SetBlock['tunes'];
-  /** What stands in the block besides the list. */
-  readonly rest: readonly RootContent[];
+  const tunes = list.children.flatMap(item => setTune(item, source, names, problems) ?? []);
+  return { tunes, rest: content.filter(node => node !== list) };
 }
 
 /** `harbour-evening` as a title: "Harbour evening". */
@@ -50,7 +66,7 @@ const titleFromId = (id: string): string =>
 function setTune(
   item: ListItem,
   source: SourceText,
-  index: BookIndex,
+  names: BookNames,
   problems: Problem[],
 ): SetBlock['tunes'][number] | null {
   const [line, ...more] = item.children;
@@ -67,9 +83,9 @@ function setTune(
     return null;
   }
   const link = line.children.find(child => child.type === 'link');
-  const of = tuneOf(name, index) ?? (link ? linkedTune(link.url, source, place, index) : null);
+  const of = tuneOf(name, names) ?? (link ? linkedTune(link.url, source, place, names) : null);
   if (of === null) {
-    problems.push(unknownName('tune', name, place, index.tunes));
+    problems.push(unknownName('tune', name, place, names.tunes));
     return null;
   }
   return { of, times };
@@ -85,8 +101,8 @@ function splitTimes(text: string): { readonly name: string; readonly times: numb
   return { name: m[1].trim(), times: Number(m[2] ?? m[3]) };
 }
 
-function tuneOf(name: string, index: BookIndex): string | null {
-  return index.tunes.has(name) ? name : (index.titled.get(slug(name)) ?? null);
+function tuneOf(name: string, names: BookNames): string | null {
+  return names.tunes.has(name) ? name : (names.titled.get(slug(name)) ?? null);
 }
 
 /** The tune whose page a link leads to. */
@@ -94,11 +110,11 @@ function linkedTune(
   url: string,
   source: SourceText,
   place: Place,
-  index: BookIndex,
+  names: BookNames,
 ): string | null {
-  const to = resolveLink(url, 'link', source.file, place, index).url;
+  const to = resolveLink(url, 'link', source.file, place, names).url;
   const [folder = ''] = source.file.split('/', 1);
   const path = to === null ? '' : posix.join(folder, decodeURI(to));
   const id = /^tunes\/([^/]+)\.html(?:#.*)?$/.exec(path)?.[1];
-  return id !== undefined && index.tunes.has(id) ? id : null;
+  return id !== undefined && names.tunes.has(id) ? id : null;
 }

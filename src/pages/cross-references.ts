@@ -1,0 +1,55 @@
+import type { AnchorBlock, Page } from '../read/book.ts';
+import { type SetOnPage, setsOf } from './book-sets.ts';
+import type { PageBook } from './site.ts';
+
+/** Which pages of a book define, fix and take up each tune and anchor. */
+export interface CrossReferences {
+  /** Page that defines each tune, by its id. */
+  readonly definedIn: ReadonlyMap<string, Page>;
+  /** Lessons that have a block about each tune, newest first, by its id. */
+  readonly lessonsOf: ReadonlyMap<string, readonly Page[]>;
+  /** Ids of the tunes of each page, in the order in which they first come. */
+  readonly tunesOf: ReadonlyMap<Page, readonly string[]>;
+  readonly anchors: ReadonlyMap<string, AnchorBlock>;
+  /** Page that fixes each anchor, by its id. */
+  readonly anchoredIn: ReadonlyMap<string, Page>;
+  /** Anchors of each tune that has any, in the order of the book, by the tune's id. */
+  readonly anchorsOf: ReadonlyMap<string, readonly AnchorBlock[]>;
+  /** See `setsOf`. */
+  readonly sets: readonly SetOnPage[];
+}
+
+/**
+ * Gathers the cross-references of every page of a book. What stands in a private note alone counts only
+ * in a private copy: otherwise the public page of a tune would tell of it.
+ */
+export function crossReferences(book: PageBook, isPrivate: boolean): CrossReferences {
+  const pages = [...book.lessons, ...book.tunePages, ...book.pages];
+  const blocks = pages.flatMap(p => p.blocks);
+  const anchors = new Map(blocks.filter(b => b.kind === 'anchor').map(b => [b.id, b]));
+  const definedIn = new Map<string, Page>();
+  const anchoredIn = new Map<string, Page>();
+  const tunesOf = new Map<Page, readonly string[]>();
+  for (const page of pages) {
+    const shown = page.blocks.filter(block => isPrivate || !block.hidden);
+    tunesOf.set(page, [...new Set(shown.flatMap(block => block.about))]);
+    for (const block of page.blocks.filter(b => b.kind === 'tune')) {
+      definedIn.set(block.id, page);
+    }
+    for (const block of page.blocks.filter(b => b.kind === 'anchor')) {
+      anchoredIn.set(block.id, page);
+    }
+  }
+  const lessonsOf = new Map([...definedIn.keys()].map(id => [id, [] as Page[]] as const));
+  for (const lesson of book.lessons) {
+    for (const id of tunesOf.get(lesson) ?? []) lessonsOf.get(id)?.push(lesson);
+  }
+  const anchorsOf = new Map<string, AnchorBlock[]>();
+  for (const anchor of anchors.values()) {
+    const beside = anchorsOf.get(anchor.of);
+    if (beside) beside.push(anchor);
+    else anchorsOf.set(anchor.of, [anchor]);
+  }
+  const sets = setsOf(book);
+  return { definedIn, lessonsOf, tunesOf, anchors, anchoredIn, anchorsOf, sets };
+}

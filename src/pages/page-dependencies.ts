@@ -1,0 +1,117 @@
+import { hash } from 'node:crypto';
+import type { AnchorBlock, Block, Page } from '../read/book.ts';
+import { blocksWithin } from './blocks-within.ts';
+import type { PageBook } from './site.ts';
+import type { NavEntry } from './site-nav.ts';
+
+/**
+ * What each page of the site depends on. A page about certain tunes is given no more of the book than is
+ * named here: that is small enough to be handed to another thread, and the page is made again when one of
+ * its inputs has changed, and only then (`tests/cache/edits.test.ts`).
+ */
+export interface PageDependencies {
+  /** Ids of the tunes that the page's blocks name. */
+  readonly tunesOn: (page: Page) => readonly string[];
+  /** Ids of the tunes that are named in the reasons given for a tune's anchors. */
+  readonly tunesInReasons: (tune: string) => readonly string[];
+  /**
+   * Inputs of a page about these tunes: the page itself, the heads of the lessons before and after it, and
+   * the blocks of every page that names one of the tunes. `page` is null for a page over tunes alone.
+   */
+  readonly inputsOf: (page: Page | null, tunes: readonly string[]) => PageInputs;
+  /** Hash of the blocks of every page, and so of all that a list says of its tunes. Computed once. */
+  readonly listHash: () => string;
+}
+
+/** The part of a book that one page is made from. */
+export interface PageInputs {
+  readonly book: () => PageBook;
+  /** Hash of every input of this page but the studies and drawings of its tunes. */
+  readonly inputHash: () => string;
+}
+
+/** Finds what the pages of a book depend on. */
+export function pageDependencies(
+  book: PageBook,
+  nav: readonly NavEntry[],
+  isPrivate: boolean,
+): PageDependencies {
+  const { settings, lessons, tunePages, pages } = book;
+  const all = [...lessons, ...tunePages, ...pages];
+  const tunesOn = new Map(all.map(page => [page, tunesNamed(page.blocks)] as const));
+  const pagesNaming = new Map<string, Page[]>();
+  for (const [page, ids] of tunesOn) {
+    for (const id of ids) {
+      const known = pagesNaming.get(id);
+      if (known) known.push(page);
+      else pagesNaming.set(id, [page]);
+    }
+  }
+  const frame = hashOf([isPrivate, settings, nav]);
+  const order = new Map(all.map((page, i) => [page, i] as const));
+  const blocksHash = (page: Page): string => page.hashes.blocks;
+  let listHash: string | null = null;
+  return {
+    tunesOn: page => tunesOn.get(page) ?? [],
+    tunesInReasons: tune =>
+      (pagesNaming.get(tune) ?? []).flatMap(page =>
+        anchorsOf(tune, page).flatMap(anchor => tunesNamed(blocksWithin(anchor.body, page))),
+      ),
+    inputsOf(page, tunes) {
+      const at = page?.kind === 'lesson' ? (order.get(page) ?? 0) : null;
+      const beside = at === null ? [] : [lessons[at - 1] ?? null, lessons[at + 1] ?? null];
+      const others = new Set(tunes.flatMap(id => pagesNaming.get(id) ?? []));
+      const asInput = (other: Page): Page => {
+        if (other === page) return other;
+        return { ...other, body: emptyBody, blocks: others.has(other) ? other.blocks : [] };
+      };
+      return {
+        book() {
+          const inputs = [...new Set([page, ...beside, ...others])]
+            .filter(other => other !== null)
+            .toSorted((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0))
+            .map(asInput);
+          return {
+            settings,
+            lessons: inputs.filter(({ kind }) => kind === 'lesson'),
+            tunePages: inputs.filter(({ kind }) => kind === 'tune'),
+            pages: inputs.filter(({ kind }) => kind === 'page'),
+          };
+        },
+        inputHash: () =>
+          hashOf([
+            frame,
+            page?.hashes.whole,
+            beside.map(other => other && headOf(other)),
+            [...others].map(blocksHash),
+          ]),
+      };
+    },
+    listHash() {
+      listHash ??= hashOf([frame, all.map(blocksHash)]);
+      return listHash;
+    },
+  };
+}
+
+const hashOf = (data: object): string => hash('sha256', JSON.stringify(data), 'base64');
+
+/** What the pages beside a lesson show of it. */
+const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
+  kind,
+  slug,
+  title,
+  date,
+  draft,
+  summary,
+});
+
+const emptyBody: Page['body'] = { type: 'root', children: [] };
+
+const anchorsOf = (tune: string, page: Page): readonly AnchorBlock[] =>
+  page.blocks.filter(block => block.kind === 'anchor').filter(anchor => anchor.of === tune);
+
+/** Ids of the tunes that blocks name, each once. */
+const tunesNamed = (blocks: readonly Block[]): readonly string[] => [
+  ...new Set(blocks.flatMap(block => block.about)),
+];

@@ -1,0 +1,38 @@
+import type { Root } from 'hast';
+import type { BarRange } from '../../../shared/music/bar-range.ts';
+import type { Direction } from '../../../shared/music/tune.ts';
+import type { HookName } from '../../../shared/sections/hook-names.ts';
+import type { BlockBase, BlockSpec } from './block-spec.ts';
+
+/** A passage with agreed notes and strokes. */
+export interface AnchorBlock extends BlockBase {
+  readonly kind: 'anchor';
+  readonly id: string;
+  readonly of: string;
+  readonly bars: BarRange;
+  readonly start: Direction | null;
+  /** Which facts to show of what stands out in it; null where the teacher leaves it to us. */
+  readonly hooks: readonly HookName[] | null;
+  /** Why. */
+  readonly body: Root;
+}
+
+/** `:::anchor{#id of=tune bars="B7-B8" start=up}` around the reason for it. */
+export const anchor: BlockSpec<AnchorBlock, true> = {
+  kind: 'anchor',
+  form: 'container',
+  name: 'anchor',
+  attributes: ['id', 'of', 'bars', 'start', 'hooks'],
+  required: ['id', 'bars'],
+  defines: 'anchor',
+  isStudied: true,
+  read({ place }, { id, values, content, tuneNamed, bodyOf }) {
+    const of = tuneNamed();
+    const bars = values.bars('bars');
+    const start = values.direction('start');
+    const hooks = values.hooks('hooks');
+    const body = bodyOf(content);
+    return of && bars && id ? { kind: 'anchor', place, id, of, bars, start, hooks, body } : null;
+  },
+  about: block => [block.of],
+};

@@ -1,0 +1,54 @@
+import type { Place } from '../../shared/problem.ts';
+import type { Fence } from './abc-fence.ts';
+import type { TuneFacts } from './read-front-matter.ts';
+
+/** What a page is, by the folder that it stands in. */
+export type PageKind = 'lesson' | 'tune' | 'page';
+
+/** What a page brings to the names of the book. */
+export interface PageNames {
+  readonly kind: PageKind;
+  readonly file: string;
+  readonly slug: string;
+  /** Its front matter says that it is not to be shown yet. */
+  readonly isDraft: boolean;
+  readonly target: LinkTarget;
+  readonly tunes: readonly TitledTune[];
+  readonly anchors: readonly AnchorSeed[];
+  readonly sets: readonly SetSeed[];
+}
+
+/** A page as a link may lead to it. */
+export interface LinkTarget {
+  /** null for a tune page without tunes, which has no page in the site. */
+  readonly sitePath: string | null;
+  /** Names of its headings. */
+  readonly headings: ReadonlySet<string>;
+}
+
+export interface TitledTune extends Pick<TuneSeed, 'id' | 'place'> {
+  /** Slug of its title; empty where it has none. */
+  readonly title: string;
+}
+
+/** A tune that a page defines, by a `:::tune` or by a fence on its own. */
+export interface TuneSeed {
+  readonly id: string;
+  readonly place: Place;
+  readonly abc: Fence;
+  readonly facts: TuneFacts;
+}
+
+/** An anchor that a page defines. */
+export interface AnchorSeed {
+  readonly id: string;
+  readonly place: Place;
+  /** The tune it is written to be of, or the one above it; null where neither is plain. */
+  readonly of: string | null;
+}
+
+/** A set that a page defines. */
+export interface SetSeed {
+  readonly id: string;
+  readonly place: Place;
+}
