@@ -5,18 +5,18 @@ export interface PreviewNews {
   /** Another at every run, so that a page knows one that was started again. */
   readonly run: string;
   /** Builds of this run so far. */
-  readonly turn: number;
+  readonly buildNumber: number;
   /** `working`: the first build is not done. `failed`: the pages are those of the last good build. */
   readonly outcome: 'working' | 'built' | 'failed';
   /** Files of the site that this build has changed, taken away or added, by path from its root. */
   readonly changed: readonly string[];
-  readonly problems: readonly ToldProblem[];
+  readonly problems: readonly WordedProblem[];
   /** `2 errors, 1 warning`. */
   readonly counted: string;
 }
 
 /** A problem in words, ready to be shown. */
-export interface ToldProblem {
+export interface WordedProblem {
   readonly rule: string;
   readonly severity: Severity;
   /** From the book's folder; null where the whole book is meant. */

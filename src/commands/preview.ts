@@ -55,14 +55,14 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
     port,
     cache: cacheFolder(root, true, cache),
     progress: terminalProgress(),
-    onTurn(result, news) {
+    onBuild(result, news) {
       const told = JSON.stringify([news.outcome, news.problems]);
       // A file touched and not changed is built, and not worth a word.
       if (told === last && news.changed.length === 0) return;
       last = told;
       report(result.problems, root);
       if (result.failed) say(previewWords.failed);
-      else if (news.turn > 1) say(previewWords.built(news.changed.length));
+      else if (news.buildNumber > 1) say(previewWords.built(news.changed.length));
       title = result.book.settings.title;
     },
     onDefect(error) {
@@ -70,7 +70,7 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
     },
   });
   if (port !== 0 && preview.port !== port) say(previewWords.portBusy(port, preview.port));
-  await preview.firstTurn;
+  await preview.firstBuild;
   say(previewWords.opened(title, preview.address));
   say(previewWords.howToEnd);
   if (open) await openBrowser(preview.address);

@@ -1,7 +1,7 @@
 import { relative } from 'node:path';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { type OpenSite, openSite } from '../output/open-site.ts';
-import { SiteTrouble } from '../output/site-trouble.ts';
+import { SiteError } from '../output/site-error.ts';
 import { plainFiles } from '../pipeline/book-wide-files.ts';
 import type { TuneSummary } from '../pipeline/made-tune.ts';
 import { makeSite } from '../pipeline/pipeline.ts';
@@ -46,8 +46,8 @@ export async function buildBook(
       left: { ...last, reading, site },
     };
   } catch (error) {
-    if (!(error instanceof SiteTrouble)) throw error;
-    return failed([...book.problems, troubleOf(error, root)]);
+    if (!(error instanceof SiteError)) throw error;
+    return failed([...book.problems, problemOfSite(error, root)]);
   }
 }
 
@@ -102,13 +102,13 @@ function standsAsLeft(site: OpenSite, { files }: SiteState): boolean {
     if (files.get(path)?.hash !== hash) return false;
     others.delete(path);
   }
-  return site.keepAll([...others].map(([path, { inputHash }]) => ({ path, inputHash })));
+  return site.keepUnchanged([...others].map(([path, { inputHash }]) => ({ path, inputHash })));
 }
 
 const isError = ({ severity }: Problem): boolean => severity === 'error';
 
 /** What the disk refused, as a problem of the book's. */
-const troubleOf = ({ rule, path, message }: SiteTrouble, root: string): Problem =>
+const problemOfSite = ({ rule, path, message }: SiteError, root: string): Problem =>
   problem(rule, 'error', null, {
     actual: relative(root, path).startsWith('..') ? path : relative(root, path),
     facts: { reason: message },

@@ -1,4 +1,4 @@
-import type { Written } from '../output/open-site.ts';
+import type { WrittenFile } from '../output/open-site.ts';
 import type { TuneSummary } from '../pipeline/made-tune.ts';
 import type { ReadState } from './reread-book.ts';
 
@@ -21,7 +21,7 @@ export interface SiteState {
   /** By the hash of their input, in the order of the book. */
   readonly tunes: ReadonlyMap<string, TuneSummary>;
   /** Every file, by path. */
-  readonly files: ReadonlyMap<string, Written>;
+  readonly files: ReadonlyMap<string, WrittenFile>;
 }
 
 /** `kept`: what the cache has; taken over only where this program left it. */

@@ -34,13 +34,16 @@ export function rememberedTunes(
     return { ...built, block: task.job.block };
   };
   /** A tune that stands in the site, with those of its pages that must be made anew; else null. */
-  const standing = (task: TuneTask, keepAll: OpenSite['keepAll']): StagedTune | null => {
+  const standing = (
+    task: TuneTask,
+    keepUnchanged: OpenSite['keepUnchanged'],
+  ): StagedTune | null => {
     const { job, inputHash, pages, isShared } = task;
     const summary = summaries.get(inputHash);
     if (!summary) return null;
     const files = summary.files.map(path => ({ path, inputHash }));
-    if (keepAll([...files, ...pages])) return { summary, files: [] };
-    if (!isShared || !keepAll(files)) return null;
+    if (keepUnchanged([...files, ...pages])) return { summary, files: [] };
+    if (!isShared || !keepUnchanged(files)) return null;
     const remade = pages.map(page => ({
       path: page.path,
       inputHash: page.inputHash,
@@ -53,8 +56,8 @@ export function rememberedTunes(
   };
   return {
     ids: [...byId.keys()],
-    async *made({ keepAll, place }) {
-      const found = tasks.map(task => standing(task, keepAll));
+    async *made({ keepUnchanged, place }) {
+      const found = tasks.map(task => standing(task, keepUnchanged));
       const made = maker.make(
         tasks.filter((_, i) => found[i] === null),
         place,

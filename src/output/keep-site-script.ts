@@ -1,5 +1,5 @@
 import type { KeptSite } from '../../shared/kept-site.ts';
-import type { Written } from './open-site.ts';
+import type { WrittenFile } from './open-site.ts';
 
 /** What a student can take away, but does not need to read the book: fetched when asked for. */
 const takenAway = /\.(?:abc|json|mid|musicxml|pdf|zip|xml)$/;
@@ -9,7 +9,7 @@ const takenAway = /\.(?:abc|json|mid|musicxml|pdf|zip|xml)$/;
  * since the student chooses whether to keep them. Pages of a private copy are kept like any other.
  */
 export function keepSiteScript(
-  written: ReadonlyMap<string, Pick<Written, 'hash' | 'size'>>,
+  written: ReadonlyMap<string, Pick<WrittenFile, 'hash' | 'size'>>,
   script: string,
 ): string {
   const files: Record<string, string> = {};

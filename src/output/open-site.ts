@@ -1,14 +1,14 @@
 import { mkdirSync, readFileSync, rmdirSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { manifestName, manifestText, pathsIn, standingManifest } from './manifest.ts';
+import { manifestName, manifestText, pathsIn, readManifest } from './manifest.ts';
 import { isInside, rollForward, stagedFile, writeJournal } from './roll-forward.ts';
+import { asSiteError, SiteError, withSiteErrors } from './site-error.ts';
 import type { SiteFile } from './site-file.ts';
 import { lockSite } from './site-lock.ts';
-import { asTrouble, attempt, SiteTrouble } from './site-trouble.ts';
 import { type SitePlace, type StagedFile, stageFile } from './stage-file.ts';
 
 /** A file of the site as a build left it. */
-export interface Written {
+export interface WrittenFile {
   /** SHA-256. */
   readonly hash: string;
   /** Hash of what it was made from; null where only its content is known. */
@@ -19,7 +19,7 @@ export interface Written {
 }
 
 /** A file of the site, and what it is made from. */
-export interface MadeFrom {
+export interface FileInput {
   readonly path: string;
   /** null: only its content is known. */
   readonly inputHash: string | null;
@@ -32,9 +32,9 @@ export interface OpenSite {
   /** Stages a file, unless it stands in the site already just so. */
   readonly put: (file: SiteFile) => Promise<void>;
   /** Keeps files that stand in the site as the last build left them, made from the same: all or none. */
-  readonly keepAll: (files: readonly MadeFrom[]) => boolean;
+  readonly keepUnchanged: (files: readonly FileInput[]) => boolean;
   /** What has been put and kept so far, by path. */
-  readonly written: ReadonlyMap<string, Written>;
+  readonly written: ReadonlyMap<string, WrittenFile>;
   /** The bytes of a file that has been put or kept. */
   readonly read: (path: string) => Buffer;
   /** Makes what was put the site, and ends. */
@@ -50,18 +50,18 @@ export interface OpenSite {
  * before pages, so that a page never asks for an asset that has not come yet; then files that an
  * earlier build wrote and this one did not are removed. Whatever else lies in the folder stays. A
  * build that was killed after its journal is completed here, and one that was killed before is
- * thrown away. Throws `SiteTrouble` where the folder cannot be written.
+ * thrown away. Throws `SiteError` where the folder cannot be written.
  *
  * `last`: what the last build knew of its files, by path; empty where that is not known.
  */
 export async function openSite(
   folder: string,
-  last: ReadonlyMap<string, Written>,
+  last: ReadonlyMap<string, WrittenFile>,
   onWait: () => void,
 ): Promise<OpenSite> {
   const staging = join(dirname(folder), `.bowbook-${basename(folder)}`);
   const place = { folder, staging };
-  const unlock = await attempt(folder, async () => {
+  const unlock = await withSiteErrors(folder, async () => {
     const release = await lockSite(staging, onWait);
     try {
       mkdirSync(folder, { recursive: true });
@@ -72,14 +72,14 @@ export async function openSite(
     }
     return release;
   });
-  const written = new Map<string, Written>();
+  const written = new Map<string, WrittenFile>();
   const staged = new Set<string>();
 
   /**
    * What the last build knew of a file, if the file is still as it left it. Asked of every file in each
    * build, and `join` would take half as long again.
    */
-  const intact = (path: string): Written | null => {
+  const intact = (path: string): WrittenFile | null => {
     const known = last.get(path);
     const now = known && statSync(`${folder}/${path}`, { throwIfNoEntry: false });
     return now?.isFile() && now.size === known?.size && now.mtimeMs === known.time ? known : null;
@@ -105,7 +105,7 @@ export async function openSite(
     place,
     written,
     put: file =>
-      attempt(folder, async () => {
+      withSiteErrors(folder, async () => {
         const { path } = file;
         if (!isInside(path)) throw new Error(`not a path inside the site: ${path}`);
         if (written.has(path)) throw new Error(`made twice: ${path}`);
@@ -119,7 +119,7 @@ export async function openSite(
           'make' in file ? await file.make() : 'content' in file ? file.content : file;
         add(path, inputHash, stageFile(place, path, content, known?.hash));
       }),
-    keepAll(files) {
+    keepUnchanged(files) {
       const areKept = files.every(({ path, inputHash }) => intact(path)?.inputHash === inputHash);
       for (const { path } of areKept ? files : []) {
         const known = last.get(path);
@@ -130,7 +130,7 @@ export async function openSite(
     read: path => readFileSync(staged.has(path) ? stagedFile(staging, path) : join(folder, path)),
     commit() {
       try {
-        const [standing, manifest] = [standingManifest(folder), manifestText(written)];
+        const [standing, manifest] = [readManifest(folder), manifestText(written)];
         if (staged.size > 0 || manifest !== standing) {
           const isPage = (path: string): number => (path.endsWith('.html') ? 1 : 0);
           stageFile(place, manifestName, manifest);
@@ -141,7 +141,7 @@ export async function openSite(
         }
         rollForward(staging, folder);
       } catch (error) {
-        throw asTrouble(error, folder);
+        throw asSiteError(error, folder);
       } finally {
         end();
       }
@@ -167,6 +167,6 @@ function inputHashOf(file: Exclude<SiteFile, { staged: StagedFile }>): string | 
 /** Path, size and time stamp of a file to copy: the same while it is not changed. */
 function sourceStamp(path: string): string {
   const stats = statSync(path, { throwIfNoEntry: false });
-  if (!stats) throw new SiteTrouble('source-gone', path, 'ENOENT');
+  if (!stats) throw new SiteError('source-gone', path, 'ENOENT');
   return `${path} ${stats.size} ${stats.mtimeMs}`;
 }

@@ -9,8 +9,8 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { stagedFile } from './roll-forward.ts';
+import { SiteError } from './site-error.ts';
 import type { Content } from './site-file.ts';
-import { SiteTrouble } from './site-trouble.ts';
 
 /** Where a site stands, and where what is to become of it is written first. Plain data. */
 export interface SitePlace {
@@ -85,6 +85,6 @@ function readSource(path: string): Buffer {
   try {
     return readFileSync(path);
   } catch (error) {
-    throw new SiteTrouble('source-gone', path, (error as NodeJS.ErrnoException).code ?? '');
+    throw new SiteError('source-gone', path, (error as NodeJS.ErrnoException).code ?? '');
   }
 }

@@ -8,7 +8,7 @@ export interface TuneSource {
   /** Their ids, in the order of the book. */
   readonly ids: readonly string[];
   /** Every tune in that order, each as soon as it and those before it are there. */
-  readonly made: (site: Pick<OpenSite, 'keepAll' | 'place'>) => AsyncGenerator<StagedTune>;
+  readonly made: (site: Pick<OpenSite, 'keepUnchanged' | 'place'>) => AsyncGenerator<StagedTune>;
   /** Study and drawings of a tune that `made` has given: some milliseconds and megabytes each. */
   readonly built: (id: string) => Promise<BuiltTune>;
   readonly opening: (id: string) => Promise<Opening | null>;

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import sirv from 'sirv';
 import { previewPaths } from '../../shared/preview-news.ts';
 import { previewWords } from '../../shared/words/en/preview.ts';
-import type { NewsLine } from './news-line.ts';
+import type { NewsStream } from './news-stream.ts';
 import { fromRoot, ownPage, withPreview } from './preview-page.ts';
 import type { SiteState } from './site-state.ts';
 
@@ -14,9 +14,9 @@ export interface PreviewAnswers {
   readonly folder: string;
   /** The site's own list of its files: nothing else in the folder, or beside it, is handed out. */
   readonly site: () => SiteState;
-  readonly turn: () => number;
+  readonly buildNumber: () => number;
   readonly port: () => number;
-  readonly news: Pick<NewsLine, 'listen'>;
+  readonly news: Pick<NewsStream, 'listen'>;
   /** A text of the preview's own, by its path, with its type; null where there is none. */
   readonly ownText: (path: string) => { readonly type: string; readonly text: string } | null;
 }
@@ -79,37 +79,37 @@ function answerOrWait(path: string, answers: PreviewAnswers): ReturnType<typeof 
     return answerTo(path, answers);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-    return notYet(answers.turn());
+    return notYet(answers.buildNumber());
   }
 }
 
 /** What a path stands for: a text, or a file of the site to be sent as it is. */
 function answerTo(
   path: string,
-  { folder, site, turn, ownText }: PreviewAnswers,
+  { folder, site, buildNumber, ownText }: PreviewAnswers,
 ): TextAnswer | { readonly file: string } {
   const own = ownText(path);
   if (own) return { status: 200, ...own };
   const state = site();
   const name = path.slice(1) + (path.endsWith('/') ? 'index.html' : '');
   const readPage = (file: string): string =>
-    withPreview(readFileSync(join(folder, file), 'utf8'), turn());
+    withPreview(readFileSync(join(folder, file), 'utf8'), buildNumber());
   if (state.has(name) && name !== keeper) {
     return name.endsWith('.html') ? page(200, readPage(name)) : { file: name };
   }
   if (state.has(`${name}/index.html`)) {
     return { ...plain(302, ''), headers: { Location: encodeURI(`/${name}/`) } };
   }
-  const stopgap = { script: 'refresh', turn: turn() } as const;
-  if (state.size === 0) return notYet(turn());
+  const stopgap = { script: 'refresh', buildNumber: buildNumber() } as const;
+  if (state.size === 0) return notYet(buildNumber());
   if (/\.(?:pdf|zip)$/.test(name)) {
     return page(404, ownPage({ ...stopgap, ...previewWords.leftOut }));
   }
   return page(404, fromRoot(readPage('404.html')));
 }
 
-const notYet = (turn: number): TextAnswer =>
-  page(503, ownPage({ script: 'refresh', turn, ...previewWords.notYet }));
+const notYet = (buildNumber: number): TextAnswer =>
+  page(503, ownPage({ script: 'refresh', buildNumber, ...previewWords.notYet }));
 
 /** The service worker, which a preview must not have. */
 const keeper = 'keep-site.js';

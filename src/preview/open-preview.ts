@@ -10,11 +10,11 @@ import type { Progress } from '../pipeline/progress.ts';
 import { countProblems } from '../report/format-problems.ts';
 import { answerRequest } from './answer-request.ts';
 import { listenNearby, loopback } from './listen-nearby.ts';
-import { newsLine } from './news-line.ts';
+import { newsStream } from './news-stream.ts';
 import { ownTexts } from './own-texts.ts';
 import { changedFiles, readSiteState, type SiteState } from './site-state.ts';
-import { tellProblems } from './tell-problems.ts';
 import { watchBook } from './watch-book.ts';
+import { wordProblems } from './word-problems.ts';
 
 /** A book being built and shown as it is written. */
 export interface Preview {
@@ -22,7 +22,7 @@ export interface Preview {
   readonly address: string;
   readonly port: number;
   /** Settles after the first build; rejects where a build meets a defect of ours, at any time. */
-  readonly firstTurn: Promise<void>;
+  readonly firstBuild: Promise<void>;
   /** Stops listening and watching, and waits for a build that is being made. */
   readonly close: () => Promise<void>;
 }
@@ -37,7 +37,7 @@ export interface PreviewOptions {
   readonly cache?: string;
   readonly progress: Progress;
   /** Told of each build when the pages have been told. */
-  readonly onTurn: (result: BuildResult, news: PreviewNews) => void;
+  readonly onBuild: (result: BuildResult, news: PreviewNews) => void;
   readonly onDefect: (error: unknown) => void;
 }
 
@@ -47,22 +47,22 @@ export interface PreviewOptions {
  * keep in memory what has not changed; a change during a build is built right after it.
  */
 export async function openPreview(options: PreviewOptions): Promise<Preview> {
-  const { root, folder, onTurn } = options;
+  const { root, folder, onBuild } = options;
   const out = join(folder, 'site');
   const run = randomUUID();
   const calm = { run, problems: [], counted: '', changed: [] };
-  const news = newsLine({ ...calm, turn: 0, outcome: 'working' });
-  let turn = 0;
+  const news = newsStream({ ...calm, buildNumber: 0, outcome: 'working' });
+  let buildNumber = 0;
   let site: SiteState = new Map();
   let book: PreviewBook = { title: '', tunes: [], recordings: [] };
 
   let port = 0;
-  const ownText = ownTexts(packageRoot(), { book: () => book, turn: () => turn });
+  const ownText = ownTexts(packageRoot(), { book: () => book, buildNumber: () => buildNumber });
   const server = createServer(
     answerRequest({
       folder: out,
       site: () => site,
-      turn: () => turn,
+      buildNumber: () => buildNumber,
       port: () => port,
       news,
       ownText,
@@ -91,17 +91,17 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     }
     const needed = await neededDrafts(built.book);
     const result = { ...built, problems: [...built.problems, ...needed] };
-    turn++;
+    buildNumber++;
     const told: PreviewNews = {
       run,
-      turn,
+      buildNumber,
       outcome: result.failed ? 'failed' : 'built',
       changed: changedFiles(before, site),
-      problems: tellProblems(result.problems, file => sourceOf(root, file)),
+      problems: wordProblems(result.problems, file => sourceOf(root, file)),
       counted: countProblems(result.problems),
     };
     news.tell(told);
-    onTurn(result, told);
+    onBuild(result, told);
   };
 
   let isClosed = false;
@@ -132,7 +132,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   return {
     address: `http://${loopback}:${port}/`,
     port,
-    firstTurn: build(),
+    firstBuild: build(),
     async close() {
       isClosed = true;
       await watch.close();

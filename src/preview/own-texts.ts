@@ -15,7 +15,7 @@ export interface OwnText {
  */
 export function ownTexts(
   program: string,
-  now: { readonly book: () => PreviewBook; readonly turn: () => number },
+  now: { readonly book: () => PreviewBook; readonly buildNumber: () => number },
 ): (path: string) => OwnText | null {
   const template = (...steps: string[]): string =>
     readFileSync(join(program, 'templates', ...steps), 'utf8');
@@ -45,7 +45,7 @@ export function ownTexts(
           title: previewWords.tap.title,
           text: previewWords.tap.lead,
           script: 'tap',
-          turn: now.turn(),
+          buildNumber: now.buildNumber(),
         }),
       }),
     ],

@@ -9,13 +9,13 @@ const policyTag = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">
  * news, and for nothing else. The place from which the site keeps itself on a device is taken away:
  * a service worker would show the pages of yesterday.
  */
-export function withPreview(page: string, turn: number): string {
+export function withPreview(page: string, buildNumber: number): string {
   return page
     .replace(
       policyTag,
       (_, policy: string) =>
         `<meta http-equiv="Content-Security-Policy" content="${policy}; connect-src 'self'">\n` +
-        `<script defer src="/preview/refresh.js" data-turn="${turn}"></script>\n` +
+        `<script defer src="/preview/refresh.js" data-build-number="${buildNumber}"></script>\n` +
         '<link rel="stylesheet" href="/preview/panel.css">',
     )
     .replace('<div class="kept" data-kept ', '<div class="kept" ');
@@ -31,7 +31,7 @@ export const ownPage = (page: {
   readonly text: string;
   /** `refresh` or `tap`. */
   readonly script: 'refresh' | 'tap';
-  readonly turn: number;
+  readonly buildNumber: number;
 }): string => `<!doctype html>
 <html lang="en-GB" data-own>
 <head>
@@ -43,7 +43,7 @@ export const ownPage = (page: {
 <link rel="icon" href="data:,">
 <link rel="stylesheet" href="/preview/own.css">
 <link rel="stylesheet" href="/preview/panel.css">
-<script defer src="/preview/${page.script}.js" data-turn="${page.turn}"></script>
+<script defer src="/preview/${page.script}.js" data-build-number="${page.buildNumber}"></script>
 </head>
 <body>
 <main id="page">

@@ -1,5 +1,5 @@
 import type { TuneStore } from '../incremental/tune-store.ts';
-import { attempt } from '../output/site-trouble.ts';
+import { withSiteErrors } from '../output/site-error.ts';
 import { type SitePlace, stageFile } from '../output/stage-file.ts';
 import type { MadeTune, StagedTune } from '../pipeline/made-tune.ts';
 import { makeTune } from '../pipeline/pipeline.ts';
@@ -30,7 +30,7 @@ export function tuneMaker(store: TuneStore, start: () => TuneThreads | null): Tu
     makeOne,
     async *make(tasks, place) {
       const here = (task: TuneTask): Promise<StagedTune> =>
-        attempt(place.folder, async () => stageTune(await makeOne(task), place));
+        withSiteErrors(place.folder, async () => stageTune(await makeOne(task), place));
       if (tasks.length >= worthThreads) threads ??= start();
       if (tasks.length >= worthThreads && threads) yield* threads.make(tasks, place, here);
       else for (const task of tasks) yield await here(task);

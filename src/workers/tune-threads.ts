@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { asTrouble } from '../output/site-trouble.ts';
+import { asSiteError } from '../output/site-error.ts';
 import type { SitePlace } from '../output/stage-file.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import type { StagedTune } from '../pipeline/made-tune.ts';
@@ -11,7 +11,7 @@ import type { TuneTask } from '../pipeline/tune-task.ts';
 export interface TuneThreads {
   /**
    * What is made of the tasks, in their order. Rather than wait for the next tune, this thread makes one
-   * too, by `here`. Throws `SiteTrouble` where a thread could not write; then all of them are ended.
+   * too, by `here`. Throws `SiteError` where a thread could not write; then all of them are ended.
    */
   readonly make: (
     tasks: readonly TuneTask[],
@@ -70,7 +70,7 @@ export function startThreads(workerData: ThreadData): TuneThreads | null {
       if (workers.length === 0) workers = start();
       let isDone = false;
       try {
-        if (broken !== null) throw asTrouble(broken, place.folder);
+        if (broken !== null) throw asSiteError(broken, place.folder);
         yield* handOut(workers, tasks, place, here);
         isDone = true;
       } finally {
@@ -107,7 +107,7 @@ async function* handOut(
       wake();
     };
     const fail = (error: Error): void => {
-      failed = asTrouble(error, place.folder);
+      failed = asSiteError(error, place.folder);
       wake();
     };
     worker.on('message', take).on('error', fail);

@@ -11,7 +11,7 @@ import { lessonFile, writeBigBook } from './big-book.ts';
 /** Tunes of the book; `BOWBOOK_BENCH_PREVIEW` makes it smaller. */
 const count = Number(process.env.BOWBOOK_BENCH_PREVIEW ?? 300);
 const saves = 9;
-const quiet = { progress: () => {}, onTurn: () => {} };
+const quiet = { progress: () => {}, onBuild: () => {} };
 const onDefect = (error: unknown): never => {
   throw error;
 };
@@ -56,7 +56,7 @@ const preview = await openPreview({
   onDefect,
   ...quiet,
 });
-await preview.firstTurn;
+await preview.firstBuild;
 const browser = await startChromium();
 const page = await browser.newPage();
 await page.goto(`${preview.address}lessons/${file.slice(file.lastIndexOf('/') + 1, -3)}.html`);

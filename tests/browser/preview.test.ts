@@ -32,14 +32,14 @@ beforeAll(async () => {
     folder,
     port: 0,
     progress: () => {},
-    onTurn: () => {
+    onBuild: () => {
       turns++;
     },
     onDefect: error => {
       throw error;
     },
   });
-  await preview.firstTurn;
+  await preview.firstBuild;
   browser = await startChromium();
 });
 

@@ -9,7 +9,7 @@ const tasks = ['kelp', 'lamp', 'rope'].map(
   id =>
     ({ inputHash: id, job: { block: { id } }, pages: [], isShared: false }) as unknown as TuneTask,
 );
-const site = { keepAll: () => false, place: { folder: 'site', staging: '.bowbook-site' } };
+const site = { keepUnchanged: () => false, place: { folder: 'site', staging: '.bowbook-site' } };
 
 /** Tunes whose maker writes down how its work ended. */
 function watched(): { readonly made: TuneSource['made']; readonly ends: string[] } {

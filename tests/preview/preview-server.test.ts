@@ -29,7 +29,7 @@ beforeAll(async () => {
     folder,
     port: 0,
     progress: () => {},
-    onTurn: (_, news) => {
+    onBuild: (_, news) => {
       told.push(news);
       woken();
     },
@@ -37,7 +37,7 @@ beforeAll(async () => {
       throw error;
     },
   });
-  await preview.firstTurn;
+  await preview.firstBuild;
 });
 
 afterAll(async () => {
@@ -316,10 +316,10 @@ describe('a preview that cannot begin as asked', () => {
       folder: secondFolder,
       port: taken,
       progress: () => {},
-      onTurn: () => {},
+      onBuild: () => {},
       onDefect: () => {},
     });
-    await second.firstTurn;
+    await second.firstBuild;
     expect(second.port).toBeGreaterThan(taken);
     expect((await ask('/', { port: second.port })).status).toBe(200);
     await second.close();
@@ -335,10 +335,10 @@ describe('a preview that cannot begin as asked', () => {
       folder: thirdFolder,
       port: 0,
       progress: () => {},
-      onTurn: () => {},
+      onBuild: () => {},
       onDefect: () => {},
     });
-    await failing.firstTurn;
+    await failing.firstBuild;
     const { status, text } = await ask('/', { port: failing.port });
     expect(status).toBe(503);
     expect(text).toContain('src="/preview/refresh.js"');

@@ -1,4 +1,8 @@
-import { type PreviewNews, previewPaths, type ToldProblem } from '../../../shared/preview-news.ts';
+import {
+  type PreviewNews,
+  previewPaths,
+  type WordedProblem,
+} from '../../../shared/preview-news.ts';
 import { previewWords } from '../../../shared/words/en/preview.ts';
 
 /** What is wrong with the book, over the page, at its foot; it can be folded away. */
@@ -55,7 +59,7 @@ export function problemPanel(): ProblemPanel {
   };
 }
 
-function problemList(problems: readonly ToldProblem[]): HTMLElement {
+function problemList(problems: readonly WordedProblem[]): HTMLElement {
   const list = element('ul', 'preview-problems');
   list.append(
     ...problems.map(p => {

@@ -14,7 +14,7 @@ const path = decodeURIComponent(location.pathname).slice(1);
 const own = path + (path === '' || path.endsWith('/') ? 'index.html' : '');
 /** It is no page of the book, but says why there is none. */
 const isStopgap = 'own' in document.documentElement.dataset;
-let turn = Number(document.currentScript?.dataset.turn);
+let buildNumber = Number(document.currentScript?.dataset.buildNumber);
 let run: string | null = null;
 let updating = Promise.resolve();
 
@@ -53,10 +53,10 @@ function hear(news: PreviewNews): void {
   panel.show(news);
   const isOtherRun = run !== null && run !== news.run;
   run = news.run;
-  if (news.turn === turn && !isOtherRun) return;
-  // A page that has missed a turn cannot go by what the last one changed.
-  const changed = news.turn === turn + 1 ? news.changed : null;
-  turn = news.turn;
+  if (news.buildNumber === buildNumber && !isOtherRun) return;
+  // A page that has missed a build cannot go by what the last one changed.
+  const changed = news.buildNumber === buildNumber + 1 ? news.changed : null;
+  buildNumber = news.buildNumber;
   const files = takenIn();
   const isTakenIn = changed?.some(file => files.has(file)) ?? false;
   if (isOtherRun || isTakenIn || (isStopgap && news.outcome === 'built')) reloadHere();

@@ -1,4 +1,4 @@
-import type { ToldProblem } from '../../shared/preview-news.ts';
+import type { WordedProblem } from '../../shared/preview-news.ts';
 import type { Problem } from '../../shared/problem.ts';
 import { reportWords } from '../../shared/words/en/report.ts';
 import { wordProblem } from '../../shared/words/words.ts';
@@ -7,10 +7,10 @@ import type { SourceReader } from '../report/format-problems.ts';
 import { inPlaceOrder } from '../report/place-order.ts';
 
 /** Problems in words, with the lines they are about: errors first, each weight in order of place. */
-export function tellProblems(
+export function wordProblems(
   problems: readonly Problem[],
   readSource: SourceReader,
-): readonly ToldProblem[] {
+): readonly WordedProblem[] {
   const sources = new Map<string, string | null>();
   const sourceOf = (file: string): string | null => {
     const known = sources.get(file);

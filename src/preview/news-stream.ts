@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { PreviewNews } from '../../shared/preview-news.ts';
 
 /** Hands news to every page that listens, as server-sent events (WHATWG HTML, section 9.2). */
-export interface NewsLine {
+export interface NewsStream {
   /** Answers a page that asks for news, and keeps the answer open. It hears the last news at once. */
   readonly listen: (request: IncomingMessage, response: ServerResponse) => void;
   readonly tell: (news: PreviewNews) => void;
@@ -10,7 +10,7 @@ export interface NewsLine {
   readonly close: () => void;
 }
 
-export function newsLine(first: PreviewNews): NewsLine {
+export function newsStream(first: PreviewNews): NewsStream {
   const listening = new Set<ServerResponse>();
   let last = first;
   const send = (response: ServerResponse): void => {
