@@ -125,7 +125,11 @@ describe('a page in the preview', () => {
     const before = turns;
     writeFileSync(lesson, longLesson('Somewhere else.'));
     await expect.poll(() => turns, { timeout: 20_000 }).toBeGreaterThan(before);
-    await page.waitForTimeout(500); // time enough to do what it should not
+    // News comes in order: once the page tells of an error, it has heard of the change before.
+    writeFileSync(lesson, longLesson('::map{of=kettle-on-the-sill unot=4}'));
+    await panel().getByText('1 error').waitFor({ state: 'attached' });
+    writeFileSync(lesson, longLesson('All is well again.'));
+    await panel().waitFor({ state: 'hidden' });
     expect(asked.filter(path => path.endsWith('.html'))).toEqual([]);
     expect(await isSamePage()).toBe(true);
   });

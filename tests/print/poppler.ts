@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
+import type { TestContext } from 'vitest';
 
 /** Poppler's tools, a second reader of what is printed; the tests that need them skip without. */
 export const popplerMissing: string | null = (() => {
@@ -13,6 +14,12 @@ export const popplerMissing: string | null = (() => {
     return 'skipped: poppler’s tools (pdfinfo, pdftotext, pdftocairo) are not installed';
   }
 })();
+
+if (popplerMissing !== null) console.warn(popplerMissing);
+
+/** Skips the rest of a test that reads what is printed where there is nothing to read it with. */
+export const needPoppler = (context: TestContext): void =>
+  context.skip(popplerMissing !== null, popplerMissing ?? '');
 
 /** What one of its tools prints about a PDF; nothing where they are missing, and the tests are skipped. */
 export function poppler(

@@ -154,6 +154,10 @@ describe('a hostile book', () => {
 });
 
 /** Elements that no page of ours has. */
+/** Whatever a press or an address began has been handled and drawn. */
+const twoFrames = () =>
+  new Promise<void>(done => requestAnimationFrame(() => requestAnimationFrame(() => done())));
+
 const foreign = new Set(
   'iframe object embed applet base form-associated frame frameset portal foreignObject animate set'.split(
     ' ',
@@ -266,8 +270,8 @@ describe('in a browser', () => {
         for (const b of document.querySelectorAll<HTMLElement>('main button')) {
           if (!b.matches('[data-print]')) b.click();
         }
-        await new Promise(done => setTimeout(done, 30));
       });
+      await page.evaluate(twoFrames);
     }
     expect(seen).toEqual([]);
   });
@@ -277,7 +281,7 @@ describe('in a browser', () => {
     for (const [k, make] of payloads.entries()) {
       const asked = encodeURIComponent(make(`address-${k}`));
       await open('tunes/index.html', `#text=${asked}&type=${asked}&key=${asked}&form=${asked}`);
-      await page.waitForTimeout(20);
+      await page.evaluate(twoFrames);
       for (const hash of [`#${asked}`, `#try=1.${asked}.a.A`, `#try=1.a0.${asked}.${asked}`]) {
         await open(lesson, hash);
       }
