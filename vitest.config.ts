@@ -24,6 +24,7 @@ export default defineConfig(({ mode }) => {
     testTimeout: 60_000,
     hookTimeout: 180_000,
     setupFiles: ['tests/seed.ts'],
+    ...(isAll ? {} : { tagsFilter: ['!slow'] }),
     env: isAll ? {} : { BOWBOOK_CORPUS: '' },
   };
   return {
@@ -31,7 +32,6 @@ export default defineConfig(({ mode }) => {
       globalSetup: ['tests/bundle-once.ts'],
       maxWorkers: '100%',
       tags: [{ name: 'slow', description: 'left to npm run test:all' }],
-      tagsFilter: isAll ? [] : ['!slow'],
       projects: [
         {
           // Files that share what they import load it once a worker, which halves the time of most.
