@@ -1,9 +1,9 @@
 import type { Tuning } from '../fingering/fingering.ts';
+import { noteAt, topPitch } from '../music/note-at.ts';
 import type { NoteNames } from '../music/note-names.ts';
 import type { Direction, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import type { Crossing, Hook } from '../sections/hooks.ts';
-import { noteAt } from './note-places.ts';
 import { type SpokenLanguage, spokenPitch, stringNames } from './spoken.ts';
 
 export interface HookPhrases {
@@ -35,10 +35,8 @@ export function hookSentence(
   names: NoteNames,
 ): string {
   const { hooks } = language;
-  const name = (event: number): string => {
-    const { pitches } = noteAt(tune, event);
-    return spokenPitch(language, at(pitches, pitches.length - 1), names);
-  };
+  const name = (event: number): string =>
+    spokenPitch(language, topPitch(noteAt(tune, event)), names);
   switch (hook.kind) {
     case 'slurred-pairs':
       return hooks.slurredPairs(hook.pairs.map(([a, b]) => `${name(a)}–${name(b)}`));

@@ -1,8 +1,9 @@
+import { noteAt, topPitch } from '../music/note-at.ts';
 import type { NoteNames } from '../music/note-names.ts';
 import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import type { Fork, Phrase, SectionMap } from '../sections/section-map.ts';
-import { noteAt, noteWords, type PlaceLanguage } from './note-places.ts';
+import { noteWords, type PlaceLanguage } from './note-places.ts';
 import { type SpokenLanguage, spokenPitch } from './spoken.ts';
 
 export interface MapPhrases {
@@ -75,9 +76,8 @@ function differenceWords(
 ): string {
   const difference = phrase.firstDifference;
   if (firstNote(tune, phrase) === difference) return language.map.atFirstNote;
-  if (difference === null || tune.events[difference]?.kind !== 'note') return '';
-  const top = noteAt(tune, difference).pitches.at(-1);
-  if (!top) return '';
+  if (difference === null || at(tune.events, difference).kind === 'rest') return '';
+  const top = topPitch(noteAt(tune, difference));
   const place = noteWords(language, tune, difference);
   return language.map.firstDifference(place, spokenPitch(language, top, names));
 }

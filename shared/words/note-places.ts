@@ -1,3 +1,4 @@
+import { noteAt } from '../music/note-at.ts';
 import type { NoteEvent, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 
@@ -23,13 +24,6 @@ export interface PlaceLanguage {
 export interface NotePlace {
   readonly bar: string;
   readonly note: string;
-}
-
-/** The note of an event. Throws where it is a rest or is not in the tune. */
-export function noteAt(tune: Tune, event: number): NoteEvent {
-  const e = at(tune.events, event);
-  if (e.kind !== 'note') throw new RangeError(`event ${event} is no note`);
-  return e;
 }
 
 export function notePlace({ id }: Pick<NoteEvent, 'id'>): NotePlace {

@@ -1,11 +1,12 @@
 import type { Anchor, Direction, LeadIn, SlurGroup } from '../bowing/bowing.ts';
+import { noteAt } from '../music/note-at.ts';
 import type { NoteNames } from '../music/note-names.ts';
 import { notesByBar } from '../music/notes-by-bar.ts';
 import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import type { Study } from '../study.ts';
 import { type BowingLanguage, editClause, repeatSentence } from './bowing.ts';
-import { barWords, noteAt, notePlace } from './note-places.ts';
+import { barWords, notePlace } from './note-places.ts';
 import { type SpokenLanguage, spokenPitches } from './spoken.ts';
 
 /** The bowing of a tune told to a class: arrivals, lead-ins, repeats and other ways of a phrase. */

@@ -30,6 +30,9 @@ export interface ToldDrill {
   readonly why: string;
 }
 
+/** What a kind of drill says; its name and level are added to all alike. */
+export type Telling = Omit<ToldDrill, 'kind' | 'level' | 'title' | 'levelSays'>;
+
 /** Notes as beads on a string. */
 export interface ToldChain {
   /** What they are; null where the question says it. */

@@ -28,6 +28,7 @@ import {
   spokenStops,
   stringNames,
 } from './spoken.ts';
+import { noDrillSentence, tellDrill } from './tell-drill.ts';
 import { localeOf, type WordedLanguage, wordedIn } from './worded-languages.ts';
 
 /** What each language supplies: its labels, and the phrases that sentences are made of. */
@@ -46,6 +47,7 @@ const sentences = {
   kinSentence,
   leadInSentences,
   mapSentences,
+  noDrillSentence,
   noPlanSentence,
   planSentence,
   repeatSentences,
@@ -58,6 +60,7 @@ const sentences = {
   spokenStops,
   stringNames,
   strokeCount,
+  tellDrill,
   varyingSentences,
   wholeTuneSentence,
 };

@@ -10,10 +10,12 @@ import { makeDrill, nextDrill } from '../../shared/drills/make-drill.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import type { StudyRequest } from '../../shared/study.ts';
 import { drillWords, mendVerdicts } from '../../shared/words/en/drills.ts';
-import { tellDrill } from '../../shared/words/en/tell-drill.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { type Drilled, demoSources } from '../drills/drill-sources.ts';
 import { type DemoSite, openDemoSite } from './demo-site.ts';
 import { openAwake } from './open-awake.ts';
+
+const { tellDrill } = wordsFor('en', 'letters');
 
 /** A tune of the demo that gives every kind of drill. */
 const tune = 'the-tide-table';

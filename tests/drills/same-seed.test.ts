@@ -5,8 +5,10 @@ import { drillKinds } from '../../shared/drills/drill.ts';
 import { drillSource } from '../../shared/drills/drill-source.ts';
 import { makeDrill, nextDrill } from '../../shared/drills/make-drill.ts';
 import { studyTune } from '../../shared/study.ts';
-import { tellDrill } from '../../shared/words/en/tell-drill.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { type Drilled, demoSources } from './drill-sources.ts';
+
+const { tellDrill } = wordsFor('en', 'letters');
 
 let sources: Drilled[];
 beforeAll(async () => {

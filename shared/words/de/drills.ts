@@ -1,8 +1,9 @@
 import type { Level } from '../../bowing/settings.ts';
-import type { DrillKind, Miscount, NoDrill } from '../../drills/drill.ts';
+import type { DrillKind } from '../../drills/drill.ts';
 import type { MendVerdict } from '../../drills/judge-mend.ts';
 import type * as english from '../en/drills.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
+import type { NoDrillPhrases } from '../tell-drill.ts';
 import { capital } from '../text.ts';
 
 const levelNames: Readonly<Record<Level, string>> = {
@@ -100,19 +101,6 @@ export const levelSays: Readonly<Record<DrillKind, Readonly<Record<Level, string
   },
 };
 
-/** Why a wrong count is wrong. */
-export const miscountWords: Readonly<Record<Miscount, string>> = {
-  notes: 'So viele Noten sind es, und Noten unter einem Bindebogen teilen sich einen Strich.',
-  'written-notes':
-    'Das zählt eine gehaltene Note noch einmal, und ein Haltebogen braucht nie einen neuen Strich.',
-  'notes-less-slurs':
-    'Das zieht für jeden Bindebogen eins ab, aber einer über drei Noten spart zwei.',
-  'slurs-only': 'Das zählt nur die Bindebögen, und auch eine einzelne Note braucht einen Strich.',
-  'one-more': 'Das ist einer zu viel.',
-  'one-less': 'Das ist einer zu wenig.',
-  'two-more': 'Das sind zwei zu viel.',
-};
-
 /** What comes of a change tried on a wrong arrival. */
 export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
   mends: 'Ja, er kommt richtig an: jedes Mal, und sonst kehrt sich nichts um.',
@@ -124,18 +112,19 @@ export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
   nothing: 'Noch ist nichts geändert.',
 };
 
-const noDrillWords: Readonly<Record<NoDrill, string>> = {
-  'no-notes': 'es hat keine Noten',
-  'no-anchor': 'es hat keine Stelle, die alle gleich spielen',
-  'anchor-not-reached': 'an seiner Stelle beginnt kein Strich',
-  'no-way-there': 'kein voller Takt führt zu seiner Stelle',
-  'no-mend':
-    'auf dem Weg zu seiner Stelle findet sich keine einzelne Änderung, die sie in Ordnung bringt',
-  'no-fork': 'keine seiner Phrasen geht auf zwei Arten weiter',
-  'no-kin': 'keine zwei seiner Phrasen sind sich ähnlich genug zum Vergleichen',
-  'all-anchor': 'seine Stelle nimmt es ganz ein, und aus einer Stelle wird keine Note weggelassen',
-  'too-plain': 'es hat zu wenige verschiedene Noten, um danach zu fragen',
+export const noDrill: NoDrillPhrases = {
+  sentence: why => `Dieses Stück gibt keine solche Übung her: ${capital(why)}.`,
+  why: {
+    'no-notes': 'es hat keine Noten',
+    'no-anchor': 'es hat keine Stelle, die alle gleich spielen',
+    'anchor-not-reached': 'an seiner Stelle beginnt kein Strich',
+    'no-way-there': 'kein voller Takt führt zu seiner Stelle',
+    'no-mend':
+      'auf dem Weg zu seiner Stelle findet sich keine einzelne Änderung, die sie in Ordnung bringt',
+    'no-fork': 'keine seiner Phrasen geht auf zwei Arten weiter',
+    'no-kin': 'keine zwei seiner Phrasen sind sich ähnlich genug zum Vergleichen',
+    'all-anchor':
+      'seine Stelle nimmt es ganz ein, und aus einer Stelle wird keine Note weggelassen',
+    'too-plain': 'es hat zu wenige verschiedene Noten, um danach zu fragen',
+  },
 };
-
-export const noDrillSentence = (why: NoDrill): string =>
-  `Dieses Stück gibt keine solche Übung her: ${capital(noDrillWords[why])}.`;

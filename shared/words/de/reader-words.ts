@@ -4,7 +4,7 @@ export { bowPath } from './bow-path.ts';
 export { bowing, edits } from './bowing.ts';
 export { byEarWords } from './by-ear.ts';
 export { credits } from './credits.ts';
-export { drillTitles, drillWords, levelSays, mendVerdicts, noDrillSentence } from './drills.ts';
+export { drillTitles, drillWords, levelSays, mendVerdicts, noDrill } from './drills.ts';
 export { hooks } from './hooks.ts';
 export { marks } from './how-to-read.ts';
 export { map } from './map.ts';
@@ -18,7 +18,7 @@ export { searchWords } from './search.ts';
 export { setWords } from './sets.ts';
 export { keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
 export { spoken } from './spoken.ts';
-export { tellDrill } from './tell-drill.ts';
+export { drills } from './tell-drill.ts';
 export {
   arrivals,
   junctionName,

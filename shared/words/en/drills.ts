@@ -1,9 +1,10 @@
 import type { Level } from '../../bowing/settings.ts';
-import type { DrillKind, Miscount, NoDrill } from '../../drills/drill.ts';
+import type { DrillKind, NoDrill } from '../../drills/drill.ts';
 import type { MendVerdict } from '../../drills/judge-mend.ts';
 import type { Problem } from '../../problem.ts';
+import type { NoDrillPhrases } from '../tell-drill.ts';
 
-/** Labels of drills. Sentences of the drills themselves are made in `tell-drill.ts`. */
+/** Labels of drills. Sentences of the drills themselves are in `tell-drill.ts`. */
 export const drillWords = {
   practise: 'Practise',
   practiseHow:
@@ -97,18 +98,6 @@ export const levelSays: Readonly<Record<DrillKind, Readonly<Record<Level, string
   },
 };
 
-/** Why a wrong count is wrong. */
-export const miscountWords: Readonly<Record<Miscount, string>> = {
-  notes: 'That is how many notes there are, and notes under one slur share a stroke.',
-  'written-notes': 'That counts a tied note anew, and a tie never needs a new stroke.',
-  'notes-less-slurs':
-    'That takes one off for each slur, but a slur over three notes takes off two.',
-  'slurs-only': 'That counts the slurs alone, and a single note takes a stroke too.',
-  'one-more': 'That is one too many.',
-  'one-less': 'That is one too few.',
-  'two-more': 'That is two too many.',
-};
-
 /** What comes of a change tried on a wrong arrival. */
 export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
   mends: 'Yes, it arrives: every time through, and nothing else is turned round.',
@@ -120,52 +109,41 @@ export const mendVerdicts: Readonly<Record<MendVerdict, string>> = {
   nothing: 'Nothing is changed yet.',
 };
 
-const noDrillWords: Readonly<Record<NoDrill, { readonly says: string; readonly mend: string }>> = {
-  'no-notes': { says: 'it has no notes', mend: 'Write its notes, or take the drill out.' },
-  'no-anchor': {
-    says: 'it has no anchor to arrive at',
-    mend: 'Set one with `:::anchor`, or choose another kind of drill.',
-  },
-  'anchor-not-reached': {
-    says: 'no stroke begins at its anchor',
-    mend: 'Begin the anchor on a note that the bow begins.',
-  },
-  'no-way-there': {
-    says: 'no full bar leads into its anchor',
-    mend: 'Choose another kind of drill, or an anchor later in the tune.',
-  },
-  'no-mend': {
-    says: 'no single change on the way to its anchor can be found that mends it',
-    mend: 'Choose another level, or another kind of drill.',
-  },
-  'no-fork': {
-    says: 'none of its phrases goes on in two ways',
-    mend: 'Choose another kind of drill.',
-  },
-  'no-kin': {
-    says: 'no two of its phrases are alike enough to compare',
-    mend: 'Choose another kind of drill.',
-  },
-  'all-anchor': {
-    says: 'its anchor takes up all of it, and no note of an anchor is left out',
-    mend: 'Make the anchor shorter, or choose another kind of drill.',
-  },
-  'too-plain': {
-    says: 'it has too few different notes to ask about',
-    mend: 'Choose another kind of drill.',
+export const noDrill: NoDrillPhrases = {
+  sentence: why => `This tune gives no such drill: ${why}.`,
+  why: {
+    'no-notes': 'it has no notes',
+    'no-anchor': 'it has no anchor to arrive at',
+    'anchor-not-reached': 'no stroke begins at its anchor',
+    'no-way-there': 'no full bar leads into its anchor',
+    'no-mend': 'no single change on the way to its anchor can be found that mends it',
+    'no-fork': 'none of its phrases goes on in two ways',
+    'no-kin': 'no two of its phrases are alike enough to compare',
+    'all-anchor': 'its anchor takes up all of it, and no note of an anchor is left out',
+    'too-plain': 'it has too few different notes to ask about',
   },
 };
 
-/** "this tune gives no such drill: none of its phrases goes on in two ways." */
-export const noDrillSentence = (why: NoDrill): string =>
-  `This tune gives no such drill: ${noDrillWords[why].says}.`;
+/** What to do about a drill that a tune does not give. */
+const mends: Readonly<Record<NoDrill, string>> = {
+  'no-notes': 'Write its notes, or take the drill out.',
+  'no-anchor': 'Set one with `:::anchor`, or choose another kind of drill.',
+  'anchor-not-reached': 'Begin the anchor on a note that the bow begins.',
+  'no-way-there': 'Choose another kind of drill, or an anchor later in the tune.',
+  'no-mend': 'Choose another level, or another kind of drill.',
+  'no-fork': 'Choose another kind of drill.',
+  'no-kin': 'Choose another kind of drill.',
+  'all-anchor': 'Make the anchor shorter, or choose another kind of drill.',
+  'too-plain': 'Choose another kind of drill.',
+};
 
 /** What can be wrong with a drill block. */
 export const drillMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
   'drill-impossible': p => {
-    const { says, mend } = noDrillWords[p.facts.why as NoDrill];
+    const why = p.facts.why as NoDrill;
+    const mend = mends[why];
     return {
-      message: `The tune "${p.facts.tune}" gives no drill of the kind \`${p.actual}\`: ${says}.`,
+      message: `The tune "${p.facts.tune}" gives no drill of the kind \`${p.actual}\`: ${noDrill.why[why]}.`,
       mend:
         p.expected.length > 0
           ? `${mend} It does give ${p.expected.map(k => `\`${k}\``).join(', ')}.`

@@ -5,12 +5,13 @@ import { heardStretches } from '../../../shared/drills/heard-stretches.ts';
 import { makeDrill, nextDrill } from '../../../shared/drills/make-drill.ts';
 import { studyTune } from '../../../shared/study.ts';
 import { drillWords, levelSays } from '../../../shared/words/en/drills.ts';
-import { tellDrill } from '../../../shared/words/en/tell-drill.ts';
+import { tellDrill } from '../../../shared/words/tell-drill.ts';
 import type { ToldDrill } from '../../../shared/words/told-drill.ts';
 import { noteNames } from '../page-words.ts';
 import { button, element } from '../try/element.ts';
 import { loadTune } from '../tune-data.ts';
 import { askDrill } from './ask-drill.ts';
+import { drillLanguage } from './drill-language.ts';
 import { hearDrill } from './hear-drill.ts';
 
 const sources = new Map<string, Promise<DrillSource>>();
@@ -63,7 +64,7 @@ export async function openDrill(section: HTMLElement): Promise<void> {
     now = drill;
     hear.stop();
     listen.hidden = heardStretches(source, drill).length === 0;
-    const told = tellDrill(source, drill, noteNames());
+    const told = tellDrill(drillLanguage, source, drill, noteNames());
     verdict.replaceChildren();
     askDrill(room, { source, drill, told, verdict, attempted });
     fillAnswer(answer, told);
