@@ -2,6 +2,7 @@ import { toNumber } from '../music/fraction.ts';
 import { nearestBar } from '../music/nearest-bar.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { ClipCue } from './clip-cue.ts';
 
@@ -34,7 +35,7 @@ export function placeCues(
       problems.push(times.length === 0 ? unknownBar(tune, cue) : unknownPass(cue, times.length));
       return [];
     }
-    return [{ cue, played, onset: toNumber(performance.bars[played]?.onset ?? { n: 0, d: 1 }) }];
+    return [{ cue, played, onset: toNumber(at(performance.bars, played).onset) }];
   });
   return { placed: placed.toSorted((a, b) => a.played - b.played), problems };
 }
@@ -69,13 +70,13 @@ function timesPlayed(tune: Tune, { bars }: Performance, name: string): readonly 
   const exact = tune.bars.some(b => b.name === name);
   const wanted = exact ? name : plainName(name);
   return bars.flatMap(({ bar }, i) => {
-    const found = tune.bars[bar]?.name ?? '';
+    const found = at(tune.bars, bar).name;
     return (exact ? found : plainName(found)) === wanted ? [i] : [];
   });
 }
 
 /** `A8/2` without its ending: `A8`. */
-const plainName = (name: string): string => name.split('/')[0] ?? name;
+export const plainName = (name: string): string => name.replace(/\/.*/, '');
 
 function unknownBar(tune: Tune, { bar, place }: ClipCue): Problem {
   const known = tune.bars.map(b => b.name);

@@ -1,8 +1,9 @@
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { ClipCue } from './clip-cue.ts';
-import { placeCues } from './place-cues.ts';
+import { placeCues, plainName } from './place-cues.ts';
 
 /** The start of a phrase in the tune as played: where one taps along with a recording. */
 export interface TapPoint {
@@ -37,7 +38,7 @@ export function tapPoints(
   const starting = new Map(
     map.phrases.flatMap(phrase => {
       const first = phrase.name.split('-')[0];
-      const bar = phrase.bars.find(b => tune.bars[b]?.name === first);
+      const bar = phrase.bars.find(b => at(tune.bars, b).name === first);
       return bar === undefined ? [] : [[bar, phrase] as const];
     }),
   );
@@ -52,14 +53,12 @@ export function tapPoints(
 
 /** The shortest name that a cue can have and mean this bar of the tune as played; null without one. */
 function cueName(tune: Tune, performance: Performance, played: number): string | null {
-  const nameOf = (at: number): string => tune.bars[performance.bars[at]?.bar ?? -1]?.name ?? '';
-  const written = nameOf(played);
-  const plain = written.split('/')[0] ?? written;
-  const times = performance.bars
-    .slice(0, played + 1)
-    .filter((_, at) => nameOf(at).split('/')[0] === plain).length;
-  const names = [times === 1 ? plain : `${plain}/${times}`, written];
-  const found = names.find(name => {
+  const names = performance.bars.slice(0, played + 1).map(({ bar }) => at(tune.bars, bar).name);
+  const written = at(names, played);
+  const plain = plainName(written);
+  const times = names.filter(name => plainName(name) === plain).length;
+  const known = [times === 1 ? plain : `${plain}/${times}`, written];
+  const found = known.find(name => {
     const cue = cueOf({ bar: name, seconds: 0 });
     return placeCues(tune, performance, [cue]).placed[0]?.played === played;
   });

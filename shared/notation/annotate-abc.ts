@@ -1,11 +1,13 @@
+import { topPitch } from '../music/note-at.ts';
 import type { NoteNames } from '../music/note-names.ts';
 import type { Key, NoteEvent, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Study } from '../study.ts';
 import { noteLetter } from './note-letter.ts';
 import { type PrintedStroke, printedStrokes } from './printed-strokes.ts';
 
 /**
- * A copy of a tune's ABC with what Bowbook worked out written into it, in the signs of ABC 2.1:
+ * What `annotateAbc` writes: a copy of a tune's ABC with what Bowbook worked out written into it, in the signs of ABC 2.1:
  * `v` down-bow, `u` up-bow, `!1!` fingers, `"_G"` letters below. Each sign is put straight before
  * its note, after whatever the teacher wrote there: `"G"(3{a}Bcd` becomes `"G"(3{a}vBucvd`. What
  * the teacher wrote stays as it is, and a sign or finger that stands already is not written twice.
@@ -22,6 +24,7 @@ export interface AnnotateOptions {
   readonly bars?: readonly number[];
 }
 
+/** A copy of a tune's ABC with signs written into it, from its `X:` line on. */
 export function annotateAbc(study: Study, options: AnnotateOptions): string {
   const { tune } = study;
   const { text } = tune.source;
@@ -40,6 +43,7 @@ export function annotateAbc(study: Study, options: AnnotateOptions): string {
   return options.bars ? `${headerOf(tune, options.bars)}${out.trim()}|\n` : out;
 }
 
+/** The signs to put before one note; empty for none. */
 function signsOf(
   { tune, fingering }: Study,
   event: NoteEvent,
@@ -49,11 +53,10 @@ function signsOf(
   options: AnnotateOptions,
 ): string {
   const parts: string[] = [];
-  const key = tune.bars[event.bar]?.key ?? tune.key;
-  const top = event.pitches[event.pitches.length - 1];
-  if (options.letters && top) parts.push(`"_${noteLetter(top, key, options.letters)}"`);
+  const { key } = at(tune.bars, event.bar);
+  if (options.letters) parts.push(`"_${noteLetter(topPitch(event), key, options.letters)}"`);
   if (options.fingers && event.fingers.length === 0) {
-    for (const stop of fingering[index] ?? []) if (stop) parts.push(`!${stop.finger}!`);
+    for (const stop of at(fingering, index)) if (stop) parts.push(`!${stop.finger}!`);
   }
   if (stroke && event.mark === null && !stroke.varies && isWanted(stroke, options.marks)) {
     if (named) parts.push(stroke.direction === 'down' ? '!downbow!' : '!upbow!');
@@ -90,26 +93,28 @@ function noteOffset(text: string, start: number, stop: number): number {
 /** From the `X:` of the tune to the next tune, a blank line or the end. */
 function chunkOf(tune: Tune): readonly [number, number] {
   const { text } = tune.source;
-  const first = tune.events[0]?.start ?? 0;
-  const last = tune.events[tune.events.length - 1]?.stop ?? text.length;
+  const first = at(tune.events, 0).start;
+  const last = at(tune.events, tune.events.length - 1).stop;
   const start = [...text.slice(0, first).matchAll(/^X:/gm)].at(-1)?.index ?? 0;
   const rest = text.slice(last).search(/\n[ \t]*(?:\n|$)|\nX:/);
   return [start, rest < 0 ? text.length : last + rest + 1];
 }
 
+/** From the first to the last character of some bars. */
 function extentOf(tune: Tune, bars: readonly number[]): readonly [number, number] {
   const events = bars.flatMap(b => {
-    const bar = tune.bars[b];
-    return bar ? tune.events.slice(bar.first, bar.end) : [];
+    const { first, end } = at(tune.bars, b);
+    return tune.events.slice(first, end);
   });
-  return [events[0]?.start ?? 0, events[events.length - 1]?.stop ?? 0];
+  return [at(events, 0).start, at(events, events.length - 1).stop];
 }
 
+/** The header of a tune that is some bars of another. */
 function headerOf(tune: Tune, bars: readonly number[]): string {
-  const bar = tune.bars[bars[0] ?? 0];
-  const { beats, unit, free } = bar?.meter ?? tune.meter;
+  const { meter: own, key } = at(tune.bars, at(bars, 0));
+  const { beats, unit, free } = own;
   const meter = free ? 'none' : `${beats}/${unit}`;
-  return `X:1\nM:${meter}\nL:${tune.unit.n}/${tune.unit.d}\nK:${keyText(tune, bar?.key ?? tune.key)}\n`;
+  return `X:1\nM:${meter}\nL:${tune.unit.n}/${tune.unit.d}\nK:${keyText(tune, key)}\n`;
 }
 
 /** The teacher's own words for the key where it is the tune's, else tonic and mode. */

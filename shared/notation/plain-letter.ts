@@ -1,7 +1,9 @@
 import { germanName, type NoteNames, noteSymbol } from '../music/note-names.ts';
 import type { Pitch } from '../music/pitch.ts';
+import { at } from '../must.ts';
 
-const signs: Readonly<Record<number, string>> = { [-2]: '♭♭', [-1]: '♭', 1: '♯', 2: '♯♯' };
+/** Signs of alterations from -2 to 2. */
+const signs = ['♭♭', '♭', '', '♯', '♯♯'];
 
 /**
  * The letter of a note with its sign, "F♯", "Fis", "Fa♯", for those who play without notation: no key signature stands
@@ -10,5 +12,5 @@ const signs: Readonly<Record<number, string>> = { [-2]: '♭♭', [-1]: '♭', 1
 export function plainLetter(pitch: Pick<Pitch, 'letter' | 'alter'>, names: NoteNames): string {
   if (names === 'german') return germanName(pitch);
   const { symbol, sign } = noteSymbol(pitch, names);
-  return symbol + (signs[sign] ?? '');
+  return symbol + at(signs, sign + 2);
 }

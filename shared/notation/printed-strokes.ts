@@ -1,4 +1,5 @@
 import type { Direction } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Study } from '../study.ts';
 
 /** How much a sign tells, so that a page can be thinned out: the most telling first. */
@@ -11,7 +12,7 @@ export interface PrintedStroke {
   readonly varies: boolean;
 }
 
-/** What of a study the printed signs come from. */
+/** The parts of a study that the printed signs come from. */
 export type StrokeSource = Pick<Study, 'tune' | 'performance' | 'map' | 'bowing'>;
 
 /**
@@ -29,8 +30,8 @@ export function printedStrokes(study: StrokeSource): ReadonlyMap<number, Printed
     bowing.anchors.some(a => a.first <= event && event <= a.last);
   const printed = new Map<number, PrintedStroke>();
   bowing.plan.strokes.forEach((stroke, i) => {
-    const note = performance.notes[stroke.notes[0] ?? -1];
-    if (!note || printed.has(note.event)) return;
+    const note = at(performance.notes, at(stroke.notes, 0));
+    if (printed.has(note.event)) return;
     const before = bowing.plan.strokes[i - 1];
     const telling =
       phraseStarts.has(note.event) ||

@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { Day } from './day.ts';
 import { dueDay, intervalOf, type ReviewState, type ReviewTune, stateOf } from './review-state.ts';
 
@@ -90,11 +91,10 @@ export function dueTunes(
 
 /** A turn a part, beginning with another part each day; then the whole, each part twice. */
 function turnsOf({ id, parts }: ReviewTune, today: Day): readonly PlayedTurn[] {
-  const secondsOf = (part: number): number => parts[part]?.seconds ?? 0;
   const whole = parts.reduce((sum, part) => sum + 2 * part.seconds, 0);
   const turns = parts.map((_, i): PlayedTurn => {
     const part = (i + today) % parts.length;
-    const seconds = Math.min(Math.max(timesInTurn * secondsOf(part), shortest), longest);
+    const seconds = Math.min(Math.max(timesInTurn * at(parts, part).seconds, shortest), longest);
     return { kind: 'play', tune: id, part, seconds: halfMinutes(seconds) };
   });
   const once = halfMinutes(Math.max(whole, shortest));

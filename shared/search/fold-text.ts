@@ -1,4 +1,5 @@
 import type { NoteNames } from '../music/note-names.ts';
+import { got } from '../must.ts';
 
 /**
  * Text as it is compared: small letters, no accents, no apostrophes, every other sign a space. So
@@ -40,7 +41,9 @@ const noteOf: Readonly<Record<NoteNames, (part: string) => string>> = {
   solfege: part => {
     const text = foldText(part);
     if (!/^(?:do|ut|re|mi|fa|sol?|la|si|ti)+$/.test(text)) return '?';
-    return text.replace(/do|ut|re|mi|fa|sol?|la|si|ti/g, name => syllables[name] ?? '');
+    return text.replace(/do|ut|re|mi|fa|sol?|la|si|ti/g, name =>
+      got(syllables[name], 'letter of the syllable'),
+    );
   },
 };
 

@@ -1,5 +1,7 @@
+import { noteAt, topPitch } from '../music/note-at.ts';
 import { type NoteNames, noteSymbol } from '../music/note-names.ts';
 import { letters as allLetters } from '../music/pitch.ts';
+import { at } from '../must.ts';
 import type { Study } from '../study.ts';
 
 /**
@@ -36,18 +38,16 @@ export function openingOf(
   { tune, performance }: Pick<Study, 'tune' | 'performance'>,
   names: NoteNames,
 ): Pick<SearchEntry, 'letters' | 'semitones' | 'pickup'> {
-  const tops = performance.notes.slice(0, openingNotes).flatMap(sounded => {
-    const event = tune.events[sounded.event];
-    const top = event?.kind === 'note' ? event.pitches.at(-1) : undefined;
-    return top ? [top] : [];
-  });
+  const tops = performance.notes
+    .slice(0, openingNotes)
+    .map(sounded => topPitch(noteAt(tune, sounded.event)));
   const [first] = performance.bars;
   return {
     letters: tops
       .map(pitch => (names === 'german' ? noteSymbol(pitch, names).symbol : pitch.letter))
       .join(''),
     semitones: tops.map(pitch => (pitch.midi % 12).toString(12)).join(''),
-    pickup: first && tune.bars[first.bar]?.pickup ? first.end : 0,
+    pickup: first && at(tune.bars, first.bar).pickup ? first.end : 0,
   };
 }
 

@@ -1,6 +1,7 @@
 import { fingerOf } from '../fingering/finger-of.ts';
 import type { Stop, Tuning } from '../fingering/fingering.ts';
 import { type Letter, type Pitch, pitch } from '../music/pitch.ts';
+import { at, got } from '../must.ts';
 
 /** A place that a finger can take on a string. */
 export interface StringPlace extends Stop {
@@ -23,15 +24,15 @@ const spellings: readonly (readonly [Letter, number])[] = [
   ['B', 0],
 ];
 
-/** The strings from low to high, each with its open note and the places of first position. */
+/** The strings from low to high, each with its open note and its places up to a fifth above it. */
 export const stringGrid = (tuning: Tuning): readonly (readonly StringPlace[])[] =>
   tuning
     .map((open, i) =>
       Array.from({ length: 8 }, (_, semitones) => {
         const midi = open.midi + semitones;
-        const [letter, alter] = spellings[midi % 12] ?? ['C', 0];
+        const [letter, alter] = at(spellings, midi % 12);
         const sounding = semitones === 0 ? open : pitch(letter, alter, Math.floor(midi / 12) - 1);
-        const finger = fingerOf(sounding, open) ?? 0;
+        const finger = got(fingerOf(sounding, open), 'finger within first position');
         return { pitch: sounding, string: i + 1, finger, semitones, stretched: false };
       }),
     )

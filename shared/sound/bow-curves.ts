@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import { hertz, type SoundingPassage, type SoundingStroke, type Tone } from './sounding.ts';
 import { bodyResponse } from './violin-body.ts';
 
@@ -73,14 +74,14 @@ export function bowCurves(passage: SoundingPassage, rate: number): BowCurves {
   const evened = makeEvened();
   return {
     at: sample => {
-      while (piece < pieces.length && (pieces[piece]?.until ?? 0) <= sample) piece++;
+      while (piece < pieces.length && at(pieces, piece).until <= sample) piece++;
       const here = pieces[piece];
       if (!here || sample < here.from) return silent(last, rate);
       last = here.tone;
       return curveIn(here, sample, rate, wanderAt(sample / rate), evened);
     },
     boundaryAfter: sample => {
-      while (bound < bounds.length && (bounds[bound] ?? 0) <= sample) bound++;
+      while (bound < bounds.length && at(bounds, bound) <= sample) bound++;
       return bounds[bound] ?? Number.POSITIVE_INFINITY;
     },
   };
@@ -99,11 +100,11 @@ function strokePieces(stroke: SoundingStroke, rate: number): readonly Piece[] {
   const sample = (seconds: number): number => Math.round(seconds * rate);
   const placed = stroke.tones.map(t => placeTone(t, rate));
   return stroke.tones.flatMap((t, i) => {
-    const tone = placed[i];
+    const tone = at(placed, i);
     const next = stroke.tones[i + 1];
     const from = sample(t.at);
     const until = Math.min(sample(next?.at ?? stroke.until), sample(stroke.until));
-    if (!tone || until <= from) return [];
+    if (until <= from) return [];
     return [
       {
         from,

@@ -1,5 +1,6 @@
 import { isCompound } from '../music/meter.ts';
 import type { Meter, Tune, TuneType } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /**
  * How unevenly notes of one written length are played. Pairs of quavers are stretched long and
@@ -72,7 +73,7 @@ export function liltPlace(lilt: Lilt, onsets: readonly number[], place: number):
   if (lilt.kind === 'pairs') {
     const first = lilt.ratio / (1 + lilt.ratio);
     if (isEven(onsets, 2)) return bent(place, [1 / 2], [first]);
-    const isDotted = onsets.length === 1 && isNear(onsets[0] ?? 0, 3 / 4);
+    const isDotted = onsets.length === 1 && isNear(at(onsets, 0), 3 / 4);
     return lilt.easesDots && isDotted ? bent(place, [3 / 4], [first]) : place;
   }
   if (!isEven(onsets, 3)) return place;
@@ -80,7 +81,7 @@ export function liltPlace(lilt: Lilt, onsets: readonly number[], place: number):
   return bent(place, [1 / 3, 2 / 3], [long / 3, (long + short) / 3]);
 }
 
-/** The slot's first even division is played, and nothing lies off its halves. */
+/** Whether something begins at a slot's first even division, and nothing off its halves. */
 const isEven = (onsets: readonly number[], into: number): boolean =>
   onsets.some(x => isNear(x, 1 / into)) &&
   onsets.every(x => isNear(x * into * 2, Math.round(x * into * 2)));
@@ -89,17 +90,10 @@ const isNear = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
 /** Straight lines from (0, 0) through the given points to (1, 1). */
 function bent(x: number, from: readonly number[], to: readonly number[]): number {
-  const [xs, ys] = [
-    [0, ...from, 1],
-    [0, ...to, 1],
-  ];
-  const i = Math.max(
-    0,
-    Math.min(
-      from.length,
-      xs.findLastIndex(a => a <= x + 1e-12),
-    ),
-  );
-  const [x0, x1, y0, y1] = [xs[i] ?? 0, xs[i + 1] ?? 1, ys[i] ?? 0, ys[i + 1] ?? 1];
+  const xs = [0, ...from, 1];
+  const ys = [0, ...to, 1];
+  // The last point of `from` that is not past x begins its line.
+  const i = xs.slice(1, -1).filter(a => a <= x + 1e-12).length;
+  const [x0, x1, y0, y1] = [at(xs, i), at(xs, i + 1), at(ys, i), at(ys, i + 1)];
   return y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
 }

@@ -1,5 +1,6 @@
 import { letters, type Pitch, pitch } from '../music/pitch.ts';
 import type { Key, NoteEvent } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Tone } from './sounding.ts';
 
 /** A cut lasts so many seconds at most: short enough to be heard as an edge, not as a note. */
@@ -81,6 +82,6 @@ function chordTones(
 /** The next note of the key, up or down. */
 function neighbour({ letter, octave }: Pitch, key: Key, by: 1 | -1): number {
   const step = letters.indexOf(letter) + by;
-  const next = letters[(step + 7) % 7] ?? letter;
+  const next = at(letters, (step + 7) % 7);
   return pitch(next, key.alters[next], octave + Math.floor(step / 7)).midi;
 }

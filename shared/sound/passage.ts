@@ -3,6 +3,7 @@ import type { Fraction } from '../music/fraction.ts';
 import { zero } from '../music/fraction.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Bar, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 
 /** What the sound of a tune is made from; a `Study` is one. */
@@ -30,7 +31,7 @@ export interface Passage {
 }
 
 /**
- * Each time that the choice comes round as the tune is played, in order; empty where it never does.
+ * Finds each time that the choice comes round as the tune is played, in order; empty where it never does.
  *
  * With `|:A1 A2|1 A3 :|2 A4|`, phrase A1-A2 comes twice, the part once (both its times through, as
  * written), and a choice of the bar A4 alone once, begun with the bars before it that fill a phrase.
@@ -41,13 +42,13 @@ export function passagesOf(played: PlayedTune, choice: PassageChoice): readonly 
     case 'all':
       return [{ first: 0, end: performance.notes.length, from: zero, to: performance.length }];
     case 'part': {
-      const bars = new Set(played.tune.parts[choice.part]?.bars);
-      return runsOf(played, i => bars.has(performance.bars[i]?.bar ?? -1));
+      const bars = new Set(at(played.tune.parts, choice.part).bars);
+      return runsOf(played, i => bars.has(at(performance.bars, i).bar));
     }
     case 'phrases': {
       const written = map.phrases.slice(choice.first, choice.last + 1).flatMap(p => p.bars);
       const goesOn = (i: number): boolean =>
-        (performance.bars[i]?.bar ?? -1) > (performance.bars[i - 1]?.bar ?? -1);
+        at(performance.bars, i).bar > at(performance.bars, i - 1).bar;
       return runsOf(played, belongsTo(played, written), goesOn);
     }
     case 'into':
@@ -63,17 +64,19 @@ function belongsTo(
   { tune, performance }: PlayedTune,
   written: readonly number[],
 ): (played: number) => boolean {
-  const slot = (bar: number): string => `${tune.bars[bar]?.part} ${tune.bars[bar]?.number}`;
+  const slot = (bar: number): string => {
+    const { part, number } = at(tune.bars, bar);
+    return `${part} ${number}`;
+  };
   const [exact, slots] = [new Set(written), new Set(written.map(slot))];
-  const isEnding = isLaterEnding(tune.bars[written[0] ?? -1]);
+  const isEnding = isLaterEnding(at(tune.bars, at(written, 0)));
   return i => {
-    const bar = performance.bars[i]?.bar ?? -1;
+    const { bar } = at(performance.bars, i);
     return exact.has(bar) || (!isEnding && slots.has(slot(bar)));
   };
 }
 
-const isLaterEnding = (bar: Bar | undefined): boolean =>
-  bar !== undefined && bar.endings.length > 0 && !bar.endings.includes(1);
+const isLaterEnding = ({ endings }: Bar): boolean => endings.length > 0 && !endings.includes(1);
 
 /** Longest stretches of played bars that all belong, cut where `goesOn` says no. */
 function runsOf(
@@ -94,7 +97,7 @@ function runsOf(
 
 /** A later ending is heard with the bars before it, as many as fill a phrase. */
 function leadEnding({ tune, performance, map }: PlayedTune, first: number, last: number): number {
-  const bar = tune.bars[performance.bars[first]?.bar ?? -1];
+  const bar = at(tune.bars, at(performance.bars, first).bar);
   if (!isLaterEnding(bar)) return first;
   return Math.max(0, Math.min(first, last + 1 - map.unit));
 }
@@ -102,9 +105,9 @@ function leadEnding({ tune, performance, map }: PlayedTune, first: number, last:
 function barsPassage({ performance }: PlayedTune, first: number, last: number): Passage {
   const { bars } = performance;
   return {
-    first: bars[first]?.first ?? 0,
-    end: bars[last]?.end ?? 0,
-    from: bars[first]?.onset ?? zero,
+    first: at(bars, first).first,
+    end: at(bars, last).end,
+    from: at(bars, first).onset,
     to: bars[last + 1]?.onset ?? performance.length,
   };
 }
@@ -114,17 +117,21 @@ function passagesInto({ performance, bowing }: PlayedTune, id: string): readonly
   if (!anchor) return [];
   const { notes } = performance;
   const inside = (i: number): boolean => {
-    const event = notes[i]?.event ?? -1;
-    return anchor.first <= event && event <= anchor.last;
+    const note = notes[i];
+    return note !== undefined && anchor.first <= note.event && note.event <= anchor.last;
   };
   const starts = notes.flatMap((_, i) => (inside(i) && !inside(i - 1) ? [i] : []));
   return starts.map((start, nth) => {
-    const pass = notes[start]?.pass ?? 1;
+    const { pass } = at(notes, start);
     const leadIn = anchor.leadIns.find(l => l.passes.includes(pass)) ?? anchor.leadIns[nth];
     const first = Math.max(0, start - (leadIn?.notes.length ?? 0));
     let end = start;
     while (inside(end)) end++;
-    const from = notes[first]?.onset ?? zero;
-    return { first, end, from, to: notes[end]?.onset ?? performance.length };
+    return {
+      first,
+      end,
+      from: at(notes, first).onset,
+      to: notes[end]?.onset ?? performance.length,
+    };
   });
 }

@@ -2,6 +2,7 @@ import { add, compare, type Fraction, toNumber } from '../music/fraction.ts';
 import { meterLength } from '../music/meter.ts';
 import type { PlayedBar } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { type Lilt, liltPlace, liltSlot } from './lilt.ts';
 import type { PlayedTune } from './passage.ts';
 
@@ -15,8 +16,8 @@ export const secondsPerWhole = ({ beat, perMinute }: PlayTempo): number =>
   60 / (perMinute * toNumber(beat));
 
 /**
- * When a time of the tune (whole notes from its start) is played, in whole notes still: the lilt
- * worked in, the bars where they were.
+ * Says when a time of the tune (whole notes from its start) is played, in whole notes still: the
+ * lilt moves what is inside a bar, and no bar. Works out each bar's lilt once.
  */
 export function playTime(played: PlayedTune, lilt: Lilt): (time: Fraction) => number {
   const { tune, performance } = played;
@@ -27,10 +28,10 @@ export function playTime(played: PlayedTune, lilt: Lilt): (time: Fraction) => nu
     return known;
   };
   return time => {
-    const at = barAt(performance.bars, time);
-    if (!at) return toNumber(time);
-    const shape = shapeOf(at.bar);
-    const onset = toNumber(at.onset);
+    const bar = barAt(performance.bars, time);
+    if (!bar) return toNumber(time);
+    const shape = shapeOf(bar.bar);
+    const onset = toNumber(bar.onset);
     const place = toNumber(time) - onset + shape.before;
     const slot = Math.floor(place / shape.slot + 1e-9);
     const inSlot = place / shape.slot - slot;
@@ -48,8 +49,7 @@ interface BarShape {
 }
 
 function barShape(tune: Tune, index: number, lilt: Lilt): BarShape {
-  const bar = tune.bars[index];
-  if (!bar) throw new Error(`the tune has no bar ${index}`);
+  const bar = at(tune.bars, index);
   const slot = liltSlot(lilt, bar.meter);
   const before = beforeBar(tune, index);
   const onsets = new Map<number, number[]>();
@@ -65,19 +65,18 @@ function barShape(tune: Tune, index: number, lilt: Lilt): BarShape {
 
 /** Whole notes by which a pickup bar falls short of a full one: its notes count back from its end. */
 export function beforeBar(tune: Tune, index: number): number {
-  const bar = tune.bars[index];
-  const full = bar ? meterLength(bar.meter) : null;
-  if (!bar?.pickup || !full || compare(bar.length, full) >= 0) return 0;
+  const bar = at(tune.bars, index);
+  const full = meterLength(bar.meter);
+  if (!bar.pickup || !full || compare(bar.length, full) >= 0) return 0;
   return toNumber(full) - toNumber(bar.length);
 }
 
-/** The played bar that a time falls in; a time at the very end falls in none. */
+/** The played bar that a time falls in, the last for any time past the tune; null in a tune without bars. */
 function barAt(bars: readonly PlayedBar[], time: Fraction): PlayedBar | null {
   let [low, high] = [0, bars.length - 1];
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
-    const bar = bars[middle];
-    if (bar && compare(bar.onset, time) <= 0) low = middle;
+    if (compare(at(bars, middle).onset, time) <= 0) low = middle;
     else high = middle - 1;
   }
   return bars[low] ?? null;

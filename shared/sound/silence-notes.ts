@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { SoundingPassage, SoundingStroke } from './sounding.ts';
 
 /**
@@ -19,7 +20,7 @@ export function silenceNotes(
   return { ...passage, strokes };
 }
 
-/** What of a stroke sounds outside a span of time. */
+/** What of a stroke sounds outside a span of time: none, one or two strokes. */
 function withoutSpan(stroke: SoundingStroke, from: number, until: number): SoundingStroke[] {
   const near = 1e-6;
   if (from >= stroke.until - near || until <= stroke.from + near) return [stroke];
@@ -27,6 +28,6 @@ function withoutSpan(stroke: SoundingStroke, from: number, until: number): Sound
   const after = stroke.tones.filter(t => t.at >= until - near);
   return [
     ...(before.length > 0 ? [{ ...stroke, until: from, runsOn: false, tones: before }] : []),
-    ...(after.length > 0 ? [{ ...stroke, from: after[0]?.at ?? until, tones: after }] : []),
+    ...(after.length > 0 ? [{ ...stroke, from: at(after, 0).at, tones: after }] : []),
   ];
 }

@@ -1,7 +1,9 @@
 import type { Stroke } from '../bowing/bowing.ts';
 import { toNumber } from '../music/fraction.ts';
 import { meterLength } from '../music/meter.ts';
+import { noteAt } from '../music/note-at.ts';
 import type { NoteEvent } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { accentAt } from './accents.ts';
 import type { Lilt } from './lilt.ts';
 import { noteTones } from './note-tones.ts';
@@ -38,11 +40,10 @@ export function soundPassage(
   const seconds = (whole: number): number => (whole - start) * perWhole;
   const notes: FollowedNote[] = [];
   for (let i = passage.first; i < passage.end; i++) {
-    const note = played.performance.notes[i];
-    if (!note) continue;
-    const at = seconds(toPlayed(note.onset));
+    const note = at(played.performance.notes, i);
+    const from = seconds(toPlayed(note.onset));
     const until = Math.min(seconds(toPlayed(endOf(note))), seconds(toNumber(passage.to)));
-    notes.push({ note: i, at, until, stroke: played.bowing.plan.strokeOf[i] ?? -1 });
+    notes.push({ note: i, at: from, until, stroke: at(played.bowing.plan.strokeOf, i) });
   }
   const times = roundTimes(passage, request);
   return {
@@ -80,12 +81,12 @@ function beatsIn(
     const next = performance.bars[i + 1];
     const end = toNumber(next?.onset ?? performance.length);
     if (end <= from || onset >= to) return;
-    const own = tune.bars[bar.bar];
+    const full = meterLength(at(tune.bars, bar.bar).meter);
     grid = onset - beforeBar(tune, bar.bar);
-    barLength = own && !own.meter.free ? toNumber(meterLength(own.meter) ?? own.length) : beat;
+    barLength = full ? toNumber(full) : beat;
     for (let k = 0; grid + k * beat < Math.min(end, to) - 1e-9; k++) {
-      const at = grid + k * beat;
-      if (at >= Math.max(from, onset) - 1e-9) ticks.push({ at: at - from, strong: k === 0 });
+      const tick = grid + k * beat;
+      if (tick >= Math.max(from, onset) - 1e-9) ticks.push({ at: tick - from, strong: k === 0 });
     }
   });
   for (let k = Math.ceil((to - grid) / beat - 1e-9); grid + k * beat < from + length - 1e-9; k++) {
@@ -107,10 +108,9 @@ function soundStrokes(
     if (last?.[0]?.stroke === note.stroke) last.push(note);
     else groups.push([note]);
   }
-  return groups.flatMap((group, i) => {
-    const stroke = plan.strokes[group[0]?.stroke ?? -1];
-    const next = groups[i + 1];
-    return stroke ? [soundStroke(played, stroke, group, next)] : [];
+  return groups.map((group, i) => {
+    const stroke = at(plan.strokes, at(group, 0).stroke);
+    return soundStroke(played, stroke, group, groups[i + 1] ?? null);
   });
 }
 
@@ -118,20 +118,20 @@ function soundStroke(
   played: PlayedTune,
   stroke: Stroke,
   group: readonly FollowedNote[],
-  next: readonly FollowedNote[] | undefined,
+  next: readonly FollowedNote[] | null,
 ): SoundingStroke {
   const written = group.map(n => writtenNote(played, n));
   const tones = group.flatMap((n, i) => {
-    const note = written[i];
-    return note ? tonesOf(played, n, note, i > 0 ? (written[i - 1] ?? null) : null) : [];
+    return tonesOf(played, n, at(written, i), written[i - 1] ?? null);
   });
-  const [first, last] = [group[0], group.at(-1)];
-  const [from, until] = [first?.at ?? 0, last?.until ?? 0];
-  const nextStroke = played.bowing.plan.strokes[next?.[0]?.stroke ?? -1];
-  const meets = next !== undefined && Math.abs((next[0]?.at ?? 0) - until) < 1e-6;
-  const lifts = !meets || nextStroke?.retake === true || (written.at(-1)?.breath ?? false);
-  const staccato = group.length === 1 && (written[0]?.staccato ?? false);
-  const length = until - (last?.at ?? 0);
+  const [first, last] = [at(group, 0), at(group, group.length - 1)];
+  const { until } = last;
+  const following = next && at(next, 0);
+  const meets = following !== null && Math.abs(following.at - until) < 1e-6;
+  const retakes = following !== null && at(played.bowing.plan.strokes, following.stroke).retake;
+  const lifts = !meets || retakes || at(written, group.length - 1).breath;
+  const staccato = group.length === 1 && at(written, 0).staccato;
+  const length = until - last.at;
   const cut = staccato
     ? length * (1 - staccatoShare)
     : lifts && meets
@@ -139,7 +139,7 @@ function soundStroke(
       : 0;
   return {
     direction: stroke.direction,
-    from,
+    from: first.at,
     until: until - cut,
     runsOn: meets && cut === 0,
     tones,
@@ -147,13 +147,12 @@ function soundStroke(
 }
 
 function tonesOf(
-  { tune, performance }: PlayedTune,
+  { tune }: PlayedTune,
   followed: FollowedNote,
   note: NoteEvent,
   before: NoteEvent | null,
 ): readonly Tone[] {
-  const bar = tune.bars[note.bar];
-  if (!bar || !performance.notes[followed.note]) return [];
+  const bar = at(tune.bars, note.bar);
   const place = toNumber(note.onset) + beforeBar(tune, note.bar);
   const accent = accentAt(tune.type, bar.meter, place);
   const tones = noteTones(note, bar.key, followed.at, followed.until, accent);
@@ -161,10 +160,8 @@ function tonesOf(
   return before?.staccato ? tones.map((t, i) => (i === 0 ? { ...t, stopped: true } : t)) : tones;
 }
 
-function writtenNote({ tune, performance }: PlayedTune, { note }: FollowedNote): NoteEvent | null {
-  const event = tune.events[performance.notes[note]?.event ?? -1];
-  return event?.kind === 'note' ? event : null;
-}
+const writtenNote = ({ tune, performance }: PlayedTune, { note }: FollowedNote): NoteEvent =>
+  noteAt(tune, at(performance.notes, note).event);
 
 /** The beats before the first round: a bar, and what the passage lacks of the bar it begins in. */
 export function countIn(
@@ -174,7 +171,7 @@ export function countIn(
 ): SoundingPassage {
   const from = toNumber(passage.from);
   const played = performance.bars.findLast(b => toNumber(b.onset) <= from + 1e-9);
-  const bar = tune.bars[played?.bar ?? -1];
+  const bar = played && at(tune.bars, played.bar);
   const beat = toNumber(tempo.beat);
   const full = bar ? meterLength(bar.meter) : null;
   const into = full && played ? from - toNumber(played.onset) + beforeBar(tune, played.bar) : 0;
