@@ -12,11 +12,11 @@ import {
 import { partOf } from './part-of.ts';
 
 /**
- * The service worker: keeps the whole site after one visit over http, and answers from what it kept,
- * so that a reader always sees one version whole. A new version is fetched beside the old one and
- * takes over when the reader says so, or when no page of the old one is open any more.
+ * The service worker: after one visit over http it keeps the whole site on the device and answers from
+ * its cache, so that a reader never sees pages of two versions together. A new version is fetched
+ * beside the old one; it takes over when the reader agrees, or when no page of the old one is open.
  *
- * The build writes the list of files before this script.
+ * The build writes the list of files (`keptSite`) before this script.
  */
 declare const self: ServiceWorkerGlobalScope;
 declare const keptSite: KeptSite;
@@ -26,8 +26,8 @@ const listed = (files: Readonly<Record<string, string>>): readonly KeptFile[] =>
   Object.entries(files).map(([path, hash]) => ({ path, hash }));
 const files = listed(keptSite.files);
 const recordings = listed(keptSite.recordings);
-/** A file that is never fetched: that it is kept says that recordings are wanted. */
-const wish: KeptFile = { path: 'recordings-wanted', hash: '1' };
+/** A marker in the cache, no file of the site: the student wants recordings kept. */
+const recordingsWanted: KeptFile = { path: 'recordings-wanted', hash: '1' };
 
 self.addEventListener('install', event => event.waitUntil(install()));
 self.addEventListener('activate', event => event.waitUntil(activate()));
@@ -40,13 +40,13 @@ self.addEventListener('fetch', event => {
 
 async function install(): Promise<void> {
   await keepFiles(scope, files);
-  if (await keptFile(scope, wish)) await keepFiles(scope, recordings);
+  if (await keptFile(scope, recordingsWanted)) await keepFiles(scope, recordings);
 }
 
 async function activate(): Promise<void> {
-  await install(); // no more than a look, unless something was lost since it was installed
-  const wanted = (await keptFile(scope, wish)) !== null;
-  await keepOnly(scope, [...files, ...(wanted ? [wish, ...recordings] : [])]);
+  await install(); // fetches only what the browser has evicted since
+  const wanted = (await keptFile(scope, recordingsWanted)) !== null;
+  await keepOnly(scope, [...files, ...(wanted ? [recordingsWanted, ...recordings] : [])]);
   await self.clients.claim();
 }
 
@@ -64,7 +64,7 @@ async function answer(request: Request): Promise<Response> {
   }
 }
 
-/** Path from the site's root; a folder's is that of its first page. */
+/** Path from the site's root; `index.html` for a folder. */
 function pathOf(url: string): string {
   const { pathname } = new URL(url);
   const path = decodeURIComponent(pathname.slice(new URL(scope).pathname.length));
@@ -84,14 +84,14 @@ async function obey(event: ExtendableMessageEvent): Promise<void> {
   event.source?.postMessage(state);
 }
 
-/** Whether it was done: a recording may be out of reach, or the device full. */
+/** Keeps or removes all recordings; false where one cannot be fetched or the device is full. */
 async function keepRecordings(keep: boolean): Promise<boolean> {
   try {
     if (keep) {
       await keepFiles(scope, recordings);
-      await keepMark(scope, wish);
+      await keepMark(scope, recordingsWanted);
     } else {
-      await forgetFiles(scope, [wish, ...recordings]);
+      await forgetFiles(scope, [recordingsWanted, ...recordings]);
     }
     return true;
   } catch {

@@ -1,10 +1,10 @@
 /// <reference lib="webworker" />
 /**
- * The files that are kept, in one cache, each under its path and the hash of its content. A version of
- * the site is no more than its list of paths and hashes, so that two versions can lie side by side:
- * what did not change is not fetched again, and an update that is cut short has added files that
- * nobody asks for yet. Each file is checked against its hash when it comes, since a server may be
- * half way through an update of its own.
+ * A file kept on the device. All are in one cache, each under its path and the SHA-256 of its content. A
+ * version of the site is a list of paths and hashes, so that two versions can share the cache: unchanged
+ * files are not fetched again, and an interrupted update has only added files that no version uses yet.
+ * Each file is checked against its hash when fetched, since the server may be in the middle of an
+ * update of its own.
  */
 export interface KeptFile {
   readonly path: string;
@@ -13,17 +13,17 @@ export interface KeptFile {
 
 const cacheName = (scope: string): string => `bowbook ${scope}`;
 
-/** All local caches of an origin are shared, so the scope stands in the name. */
+/** Opens the cache of one site: caches are shared by all sites of an origin, so its name has the scope. */
 const openCache = (scope: string): Promise<Cache> => caches.open(cacheName(scope));
 
-/** Names of files may hold any sign, so each is written as one in an address. */
+/** The URL of a file; its name may hold any character, so each step is percent-encoded. */
 const addressOf = (scope: string, path: string): string =>
   scope + path.split('/').map(encodeURIComponent).join('/');
 
 const keyOf = (scope: string, { path, hash }: KeptFile): string =>
   `${addressOf(scope, path)}?kept=${hash}`;
 
-/** Fetches what is missing. Throws where a file cannot be had as it should be. */
+/** Fetches the files that are not kept yet, four at a time. Throws where one fails or has another hash. */
 export async function keepFiles(scope: string, files: readonly KeptFile[]): Promise<void> {
   const cache = await openCache(scope);
   const there = new Set((await cache.keys()).map(request => request.url));
@@ -33,7 +33,7 @@ export async function keepFiles(scope: string, files: readonly KeptFile[]): Prom
     for (const file of waiting)
       await cache.put(keyOf(scope, file), await fetchChecked(scope, file));
   };
-  // A few at a time: a phone's connection is shared with the page that is being read.
+  // Few at a time: the page being read shares the phone's connection.
   await Promise.all(Array.from({ length: 4 }, fetchNext));
 }
 
@@ -51,7 +51,7 @@ async function hashOf(content: ArrayBuffer): Promise<string> {
   return [...new Uint8Array(digest)].map(byte => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** Forgets every file but these. */
+/** Removes all other files from the cache. */
 export async function keepOnly(scope: string, files: readonly KeptFile[]): Promise<void> {
   const cache = await openCache(scope);
   const wanted = new Set(files.map(file => new URL(keyOf(scope, file)).href));
@@ -59,16 +59,18 @@ export async function keepOnly(scope: string, files: readonly KeptFile[]): Promi
   await Promise.all(idle.map(request => cache.delete(request)));
 }
 
+/** Removes these files from the cache. */
 export async function forgetFiles(scope: string, files: readonly KeptFile[]): Promise<void> {
   const cache = await openCache(scope);
   await Promise.all(files.map(file => cache.delete(keyOf(scope, file))));
 }
 
-/** Keeps a mark under a name that is no file of the site. */
+/** Puts a marker into the cache, under a path that is no file of the site. */
 export async function keepMark(scope: string, mark: KeptFile): Promise<void> {
   await (await openCache(scope)).put(keyOf(scope, mark), new Response('kept'));
 }
 
+/** The kept file as a response; null where it is not kept. */
 export const keptFile = async (scope: string, file: KeptFile): Promise<Response | null> =>
   (await (await openCache(scope)).match(keyOf(scope, file))) ?? null;
 

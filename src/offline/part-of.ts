@@ -1,7 +1,7 @@
 /**
- * The bytes of a kept file that a `Range` header asks for, as RFC 9110, section 14, has it: players
- * of sound seek by it, and some play nothing without. The whole file where the header asks for no
- * single range of bytes.
+ * The part of a kept file that a `Range` header requests (RFC 9110, section 14): 206 with the bytes, or
+ * 416 where the range is outside the file. The whole file where the header names no single range of
+ * bytes. Audio players seek by ranges, and some play nothing without.
  */
 export async function partOf(response: Response, range: string | null): Promise<Response> {
   const asked = /^bytes=(\d*)-(\d*)$/.exec(range ?? '');

@@ -1,12 +1,12 @@
 import type { KeptSite } from '../../shared/kept-site.ts';
 import type { WrittenFile } from './open-site.ts';
 
-/** What a student can take away, but does not need to read the book: fetched when asked for. */
-const takenAway = /\.(?:abc|json|mid|musicxml|pdf|zip|xml)$/;
+/** Downloads, which nobody needs to read the book: they are fetched when requested. */
+const downloads = /\.(?:abc|json|mid|musicxml|pdf|zip|xml)$/;
 
 /**
- * The service worker of a site: the list of what it keeps, then `script`. Recordings are listed apart,
- * since the student chooses whether to keep them. Pages of a private copy are kept like any other.
+ * The text of a site's service worker: the list of files to keep on the device, then `script`.
+ * Recordings are listed apart, since the student chooses whether to keep them; downloads are left out.
  */
 export function keepSiteScript(
   written: ReadonlyMap<string, Pick<WrittenFile, 'hash' | 'size'>>,
@@ -15,7 +15,7 @@ export function keepSiteScript(
   const files: Record<string, string> = {};
   const recordings: Record<string, string> = {};
   let recordingBytes = 0;
-  const listed = [...written].filter(([path]) => !takenAway.test(path));
+  const listed = [...written].filter(([path]) => !downloads.test(path));
   for (const [path, { hash, size }] of listed.sort(([a], [b]) => (a < b ? -1 : 1))) {
     if (isRecording(path)) {
       recordings[path] = hash;

@@ -1,18 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { got } from '../../shared/must.ts';
 import type { WrittenFile } from './open-site.ts';
 
-/** Lists what Bowbook wrote in this folder, so that it never touches what it did not write. */
+/** File that lists what Bowbook wrote into a site, so that it never touches other files there. */
 export const manifestName = 'bowbook-manifest.json';
 
-/** Text of the manifest of what was written. */
+/** The manifest's text: each file's path and SHA-256, sorted by path. */
 export function manifestText(written: ReadonlyMap<string, WrittenFile>): string {
   const paths = [...written.keys()].sort();
-  const lines = paths.map(path => `  ${JSON.stringify(path)}: "${written.get(path)?.hash}"`);
+  const line = (path: string) =>
+    `  ${JSON.stringify(path)}: "${got(written.get(path), path).hash}"`;
+  const lines = paths.map(line);
   return `{\n "bowbook": 1,\n "files": {\n${lines.join(',\n')}\n }\n}\n`;
 }
 
-/** The manifest as it stands in the site; empty where it has none that can be read. */
+/** The text of a site's manifest; empty where there is none that can be read. */
 export function readManifest(folder: string): string {
   try {
     return readFileSync(join(folder, manifestName), 'utf8');
@@ -21,12 +24,12 @@ export function readManifest(folder: string): string {
   }
 }
 
-/** Paths of what a manifest lists. */
+/** The paths that a manifest lists; none where its text is empty or damaged. */
 export function pathsIn(manifest: string): readonly string[] {
   try {
     const read: unknown = JSON.parse(manifest);
     return Object.keys((read as { files?: object }).files ?? {});
   } catch {
-    return []; // none yet, or torn: nothing is known to be ours, so nothing is removed
+    return []; // no file is known to be Bowbook's, so none is removed
   }
 }

@@ -7,18 +7,18 @@ import type { SiteFile } from './site-file.ts';
 import { lockSite } from './site-lock.ts';
 import { type SitePlace, type StagedFile, stageFile } from './stage-file.ts';
 
-/** A file of the site as a build left it. */
+/** A file of the site as a build wrote it. */
 export interface WrittenFile {
   /** SHA-256. */
   readonly hash: string;
   /** Hash of what it was made from; null where only its content is known. */
   readonly inputHash: string | null;
   readonly size: number;
-  /** Time stamp that the build left on it, compared for sameness only. */
+  /** Modification time in milliseconds; compared for equality only. */
   readonly time: number;
 }
 
-/** A file of the site, and what it is made from. */
+/** A file of the site and the hash of its inputs. */
 export interface FileInput {
   readonly path: string;
   /** null: only its content is known. */
@@ -29,30 +29,35 @@ export interface FileInput {
 export interface OpenSite {
   /** Where other threads may stage files for it. */
   readonly place: SitePlace;
-  /** Stages a file, unless it stands in the site already just so. */
+  /** Stages a file, unless the site already has the same. Throws where a path is put twice. */
   readonly put: (file: SiteFile) => Promise<void>;
-  /** Keeps files that stand in the site as the last build left them, made from the same: all or none. */
+  /**
+   * Keeps all of these files and returns true, if each is in the site as the last build wrote it and has
+   * the same input hash; else keeps none and returns false. Reads no file: one `stat` each.
+   */
   readonly keepUnchanged: (files: readonly FileInput[]) => boolean;
-  /** What has been put and kept so far, by path. */
+  /** Files put and kept so far, by path. */
   readonly written: ReadonlyMap<string, WrittenFile>;
   /** The bytes of a file that has been put or kept. */
   readonly read: (path: string) => Buffer;
-  /** Makes what was put the site, and ends. */
+  /** Replaces the site by what was put and kept, and releases the lock. */
   readonly commit: () => void;
-  /** Leaves the last site as it is, and ends. */
+  /** Discards what was put, leaves the site as it was, and releases the lock. */
   readonly abandon: () => void;
 }
 
 /**
- * Opens a site to be written so that a reader never meets half a file, and a failure leaves the last
- * good site. Everything is first written to a staging folder beside the site. When all of it is
- * there a journal is written, and what it says is done: files are moved over the old ones, assets
- * before pages, so that a page never asks for an asset that has not come yet; then files that an
- * earlier build wrote and this one did not are removed. Whatever else lies in the folder stays. A
- * build that was killed after its journal is completed here, and one that was killed before is
- * thrown away. Throws `SiteError` where the folder cannot be written.
+ * Opens a site for writing, in a way that no reader gets half a file and a failed build leaves the last
+ * site intact. Waits while another build has the site open, and calls `onWait` once before.
  *
- * `last`: what the last build knew of its files, by path; empty where that is not known.
+ * Files are first written to a staging folder beside the site. `commit` then writes a journal and
+ * carries it out: it moves the files over the old ones, assets before pages, so that a page never
+ * refers to an asset that is not there yet; then it removes the files that an earlier build wrote and
+ * this one did not. Other files in the folder stay. A build that was killed after writing its journal
+ * is completed here; one that was killed before is discarded. Throws `SiteError` where the folder
+ * cannot be written.
+ *
+ * `last` holds the files of the last build by path; empty where they are not known.
  */
 export async function openSite(
   folder: string,
@@ -76,8 +81,8 @@ export async function openSite(
   const staged = new Set<string>();
 
   /**
-   * What the last build knew of a file, if the file is still as it left it. Asked of every file in each
-   * build, and `join` would take half as long again.
+   * The last build's record of a file, if size and time of the file are still the same. Called for
+   * every file of each build: `join` would make it half as slow again.
    */
   const intact = (path: string): WrittenFile | null => {
     const known = last.get(path);
@@ -148,9 +153,9 @@ export async function openSite(
     },
     abandon() {
       try {
-        rollForward(staging, folder); // with no journal written, this throws away what was staged
+        rollForward(staging, folder); // without a journal, this discards what was staged
       } catch {
-        // what cannot be thrown away now is by the next build
+        // the next build discards what cannot be discarded now
       } finally {
         end();
       }
@@ -158,13 +163,13 @@ export async function openSite(
   };
 }
 
-/** Hash of what a file is made from; null where only its content is known. */
+/** The hash of a file's inputs; null where only its content is known. */
 function inputHashOf(file: Exclude<SiteFile, { staged: StagedFile }>): string | null {
   if ('content' in file) return null;
   return 'inputHash' in file ? file.inputHash : sourceStamp(file.copyOf);
 }
 
-/** Path, size and time stamp of a file to copy: the same while it is not changed. */
+/** Path, size and time of a file to copy, which differ when it is changed. Throws where it is gone. */
 function sourceStamp(path: string): string {
   const stats = statSync(path, { throwIfNoEntry: false });
   if (!stats) throw new SiteError('source-gone', path, 'ENOENT');

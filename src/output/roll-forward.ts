@@ -12,18 +12,19 @@ import {
 import { dirname, join, posix } from 'node:path';
 import { manifestName } from './manifest.ts';
 
-/** What is left to do once every file of a site and its manifest are staged; done in this order, the manifest last. */
+/** The steps of a commit, once all files are staged: moves, removals, then the move of the manifest. */
 export interface Journal {
-  /** Staged files to move over the site's, assets before pages. */
+  /** Paths of staged files to move into the site, assets before pages. */
   readonly moves: readonly string[];
-  /** Files of an earlier build that this one has not. */
+  /** Paths of files that an earlier build wrote and this one did not. */
   readonly removals: readonly string[];
 }
 
 const journalName = 'journal.json';
+/** Where a file of the site is staged. */
 export const stagedFile = (staging: string, path: string): string => join(staging, 'files', path);
 
-/** Writes the journal whole: from here on the staged site counts, whatever happens. */
+/** Writes the journal in one step. From then on the staged site is the valid one, even after a crash. */
 export function writeJournal(staging: string, journal: Journal): void {
   const body = JSON.stringify(journal);
   const part = join(staging, `.${journalName}`);
@@ -32,9 +33,9 @@ export function writeJournal(staging: string, journal: Journal): void {
 }
 
 /**
- * Does what the journal says, from wherever an earlier try was stopped: a file is moved in one step,
- * so that it is whole at every instant, old or new, and what is no longer staged has been moved.
- * Then, or where there is no journal, what is left in the staging folder is thrown away.
+ * Carries out the journal, continuing where an earlier attempt stopped. Each file is renamed into place,
+ * so that at every instant it is wholly old or wholly new; one that is no longer staged was moved
+ * before. Then, or where there is no journal, deletes what is left in the staging folder.
  */
 export function rollForward(staging: string, folder: string): void {
   const journal = readJournal(staging);
@@ -55,7 +56,7 @@ export function rollForward(staging: string, folder: string): void {
   rmSync(join(staging, 'files'), { recursive: true, force: true });
 }
 
-/** Moves a staged file into its place, unless an earlier try has done so. */
+/** Moves a staged file to its place, unless an earlier attempt has. An empty folder in its place goes. */
 function move(staged: string, target: string): void {
   try {
     renameSync(staged, target);
@@ -73,11 +74,11 @@ function readJournal(staging: string): Journal | null {
     const body = text.slice(text.indexOf('\n') + 1);
     return text.startsWith(`${sum(body)}\n`) ? (JSON.parse(body) as Journal) : null;
   } catch {
-    return null; // none, or torn: the build before it never said that its site counts
+    return null; // none, or damaged: the build before never committed
   }
 }
 
-/** Whether a path stays inside the site. */
+/** Whether a relative path stays inside the site. */
 export const isInside = (path: string): boolean =>
   posix.normalize(path) === path && !/^(?:\/|\.\.(?:\/|$))|\\/.test(path);
 

@@ -1,4 +1,4 @@
-/** Says where a folder cannot be written, or a file to copy is gone: the book's trouble, not ours. */
+/** A site that cannot be written, or a file to copy that is gone: a problem of the book, no defect. */
 export class SiteError extends Error {
   constructor(
     readonly rule: 'site-unwritable' | 'source-gone',
@@ -9,7 +9,7 @@ export class SiteError extends Error {
   }
 }
 
-/** Does what may meet trouble with a folder, and throws that as such. */
+/** Runs work on a site's folder; system errors become `SiteError`. */
 export async function withSiteErrors<T>(folder: string, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
@@ -18,7 +18,7 @@ export async function withSiteErrors<T>(folder: string, work: () => Promise<T>):
   }
 }
 
-/** What the system refuses is trouble with the folder; all else is a defect of ours. */
+/** A `SiteError` for what the system refuses (permissions, full disk …); any other error as it is. */
 export function asSiteError(error: unknown, folder: string): unknown {
   const code = (error as NodeJS.ErrnoException).code;
   const refused =

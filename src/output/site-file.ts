@@ -1,13 +1,13 @@
 import type { StagedFile } from './stage-file.ts';
 
-/** What a file holds. */
+/** Content of a file. */
 export type Content = string | Uint8Array;
 
 /**
- * A file of the site, by its path from the site's root with forward slashes: what it holds, a file to
- * copy, how to make it, or that another thread has staged it. What is to be made has the hash of all
- * that it is made from, and is made again only when that hash is another than at the last build, or the
- * file is not as it was left.
+ * A file of the site. `path` is from the site's root, with forward slashes. Its content is given, copied
+ * from another file, made by a function, or staged already by another thread. A file with a function
+ * has the hash of all its inputs: `make` is called only where the hash differs from the last build's,
+ * or the file has been changed since.
  */
 export type SiteFile =
   | { readonly path: string; readonly content: Content }

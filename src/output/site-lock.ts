@@ -4,17 +4,18 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 
 /**
- * Takes the lock of a staging folder, so that two builds never write one site at once; waits while
- * another build that still runs has it, and calls `onWait` once before. A lock names its process and
- * when that began, so that one left by a killed build is known for what it is, by no clock. Returns
- * how to let it go.
+ * Takes the lock of a staging folder, so that two builds never write one site at once. Waits while a
+ * running build holds it, and calls `onWait` once before. Returns a function that releases the lock.
+ *
+ * A lock holds the id of its process and when that process started, so that a lock left by a killed
+ * build is recognised without comparing clocks, even where its id has been given to another process.
  */
 export async function lockSite(staging: string, onWait: () => void): Promise<() => void> {
   const path = join(staging, 'lock');
   const own = JSON.stringify({ pid: process.pid, began: processStart(process.pid), by: token() });
   for (let waits = 0; ; waits++) {
     try {
-      mkdirSync(staging, { recursive: true }); // the build waited for takes it away at its end
+      mkdirSync(staging, { recursive: true }); // the build before removes it at its end
       writeFileSync(path, own, { flag: 'wx' });
       return () => rmSync(path, { force: true });
     } catch (error) {
@@ -27,14 +28,14 @@ export async function lockSite(staging: string, onWait: () => void): Promise<() 
       if (waits === 0) onWait();
       await pause(100);
     } else if (held === null && waits === 0) {
-      await pause(200); // perhaps it is just being written
+      await pause(200); // it may be being written
     } else breakLock(path, held);
   }
 }
 
 /**
- * Takes a dead lock away. Moving it aside decides between two builds that both found it dead: what
- * was moved is looked at again, and put back where it is no longer the same.
+ * Removes the lock of a process that has ended. Renaming it decides between two builds that both found
+ * it so: the renamed lock is read again, and put back where it is another one by now.
  */
 function breakLock(path: string, dead: string | null): void {
   const aside = `${path}-${token()}`;
@@ -43,7 +44,7 @@ function breakLock(path: string, dead: string | null): void {
     if (readLock(aside) === dead) rmSync(aside);
     else renameSync(aside, path);
   } catch {
-    // another build was quicker
+    // another build removed it first
   }
 }
 
@@ -56,17 +57,18 @@ function readLock(path: string): string | null {
   }
 }
 
+/** Whether the process that a lock names is still running. */
 function runs(lock: string): boolean {
   try {
     const { pid, began } = JSON.parse(lock) as { pid: number; began: string | null };
-    process.kill(pid, 0); // asks only whether it is there
+    process.kill(pid, 0); // signal 0 only tests that the process exists
     return began === null || began === processStart(pid);
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 
-/** When a process began, where the system tells (Linux: field 22 of its `stat`); else null. */
+/** Start time of a process on Linux (field 22 of `/proc/PID/stat`, see proc(5)); null elsewhere. */
 function processStart(pid: number): string | null {
   try {
     const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');

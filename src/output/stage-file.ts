@@ -12,27 +12,27 @@ import { stagedFile } from './roll-forward.ts';
 import { SiteError } from './site-error.ts';
 import type { Content } from './site-file.ts';
 
-/** Where a site stands, and where what is to become of it is written first. Plain data. */
+/** Absolute paths of a site's folder and its staging folder. Plain data, which threads can be sent. */
 export interface SitePlace {
   readonly folder: string;
   readonly staging: string;
 }
 
-/** A file as it was staged, or found to stand in the site already just so. */
+/** A staged file, or one that the site already had with the same content. */
 export interface StagedFile {
   /** SHA-256. */
   readonly hash: string;
   readonly size: number;
-  /** Its time stamp, which it keeps when it is moved into the site. */
+  /** Modification time in milliseconds, which a move into the site keeps. */
   readonly time: number;
-  /** It waits in the staging folder. */
+  /** It is in the staging folder; false where the site has the same. */
   readonly isNew: boolean;
 }
 
 /**
- * Writes a file of the site into the staging folder, unless the site has the same. Any thread may,
- * each for files of its own, while the site is open. `standing`: hash of the file in the site,
- * where that is known without reading it.
+ * Writes a file into the staging folder, unless the site has the same. Any thread may call it while the
+ * site is open, each for files of its own. `standing` is the hash of the file in the site, where that
+ * is known without reading it. Throws `SiteError` where a file to copy is gone.
  */
 export function stageFile(
   { folder, staging }: SitePlace,
@@ -61,7 +61,7 @@ const bytesOf = (content: Content): Uint8Array =>
 
 const hashOf = (content: Uint8Array): string => hash('sha256', content);
 
-/** Writes into a folder, which is made where it is missing: a site has few folders and many files. */
+/** Calls `write`, and once more after making the folder if it was missing: most files find it there. */
 function inFolder(folder: string, write: () => void): void {
   try {
     write();
@@ -72,12 +72,13 @@ function inFolder(folder: string, write: () => void): void {
   }
 }
 
+/** SHA-256 of a file; null where there is none that can be read. */
 function fileHash(path: string): string | null {
-  if (!existsSync(path)) return null; // what is quicker to ask than to catch
+  if (!existsSync(path)) return null; // faster than catching the error
   try {
     return hashOf(readFileSync(path));
   } catch {
-    return null; // a folder, or not to be read: it is written anew
+    return null; // a folder, or not readable: the file is written again
   }
 }
 

@@ -1,14 +1,14 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
-/** A file to be written where none stands. */
+/** A file to write where there is none yet. */
 export interface NewFile {
-  /** From the folder, with forward slashes. */
+  /** Relative to the folder, with forward slashes. */
   readonly path: string;
   readonly content: string | Uint8Array;
 }
 
-/** Writes files into a folder, and throws before it would write over one. */
+/** Writes files into a folder, in order. Throws at the first that exists already. */
 export function writeNew(folder: string, files: readonly NewFile[]): void {
   for (const { path, content } of files) {
     const target = join(folder, path);

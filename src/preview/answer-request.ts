@@ -8,35 +8,35 @@ import type { NewsStream } from './news-stream.ts';
 import { fromRoot, ownPage, withPreview } from './preview-page.ts';
 import type { SiteState } from './site-state.ts';
 
-/** What the server of a preview answers from; asked anew at each request. */
+/** What the preview's server answers from. Functions are called at each request. */
 export interface PreviewAnswers {
   /** Folder of the site. */
   readonly folder: string;
-  /** The site's own list of its files: nothing else in the folder, or beside it, is handed out. */
+  /** The files of the site's manifest: no other file is served. */
   readonly site: () => SiteState;
   readonly buildNumber: () => number;
   readonly port: () => number;
   readonly news: Pick<NewsStream, 'listen'>;
-  /** A text of the preview's own, by its path, with its type; null where there is none. */
+  /** One of the preview's own files, by its path, with its media type; null for any other path. */
   readonly ownText: (path: string) => { readonly type: string; readonly text: string } | null;
 }
 
-/** Asked of every browser, for every answer. */
+/** Headers of every response. */
 const always = {
   'Cache-Control': 'no-store',
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
-  // No page of another site may frame these or take in their scripts, which hold private notes.
+  // No page of another site may frame these pages or load their scripts, which hold private notes.
   'Content-Security-Policy': "frame-ancestors 'none'",
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Cross-Origin-Opener-Policy': 'same-origin',
 };
 
 /**
- * Answers the browser of the person at this machine, and nobody else: a request must name this
- * machine as its host, so that a page from elsewhere whose name was pointed here (DNS rebinding) is
- * turned away; it may read only; and it gets files that the build has listed, by their exact names,
- * so that there is no path out of the site.
+ * Makes the request listener of the preview's server, which answers only browsers on this machine. A
+ * request must name this machine as its host, so that DNS rebinding by a page from elsewhere fails
+ * (403); its method must be GET or HEAD (405); and it gets only files that the manifest lists, by their
+ * exact names, so that no path leads out of the site.
  */
 export function answerRequest(answers: PreviewAnswers): RequestListener {
   const files = sirv(answers.folder, { dev: true, dotfiles: true });
@@ -49,7 +49,7 @@ export function answerRequest(answers: PreviewAnswers): RequestListener {
     else {
       const answer = answerOrWait(path, answers);
       if ('file' in answer) {
-        // Known by now to be a name in the site's list.
+        // `answer.file` is a name in the site's manifest.
         request.url = encodeURI(`/${answer.file}`);
         files(request, response);
       } else send(response, answer);
@@ -61,7 +61,7 @@ interface TextAnswer {
   readonly status: number;
   readonly type: string;
   readonly text: string;
-  /** Headers of its own. */
+  /** Further headers. */
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -73,7 +73,7 @@ function refusal(request: IncomingMessage, path: string | null, port: number): T
   return path === null ? plain(400, previewWords.noPath) : null;
 }
 
-/** As `answerTo`; where a file has gone that the site lists, what is said before the first build. */
+/** As `answerTo`; the page "not built yet" where a listed file has gone. */
 function answerOrWait(path: string, answers: PreviewAnswers): ReturnType<typeof answerTo> {
   try {
     return answerTo(path, answers);
@@ -83,7 +83,7 @@ function answerOrWait(path: string, answers: PreviewAnswers): ReturnType<typeof 
   }
 }
 
-/** What a path stands for: a text, or a file of the site to be sent as it is. */
+/** The response for a path: a text, or the name of a site's file to send unchanged. */
 function answerTo(
   path: string,
   { folder, site, buildNumber, ownText }: PreviewAnswers,
@@ -94,7 +94,7 @@ function answerTo(
   const name = path.slice(1) + (path.endsWith('/') ? 'index.html' : '');
   const readPage = (file: string): string =>
     withPreview(readFileSync(join(folder, file), 'utf8'), buildNumber());
-  if (state.has(name) && name !== keeper) {
+  if (state.has(name) && name !== serviceWorker) {
     return name.endsWith('.html') ? page(200, readPage(name)) : { file: name };
   }
   if (state.has(`${name}/index.html`)) {
@@ -111,16 +111,16 @@ function answerTo(
 const notYet = (buildNumber: number): TextAnswer =>
   page(503, ownPage({ script: 'refresh', buildNumber, ...previewWords.notYet }));
 
-/** The service worker, which a preview must not have. */
-const keeper = 'keep-site.js';
+/** The service worker, which the preview does not serve: it would show pages of an earlier build. */
+const serviceWorker = 'keep-site.js';
 
-/** Names by which a browser here reaches this server. */
+/** Whether a `Host` header names this machine and port. */
 function isThisMachine(host: string | undefined, port: number): boolean {
   const names = ['127.0.0.1', 'localhost'];
   return names.some(name => host === `${name}:${port}` || (port === 80 && host === name));
 }
 
-/** The path asked for, decoded once; null where it is none. */
+/** The decoded path of a request; null where it is malformed. */
 function pathOf(url: string): string | null {
   try {
     const path = decodeURIComponent(/^\/[^?#]*/.exec(url)?.[0] ?? '');

@@ -3,15 +3,15 @@ import type { Server } from 'node:http';
 import { previewWords } from '../../shared/words/en/preview.ts';
 import { UsageError } from '../app/usage-error.ts';
 
-/** The only address that is listened on: this machine, as it sees itself. */
+/** The only address that is listened on, which other machines cannot reach. */
 export const loopback = '127.0.0.1';
 
 /** Ports tried before giving up. */
 const tries = 20;
 
 /**
- * Listens on a port, or on the nearest free one above it, and gives its number. With 0 the system
- * chooses one. Throws `UsageError` where none may be had.
+ * Listens on a port, or on the nearest free one above it, and returns its number. With 0 the system
+ * chooses one. Throws `UsageError` where 20 ports are in use, or the system refuses one.
  */
 export async function listenNearby(server: Server, wanted: number): Promise<number> {
   const last = Math.min(wanted + tries - 1, 65_535);

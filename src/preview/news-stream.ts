@@ -1,19 +1,21 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { PreviewNews } from '../../shared/preview-news.ts';
 
-/** Hands news to every page that listens, as server-sent events (WHATWG HTML, section 9.2). */
+/** Sends news to all open pages as server-sent events (WHATWG HTML, section 9.2). */
 export interface NewsStream {
-  /** Answers a page that asks for news, and keeps the answer open. It hears the last news at once. */
+  /** Answers a page's request, sends it the latest news, and keeps the response open. */
   readonly listen: (request: IncomingMessage, response: ServerResponse) => void;
-  readonly tell: (news: PreviewNews) => void;
-  /** Ends every answer. */
+  /** Sends news to all pages. */
+  readonly send: (news: PreviewNews) => void;
+  /** Ends all responses. */
   readonly close: () => void;
 }
 
+/** Opens a stream; `first` is sent to pages until there is other news. */
 export function newsStream(first: PreviewNews): NewsStream {
   const listening = new Set<ServerResponse>();
   let last = first;
-  const send = (response: ServerResponse): void => {
+  const sendLast = (response: ServerResponse): void => {
     response.write(`data: ${JSON.stringify(last)}\n\n`);
   };
   return {
@@ -26,11 +28,11 @@ export function newsStream(first: PreviewNews): NewsStream {
       listening.add(response);
       response.on('close', () => listening.delete(response));
       response.write('retry: 700\n');
-      send(response);
+      sendLast(response);
     },
-    tell(news) {
+    send(news) {
       last = news;
-      for (const response of listening) send(response);
+      for (const response of listening) sendLast(response);
     },
     close() {
       for (const response of listening) response.end();

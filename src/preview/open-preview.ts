@@ -16,35 +16,36 @@ import { changedFiles, readSiteState, type SiteState } from './site-state.ts';
 import { watchBook } from './watch-book.ts';
 import { wordProblems } from './word-problems.ts';
 
-/** A book being built and shown as it is written. */
+/** A running preview of a book. */
 export interface Preview {
   /** `http://127.0.0.1:4280/`. */
   readonly address: string;
   readonly port: number;
-  /** Settles after the first build; rejects where a build meets a defect of ours, at any time. */
+  /** Resolves after the first build; rejects with a defect of the program in it. */
   readonly firstBuild: Promise<void>;
-  /** Stops listening and watching, and waits for a build that is being made. */
+  /** Stops the server and the watching, and waits for a running build. */
   readonly close: () => Promise<void>;
 }
 
 export interface PreviewOptions {
   readonly root: string;
-  /** An empty folder to build in, which is the caller's to remove. */
+  /** An empty folder to build in; the caller removes it. */
   readonly folder: string;
-  /** The port wanted; 0 for any. */
+  /** The port to try first; 0 for any free one. */
   readonly port: number;
-  /** Folder for what the next preview may take over; without one nothing is kept. */
+  /** Cache folder that the next preview can use too; without one nothing outlives the preview. */
   readonly cache?: string;
   readonly progress: Progress;
-  /** Told of each build when the pages have been told. */
+  /** Called after each build, when the pages have been sent its news. */
   readonly onBuild: (result: BuildResult, news: PreviewNews) => void;
+  /** Called with what a later build throws: a defect of the program. */
   readonly onDefect: (error: unknown) => void;
 }
 
 /**
- * Builds a book into a folder apart from it, with private notes and unfinished pages, serves that to
- * this machine alone, and builds again whenever the book changes. The builds follow one another and
- * keep in memory what has not changed; a change during a build is built right after it.
+ * Builds a book into a separate folder, with private notes and drafts, serves it to this machine only,
+ * and builds again whenever a file of the book changes. Builds never overlap: a change during a build
+ * starts another right after it. Throws `UsageError` where no port is free or files cannot be watched.
  */
 export async function openPreview(options: PreviewOptions): Promise<Preview> {
   const { root, folder, onBuild } = options;
@@ -84,7 +85,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
   const buildOnce = async (): Promise<void> => {
     const built = await builds.build();
     const before = site;
-    // At once: whoever asks while drafts are looked at is to be answered from the files that there are.
+    // Set before drafts are checked: a request meanwhile must find the files that exist now.
     if (!built.failed) {
       site = readSiteState(out);
       book = previewBook(built);
@@ -92,7 +93,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     const needed = await neededDrafts(built.book);
     const result = { ...built, problems: [...built.problems, ...needed] };
     buildNumber++;
-    const told: PreviewNews = {
+    const latest: PreviewNews = {
       run,
       buildNumber,
       outcome: result.failed ? 'failed' : 'built',
@@ -100,8 +101,8 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
       problems: wordProblems(result.problems, file => sourceOf(root, file)),
       counted: countProblems(result.problems),
     };
-    news.tell(told);
-    onBuild(result, told);
+    news.send(latest);
+    onBuild(result, latest);
   };
 
   let isClosed = false;
@@ -139,7 +140,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
       news.close();
       server.closeAllConnections();
       await new Promise(done => server.close(done));
-      await building?.catch(() => {}); // whoever waits for the build is told of its defect
+      await building?.catch(() => {}); // who waits for the build gets its error
       await builds.close();
     },
   };
@@ -147,7 +148,7 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
 
 const playable = /\.(?:mp3|m4a|aac|og[agv]|opus|flac|wav|mp4|m4v|webm)$/i;
 
-/** Tunes whose notes could be read, and the recordings there are. */
+/** The tunes whose ABC could be read, by title, and the recordings. */
 const previewBook = ({ book, tunes }: BuildResult): PreviewBook => ({
   title: book.settings.title,
   tunes: tunes
@@ -161,6 +162,6 @@ function sourceOf(root: string, file: string): string | null {
   try {
     return readFileSync(resolve(root, file), 'utf8');
   } catch {
-    return null; // gone since it was read: the problem is told without its line
+    return null; // deleted since it was read: the problem is shown without its line
   }
 }

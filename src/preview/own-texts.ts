@@ -4,14 +4,16 @@ import { type PreviewBook, previewPaths } from '../../shared/preview-news.ts';
 import { previewWords } from '../../shared/words/en/preview.ts';
 import { ownPage } from './preview-page.ts';
 
+/** A text with its media type. */
 export interface OwnText {
   readonly type: string;
   readonly text: string;
 }
 
 /**
- * The preview's own files, by path: its scripts, its two style sheets, the page to tap along and what
- * that page knows of the book. `program` is the folder that Bowbook is installed in.
+ * Returns a function that gives the preview's own files by path, null for other paths: its scripts and
+ * style sheets, the page for tapping along, and that page's data. `program` is the folder that Bowbook
+ * is installed in.
  */
 export function ownTexts(
   program: string,
@@ -28,7 +30,7 @@ export function ownTexts(
     ['/preview/refresh.js', script('refresh')],
     ['/preview/tap.js', script('tap')],
     ['/preview/panel.css', style(() => template('preview', 'panel.css'))],
-    // The site's tokens, with its fonts where the site has them.
+    // The site's design tokens, with font addresses that hold here.
     [
       '/preview/own.css',
       style(

@@ -1,13 +1,13 @@
 /**
- * What the preview adds to pages as it hands them out. Nothing of it is in the site's files, so none
- * of it can be published: the pages in the folder are those of any private build.
+ * The preview changes pages as it serves them. The files in the folder stay those of a private build, so
+ * that nothing of the preview can be published.
  */
 const policyTag = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">/;
 
 /**
- * A page of the site with the preview's script before all others. The script may ask this server for
- * news, and for nothing else. The place from which the site keeps itself on a device is taken away:
- * a service worker would show the pages of yesterday.
+ * A page of the site with the preview's script before all others, and with the permission to connect to
+ * this server. The element that registers the service worker is disabled: the worker would show pages
+ * of an earlier build.
  */
 export function withPreview(page: string, buildNumber: number): string {
   return page
@@ -21,11 +21,11 @@ export function withPreview(page: string, buildNumber: number): string {
     .replace('<div class="kept" data-kept ', '<div class="kept" ');
 }
 
-/** The site's page for what is not found, to be shown at any depth: its links start at the root. */
+/** The site's page 404.html with links from the root, so that it can be shown for any path. */
 export const fromRoot = (page: string): string =>
   page.replace(/ (href|src)="(?![a-z]+:|[/#"])/g, ' $1="/');
 
-/** A page of the preview's own, filled by its script; `title` and `text` are plain text. */
+/** A page of the preview itself, which its script fills. `title` and `text` are plain text. */
 export const ownPage = (page: {
   readonly title: string;
   readonly text: string;

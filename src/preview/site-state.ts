@@ -4,7 +4,7 @@ import { join } from 'node:path';
 /** The files of a site, by path from its root, each with the hash of its content. */
 export type SiteState = ReadonlyMap<string, string>;
 
-/** What the last build wrote, by its own list; empty before the first. */
+/** The files that the site's manifest lists; none before the first build. */
 export function readSiteState(folder: string): SiteState {
   try {
     const text = readFileSync(join(folder, 'bowbook-manifest.json'), 'utf8');
@@ -15,7 +15,7 @@ export function readSiteState(folder: string): SiteState {
   }
 }
 
-/** Paths of files that are in one state and not just so in the other. */
+/** Paths of files that were added, removed or changed between two states. */
 export const changedFiles = (before: SiteState, after: SiteState): readonly string[] =>
   [...new Set([...before.keys(), ...after.keys()])].filter(
     path => before.get(path) !== after.get(path),

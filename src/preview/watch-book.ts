@@ -3,19 +3,20 @@ import { watch } from 'chokidar';
 import { previewWords } from '../../shared/words/en/preview.ts';
 import { UsageError } from '../app/usage-error.ts';
 
-/** Milliseconds without a change before a build begins: a save may touch a file more than once. */
+/** Milliseconds without a change before a build starts: editors may write a file several times. */
 const pause = 15;
 
-/** The names at the head of a book's folder that a build looks at. */
+/** Names in a book's folder that a build reads. */
 const ofBook = new Set(['bowbook.yaml', 'lessons', 'tunes', 'pages', 'media']);
 
+/** A running watch. */
 export interface BookWatch {
   readonly close: () => Promise<void>;
 }
 
 /**
- * Watches the files of a book, and tells when some have changed. Resolves once it watches; throws
- * `UsageError` where the system will not have so many files watched.
+ * Watches the files of a book and calls `onChange` after each burst of changes. Resolves once it
+ * watches. Throws `UsageError` where the system refuses to watch so many files.
  */
 export async function watchBook(root: string, onChange: () => void): Promise<BookWatch> {
   let waiting: NodeJS.Timeout | undefined;
@@ -28,8 +29,8 @@ export async function watchBook(root: string, onChange: () => void): Promise<Boo
     waiting = setTimeout(onChange, pause);
   };
   watcher.on('all', changed);
-  // Of two changes to a file within 50 ms chokidar tells the first alone, and a save that empties a
-  // file before it fills it would be built empty. What the system itself says is told each time.
+  // Of two changes to a file within 50 ms chokidar reports only the first, so that a save which first
+  // empties a file would be built empty. Raw events of the system report every change.
   watcher.on('raw', (_, name, at) => {
     const under = relative(root, (at as { readonly watchedPath: string }).watchedPath);
     const path = basename(under) === name ? under : join(under, name ?? '');
@@ -49,7 +50,10 @@ export async function watchBook(root: string, onChange: () => void): Promise<Boo
   };
 }
 
-/** Hidden files are none of a book's; pages that stand beside `bowbook.yaml` are told of as strays. */
+/**
+ * Whether a build depends on a path, given as its steps from the book's folder. Hidden files do not
+ * count; pages beside `bowbook.yaml` do, since a build reports them as misplaced.
+ */
 function isOfBook(steps: readonly string[]): boolean {
   const [first = '', ...rest] = steps;
   if (first === '') return true;

@@ -6,7 +6,7 @@ import { excerpt } from '../report/excerpt.ts';
 import type { SourceReader } from '../report/format-problems.ts';
 import { inPlaceOrder } from '../report/place-order.ts';
 
-/** Problems in words, with the lines they are about: errors first, each weight in order of place. */
+/** Problems in words with the lines they refer to: errors first, then by place. Reads each file once. */
 export function wordProblems(
   problems: readonly Problem[],
   readSource: SourceReader,
