@@ -3,7 +3,7 @@ import type { Tune } from '../../shared/music/tune.ts';
 import { mapSections, usualUnit } from '../../shared/sections/map-sections.ts';
 import type { SectionMap } from '../../shared/sections/section-map.ts';
 import { readTune } from '../fingering/read-tune.ts';
-import { redAppleRag } from '../published/red-apple-rag.ts';
+import { weighbridge } from '../try/try-tunes.ts';
 
 const labels = (map: SectionMap): string => map.phrases.map(p => p.label).join(' ');
 const names = (map: SectionMap): string => map.phrases.map(p => p.name).join(' ');
@@ -16,7 +16,7 @@ function firstDifference(tune: Tune, map: SectionMap, phrase: number): string | 
 }
 
 describe('a whole tune', () => {
-  const tune = readTune(redAppleRag);
+  const tune = readTune(weighbridge);
 
   it('by the bar: A7 equals B7, the second ending of A the first of B', () => {
     const map = mapSections(tune, 1);
@@ -25,15 +25,15 @@ describe('a whole tune', () => {
     expect(label('A8/2')).toBe(label('B8/1'));
     expect(label('A8/1')).not.toBe(label('A8/2'));
     expect(label('A8/1')?.charAt(0)).toBe(label('A8/2')?.charAt(0));
-    expect(new Set(map.phrases.map(p => p.label)).size).toBe(18 - 2);
+    expect(new Set(map.phrases.map(p => p.label)).size).toBe(18 - 5);
   });
 
   it('in twos: endings are heard after the bar before them', () => {
     const map = mapSections(tune);
     expect(names(map)).toBe('A1-A2 A3-A4 A5-A6 A7-A8/1 A8/2 B1-B2 B3-B4 B5-B6 B7-B8/1 B8/2');
-    expect(labels(map)).toBe('a b c d d′ e f g d′ d′′');
-    expect(kin(map)).toBe('own own own own ending own own own same ending');
-    expect(firstDifference(tune, map, 4)).toBe('A8/2:6');
+    expect(labels(map)).toBe('a b c d d′ e b′ e d′ d′′');
+    expect(kin(map)).toBe('own own own own ending own ending same same ending');
+    expect(firstDifference(tune, map, 4)).toBe('A8/2:5');
     expect(map.phrases.map(p => p.bars.length)).toEqual([3, 2, 2, 2, 1, 2, 2, 2, 2, 1]);
   });
 });

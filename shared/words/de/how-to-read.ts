@@ -23,7 +23,7 @@ export const marks: HowToReadPhrases = {
   },
   alike: {
     heading: 'Wo wir alle gleich spielen',
-    lead: 'Eine getönte Stelle mit einem Rahmen hat feste Noten und feste Striche. Alle spielen sie gleich. Der Rest gehört dir, solange der Bogen richtig herum dort ankommt.',
+    lead: 'Bei einer getönten Stelle mit Rahmen sind Noten und Striche in der Klasse abgesprochen. Sonst streichst du, wie du magst; nur musst du mit dem Strich einsetzen, den ihr erstes Zeichen zeigt.',
     marks: {
       gettingThere: [
         'Wie man hinkommt',
@@ -65,9 +65,9 @@ export const marks: HowToReadPhrases = {
   },
   map: {
     heading: 'Der Plan eines Stücks',
-    lead: 'Jeder Block ist eine Phrase, in der Folge des Stücks. Ein Buchstabe und ein Muster stehen für eine Familie von Phrasen; die Form des Blocks zeigt, wo eine Phrase von der ersten ihrer Familie abweicht. Unter dem Buchstaben stehen ihre ersten drei Noten, dann deren Finger und Saiten.',
+    lead: 'Jedes Feld ist eine Phrase, in der Folge des Stücks. Ein Buchstabe und ein Muster stehen für eine Familie von Phrasen; die Form des Feldes zeigt, wo eine Phrase von der ersten ihrer Familie abweicht. Unter dem Buchstaben stehen ihre ersten drei Noten, dann deren Finger und Saiten.',
     marks: {
-      own: ['Die erste ihrer Familie', 'Ein schlichter Block mit eigenem Buchstaben.'],
+      own: ['Die erste ihrer Familie', 'Ein schlichtes Feld mit eigenem Buchstaben.'],
       same: ['Noch einmal dasselbe', 'Ein doppelter Rand: Spiel einfach, was du schon kannst.'],
       ending: [
         'Ein eigenes Ende',
@@ -82,7 +82,7 @@ export const marks: HowToReadPhrases = {
         'Eine Kerbe im oberen Rand',
         'Dort steht die erste Note, die anders ist: links früh in der Phrase, rechts spät.',
       ],
-      moved: ['Versetzt', 'Der Block steht höher: dieselbe Gestalt, auf anderer Tonhöhe.'],
+      moved: ['Versetzt', 'Das Feld steht höher: dieselbe Gestalt, auf anderer Tonhöhe.'],
     },
   },
   care: {
@@ -91,7 +91,7 @@ export const marks: HowToReadPhrases = {
     marks: {
       hands: [
         'Hände und Schultern',
-        'Hör auf, wenn es weh tut; lockere Daumen und Schulter; geh zu Fachleuten, wenn es anhält.',
+        'Hör auf, wenn es weh tut; lockere Daumen und Schulter; geh in eine Arzt- oder Physiopraxis, wenn es anhält.',
       ],
       ears: ['Ohren', 'Klingt es in den Ohren? Leiser, oder aufhören.'],
     },

@@ -20,7 +20,7 @@ export const marks: HowToReadPhrases = {
   },
   alike: {
     heading: 'Where we all play alike',
-    lead: 'A shaded passage with a frame round it has set notes and set strokes. Everyone plays it the same way. The rest is yours, as long as the bow gets there going the right way.',
+    lead: 'A shaded passage with a frame round it is one whose notes and strokes the class has agreed. Elsewhere bow as you please, provided you come in on the stroke that its first sign shows.',
     marks: {
       gettingThere: [
         'Getting there',
@@ -62,9 +62,9 @@ export const marks: HowToReadPhrases = {
   },
   map: {
     heading: 'The map of a tune',
-    lead: 'Each block is a phrase, in the order of the tune. A letter and a pattern stand for a family of phrases; the shape of the block shows where a phrase differs from the first of its family. Under the letter stand its first three notes, then their fingers and strings.',
+    lead: 'Each field is a phrase, in the order of the tune. A letter and a pattern stand for a family of phrases; the shape of the field shows where a phrase differs from the first of its family. Under the letter stand its first three notes, then their fingers and strings.',
     marks: {
-      own: ['The first of its family', 'A plain block, with its own letter.'],
+      own: ['The first of its family', 'A plain field, with its own letter.'],
       same: ['The same again', 'A double edge: play just what you know.'],
       ending: [
         'Its own ending',
@@ -79,7 +79,7 @@ export const marks: HowToReadPhrases = {
         'A notch in the upper edge',
         'The first note that differs stands there: at the left early in the phrase, at the right late.',
       ],
-      moved: ['Moved', 'The block stands higher: the same shape, at another pitch.'],
+      moved: ['Moved', 'The field stands higher: the same shape, at another pitch.'],
     },
   },
   care: {
@@ -88,7 +88,7 @@ export const marks: HowToReadPhrases = {
     marks: {
       hands: [
         'Hands and shoulders',
-        'Stop if it hurts; loosen thumb and shoulder; see a professional if it lasts.',
+        'Stop if it hurts; loosen thumb and shoulder; see a doctor or a physiotherapist if it lasts.',
       ],
       ears: ['Ears', 'Ears ringing? Quieter, or stop.'],
     },
