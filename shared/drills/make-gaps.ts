@@ -47,7 +47,7 @@ export function makeGaps(source: DrillSource, ask: DrillAsk, dice: Dice): GapsDr
  * Which of the notes to leave out: `share` hundredths of them, to the nearest whole note and one at
  * least, but never more than are free. Weak passing notes go first, then what stands off the beat, on
  * a beat, on a strong beat, and phrase starts last: recall is best at the starts of sections
- * (Chaffin and others), so they hold the rest together. Of equals, by the dice. The anchor's notes
+ * (R. Chaffin, G. Imreh and M. Crawford, Practicing Perfection, 2002; cited from memory), so they hold the rest together. Of equals, by the dice. The anchor's notes
  * are never left out. Event indices, in order.
  */
 export function chooseGaps(

@@ -8,8 +8,8 @@
  *
  * A letter does not always know. D sharp on the D string has no step above the open D, and high C
  * on the E string has five; in a retuned fiddle the letters may crowd or spread. Then the finger is
- * the one whose usual place is there: by semitones 0, 1, 1, 2, 2, 3, 3, 4, 4 (modern players,
- * counted over an open data set of violin fingerings). Nothing past 8 semitones is first position,
+ * the one whose usual place is there: by semitones 0, 1, 1, 2, 2, 3, 3, 4, 4 (common practice; at 4
+ * and at 6 semitones players differ). Nothing past 8 semitones is first position,
  * and 8 is the fourth finger stretched.
  *
  * `fingerOf(F#4, D4)`: F is two steps above D, so finger 2, four semitones up: "high 2".

@@ -1,9 +1,9 @@
 /**
  * What the wood does to the string: a few resonances beside the plain sound, and a gentle loss of
  * the highest tones. The lowest three stand where violins have theirs, the air at 275 Hz and the
- * two first modes of the body near 460 and 550 Hz, with the broad "bridge hill" about 2.5 kHz (the
- * signature modes of violins, J. Curtin and T. D. Rossing, "Violin", in "The Science of String
- * Instruments", 2010). Strengths and widths are ours, by ear and by measurement.
+ * two first modes of the body near 460 and 550 Hz, with the broad "bridge hill" about 2.5 kHz (J. Curtin
+ * and T. D. Rossing, "Violin", in T. D. Rossing, editor, The Science of String Instruments, Springer 2010;
+ * cited from memory). The fourth is ours. Strengths and widths are ours, by ear and by measurement.
  */
 interface Resonance {
   readonly hertz: number;

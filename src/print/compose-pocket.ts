@@ -26,6 +26,7 @@ export function pocketBody(press: Press): Markup {
     literal(own(title)),
     literal(own(teacher === null ? '' : press.words.printWords.writtenBy(teacher))),
     literal(press.words.printWords.pocketHow),
+    literal(press.words.printWords.care),
   ]);
   const pages = [
     `[${cover}]`,

@@ -37,7 +37,7 @@ export function sheetMarkup(
     literal(say(step === 1 ? titleOf(tune) : press.words.printWords.stepOf(titleOf(tune), step))),
     `[${head.filter(m => m !== '').join('\n\n')}]`,
     list(sheetRows(press, tune, step)),
-    `[${quietLine(say(tune.credits))}]`,
+    `[${[say(tune.credits), ...(level === 1 ? [press.words.printWords.care] : [])].map(quietLine).join('\n\n')}]`,
   ])}\n\n`;
 }
 

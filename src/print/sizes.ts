@@ -36,11 +36,11 @@ export interface Sizes {
 }
 
 /**
- * Staff 7.5 mm for parts (MOLA's guidelines for music preparation, as reported), 8 to 9 for
+ * Staff 7.5 mm for parts (the guidelines for music preparation of MOLA, the orchestra librarians; by report, not read), 8 to 9 for
  * children, 10 to 12 in large print (common practice). Text 12 points at least; large print 16 at
  * least, without serifs or italics and aligned left, lines thicker, fingerings grown by more than
- * the staff, a phrase a line (UK Association for Accessible Formats, on clear and large print and
- * on modified stave notation). Headings are made from `text`.
+ * the staff, a phrase a line (UK Association for Accessible Formats, its guidance on clear and
+ * large print and on modified stave notation, of which the edition was not noted). Headings are made from `text`.
  */
 export const sizesFor: Readonly<Record<Audience, Sizes>> = {
   adults: {

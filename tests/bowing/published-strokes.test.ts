@@ -44,6 +44,7 @@ describe('Mozart, Violinschule 1756', () => {
   });
 });
 
+/** Carl Schröder, Handbook of Violin Playing, on the use of down and up bow; read in an excerpt without its edition and page. */
 describe('Schröder, Handbook of Violin Playing: first strokes', () => {
   test('a full bar starts down', () => {
     expect(strokesOf(tuneOf('cdef gabc|'))).toBe('DUDUDUDU');
@@ -57,6 +58,10 @@ describe('Schröder, Handbook of Violin Playing: first strokes', () => {
   });
 });
 
+/**
+ * Arthur Broadley, Chats to 'Cello Students, on slurs and separate notes; read in an excerpt without its
+ * edition and page. A rule in words and no exercise: the notes are ours.
+ */
 describe("Broadley, Chats to 'Cello Students: slurs and what stands between", () => {
   test('an even number of separate notes makes equal slurs alternate', () => {
     expect(notesBowed(tuneOf('(cd)ef (ga)gf|'))).toBe('DDUDUUDU');

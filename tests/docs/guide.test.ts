@@ -153,10 +153,8 @@ describe('the guide says what the program says', () => {
     expect(said).toContain(`Within what this level plays, ${allowedArriving} of ${allowed}.`);
   });
 
-  it.each([
-    ['without the slur of bar 1', '|:DF AF|'],
-    ['with the first two notes slurred too', '|:(DF) (AF)|'],
-  ])('it arrives %s', async (_, bar) => {
+  it('it arrives without the slur of bar 1', async () => {
+    const bar = '|:DF AF|';
     expect(guide).toContain(`\`${bar}\``);
     const mended = files.get(lesson)?.replace('|:DF (AF)|', bar) ?? '';
     expect(mended).not.toBe(files.get(lesson));

@@ -37,8 +37,8 @@ describe('the finger of a pitch', () => {
     expect(found.join(' ')).toBe(row);
   });
 
-  it('is what modern players use, by semitones', () => {
-    // Counted over an open data set of violin fingerings: at 4 and at 6 either is in use.
+  it('is what players use, by semitones', () => {
+    // Common practice, no published source: at 4 and at 6 either finger is in use.
     const used = [[0], [1], [1], [2], [2, 3], [3], [3, 4], [4]];
     // Spelled as keys of up to three accidentals spell them.
     const spelled = 'C C# D Eb E F F# G Ab G# A Bb B'.split(' ');

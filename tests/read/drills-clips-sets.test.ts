@@ -57,7 +57,7 @@ describe('drills', () => {
 });
 
 describe('recordings', () => {
-  const media = ['media/quay.mp3', 'media/lena.mp3'];
+  const media = ['media/quay.mp3', 'media/slowly.mp3'];
 
   test('are cued by bar and time through, each cue in its place', () => {
     const line = '::clip[On the quay]{src=media/quay.mp3 at="A1=0:04 A1/2=1:21.5, A2/2=83"}';
@@ -85,18 +85,18 @@ describe('recordings', () => {
   });
 
   test('of a learner are published with consent alone, and their media with them', () => {
-    const clip = (more: string): string => `${marsh}::clip[Lena]{src=media/lena.mp3 ${more}}\n`;
+    const clip = (more: string): string => `${marsh}::clip[Slowly]{src=media/slowly.mp3 ${more}}\n`;
     const read = (more: string, settings?: string): Book =>
-      book({ 'lessons/2026-09-15-first.md': clip(more) }, ['media/lena.mp3'], settings);
+      book({ 'lessons/2026-09-15-first.md': clip(more) }, ['media/slowly.mp3'], settings);
     const without = read('learner');
     expect(without.problems.map(p => [p.rule, p.severity])).toEqual([['clip-consent', 'warning']]);
-    expect(without.privateMedia).toEqual(['media/lena.mp3']);
+    expect(without.privateMedia).toEqual(['media/slowly.mp3']);
     for (const more of ['learner consent="herself, 2 Nov 2026"', 'learner=no', '']) {
       const { problems, privateMedia } = read(more);
       expect([problems, privateMedia]).toEqual([[], []]);
     }
     // A tune whose rights are unknown withholds its recordings too.
-    expect(read('', 'rights: unknown').privateMedia).toEqual(['media/lena.mp3']);
+    expect(read('', 'rights: unknown').privateMedia).toEqual(['media/slowly.mp3']);
   });
 
   test('in a private note stay there', () => {

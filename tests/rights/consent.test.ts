@@ -21,7 +21,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 async function built(name: string, attributes: string, isPrivate = false) {
   const files: Readonly<Record<string, string>> = {
     'bowbook.yaml': 'title: Consent\nrights: own\npdf: none\n',
-    'media/lena-at-the-quay.wav': 'RIFF of a learner',
+    'media/by-the-crane.wav': 'RIFF of a learner',
     'lessons/2026-11-03-first.md': `# First
 
 \`\`\`abc
@@ -34,7 +34,7 @@ K:D
 |:DFAd BAFA|GEFD E2 FG:|
 \`\`\`
 
-::clip[Lena by the crane]{src=media/lena-at-the-quay.wav ${attributes}}
+::clip[By the crane]{src=media/by-the-crane.wav ${attributes}}
 `,
   };
   for (const [path, text] of Object.entries(files)) {
@@ -50,7 +50,7 @@ K:D
   return {
     text,
     rules: problems.map(p => p.rule),
-    hasMedia: existsSync(join(out, 'media/lena-at-the-quay.wav')),
+    hasMedia: existsSync(join(out, 'media/by-the-crane.wav')),
   };
 }
 
@@ -59,8 +59,8 @@ describe('a recording in which a learner is heard', () => {
     const { text, rules, hasMedia } = await built('without', 'learner');
     expect(rules).toEqual(['clip-consent']);
     expect(hasMedia).toBe(false);
-    expect(text).not.toContain('lena-at-the-quay');
-    expect(text).not.toContain('Lena by the crane');
+    expect(text).not.toContain('by-the-crane');
+    expect(text).not.toContain('By the crane');
   });
 
   it('is published with it, and who consented is not', async () => {
@@ -68,13 +68,13 @@ describe('a recording in which a learner is heard', () => {
     const { text, rules, hasMedia } = await built('with', `learner consent="${consent}"`);
     expect(rules).toEqual([]);
     expect(hasMedia).toBe(true);
-    expect(text).toContain('Lena by the crane');
+    expect(text).toContain('By the crane');
     expect(text).not.toContain('her mother');
   });
 
   it('can be heard by the teacher in a private copy', async () => {
     const { text, hasMedia } = await built('private', 'learner', true);
     expect(hasMedia).toBe(true);
-    expect(text).toContain('Lena by the crane');
+    expect(text).toContain('By the crane');
   });
 });

@@ -11,6 +11,9 @@ const folder = process.env.BOWBOOK_CORPUS || null;
 /** Why tests on real tunes are skipped; null where they are run. */
 export const realTunesMissing = missing('corpus');
 
+/** Why tests on tunes with printed bowing are skipped; null where they are run. */
+export const bowedTunesMissing = missing('corpus-bowed');
+
 /** Why tests on published standards are skipped; null where they are run. */
 export const standardsMissing = missing('standards');
 
@@ -37,6 +40,12 @@ export const realTunes = (): string[] =>
   realFiles().flatMap(({ text }) =>
     text.split(/^(?=X:)/m).filter(t => t.startsWith('X:') && /^K:/m.test(t)),
   );
+
+/** The text of each tune of a book of 1883 with its printed bowing; none where they are missing. */
+export const bowedTunes = (): string[] =>
+  folder === null || bowedTunesMissing !== null
+    ? []
+    : readFileSync(join(folder, 'corpus-bowed/ryan-1883.abc'), 'utf8').split(/^(?=X:)/m);
 
 /** A file or folder of the published standards. Throws where they are missing. */
 export function standard(path: string): string {

@@ -16,7 +16,7 @@ const levelNames: Readonly<Record<Level, string>> = {
 export const drillWords: InAnyLanguage<typeof english.drillWords> = {
   practise: 'Üben',
   practiseHow:
-    'Erst spielen, dann antworten. Nichts wird gezählt und nichts behalten: Hör auf, wann du magst.',
+    'Erst spielen, dann antworten. Nichts wird gezählt und nichts behalten. Ruh dich aus, bevor du müde wirst; hör auf, wenn es weh tut, und geh in eine Arzt- oder Physiopraxis, wenn es anhält.',
   answer: 'Antwort und Begründung',
   answers: 'Antworten auf die Fragen',
   answerTo: (title, tune) => `${title}: ${tune}`,

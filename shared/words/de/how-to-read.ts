@@ -87,7 +87,7 @@ export const marks: HowToReadPhrases = {
   },
   care: {
     heading: 'Gib auf dich acht',
-    lead: 'Ruh dich in jeder halben Stunde fünf Minuten aus, und verlängere dein Üben um höchstens zehn Minuten am Tag.',
+    lead: 'Ruh dich in jeder halben Stunde fünf Minuten aus, und verlängere dein Üben um höchstens zehn Minuten am Tag; so rät es BAPAM, die britische Vereinigung für Bühnenmedizin.',
     marks: {
       hands: [
         'Hände und Schultern',

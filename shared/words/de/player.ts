@@ -87,7 +87,7 @@ export const playerWords: InAnyLanguage<typeof english.playerWords> = {
   },
   dots: 'Geschriebene Punktierungen auf denselben Schwung abmildern',
   caution:
-    'Fang leise an. Mach in jeder halben Stunde fünf Minuten Pause; hör auf, wenn es weh tut oder in den Ohren klingt, und geh zu Fachleuten, wenn es anhält.',
+    'Fang leise an. Mach in jeder halben Stunde fünf Minuten Pause; hör auf, wenn es weh tut oder in den Ohren klingt, und geh in eine Arzt- oder Physiopraxis, wenn es anhält.',
   model:
     'Der Klang entsteht hier aus den Strichen dieser Seite: Er ist ein Modell einer gestrichenen Saite, kein Mensch, der spielt. Abstriche sind heller, Aufstriche weicher.',
   recording: title => `Eine Aufnahme von ${title}`,

@@ -54,6 +54,7 @@ export const printWords: InAnyLanguage<typeof english.printWords> = {
   openingRow: notes => `Es beginnt: ${notes}.`,
   waysTo: tune => `Wege zu der Stelle in ${tune}`,
   recording: words => `Aufnahme: ${words} (auf den Seiten dieses Buchs).`,
+  care: 'In jeder halben Stunde fünf Minuten Pause. Hör auf, wenn es weh tut; geh in eine Arzt- oder Physiopraxis, wenn es anhält.',
   pocketTitle: book => `${book}: erste Takte`,
   pocketHow:
     'So entsteht dieses Heft: beidseitig in voller Größe drucken, über die lange Kante gewendet. Jeden Bogen quer durch die Mitte schneiden, die untere Hälfte in die obere legen und jeden Bogen in den vorigen, falten und im Falz heften.',

@@ -99,12 +99,12 @@ export const reviewWords: InAnyLanguage<typeof english.reviewWords> = {
   begun: title => `${title} ist begonnen und kommt morgen wieder.`,
   known: 'Was darüber bekannt ist, und was nicht',
   evidence: [
-    'Dinge in wachsenden Abständen von Tagen wiederzuholen ist für das Lernen von Wörtern gut belegt (Cepeda und andere, 2006). Für Stücke auf der Geige ist es nicht geprüft. Bei einer kurzen Aufgabe am Klavier machten Abstände bis zu einer Viertelstunde keinen Unterschied (Wiseheart und andere, 2017).',
+    'Dinge in wachsenden Abständen von Tagen wiederzuholen ist für das Lernen von Wörtern gut belegt (Cepeda und andere, „Distributed practice in verbal recall tasks“, 2006; aus dem Gedächtnis angeführt). Für Stücke auf der Geige ist es nicht geprüft. Bei einer kurzen Aufgabe am Klavier machten Abstände bis zu einer Viertelstunde keinen Unterschied (Wiseheart und andere, „Lack of spacing effects during piano learning“, 2017).',
     'Die Zahlen der Tage sind eine Gewohnheit von Lehrenden. Niemand hat sie geprüft.',
-    'Reihum in kurzen Runden an mehreren Stücken zu üben war in einer Studie mit Klarinette besser als lange Blöcke, wo sich die Bewertungen unterschieden (Carter und Grahn, 2016).',
-    'Bei Texten war Erinnern besser als Wiederlesen (Roediger und Karpicke, 2006). Darum: zuerst auswendig.',
-    'Musikerinnen und Musiker, die man beim Lernen begleitete, erinnerten sich am besten an die Anfänge von Abschnitten (Chaffin und andere). Darum wechselt von Tag zu Tag, mit welchem Teil ein Stück beginnt.',
+    'Reihum in kurzen Runden an mehreren Stücken zu üben war in einer Studie mit Klarinette besser als lange Blöcke, wo sich die Bewertungen unterschieden (Carter und Grahn, „Optimizing music learning“, 2016).',
+    'Bei Texten war Erinnern besser als Wiederlesen (Roediger und Karpicke, „Test-enhanced learning“, 2006; aus dem Gedächtnis angeführt). Darum: zuerst auswendig.',
+    'Musikerinnen und Musiker, die man beim Lernen begleitete, erinnerten sich am besten an die Anfänge von Abschnitten (Chaffin, Imreh und Crawford, „Practicing Perfection“, 2002; aus dem Gedächtnis angeführt). Darum wechselt von Tag zu Tag, mit welchem Teil ein Stück beginnt.',
   ],
   cautions:
-    'Mach in jeder halben Stunde fünf Minuten Pause, und leg höchstens zehn Minuten am Tag zu. Spiel nie unter Schmerzen: Hör auf, lockere Daumen und Schulter, und geh zu Fachleuten, wenn es anhält. Klingt es in den Ohren? Spiel leiser, oder hör auf.',
+    'Mach in jeder halben Stunde fünf Minuten Pause, und leg höchstens zehn Minuten am Tag zu; so rät es BAPAM, die britische Vereinigung für Bühnenmedizin. Spiel nie unter Schmerzen: Hör auf, lockere Daumen und Schulter, und geh in eine Arzt- oder Physiopraxis, wenn es anhält. Klingt es in den Ohren? Spiel leiser, oder hör auf.',
 };

@@ -93,7 +93,7 @@ export const siteWords: InAnyLanguage<typeof english.siteWords> = {
   asIfOpening: 'Beginnt, gegriffen wie auf G D A E',
   tuning: 'Saiten',
   tunedTo: strings =>
-    `gestimmt ${strings}, von der tiefsten an; Noten und Namen stehen, wie sie klingen`,
+    `gestimmt ${strings}, von der tiefsten an; Noten und Namen stehen, wie sie klingen. Stimm langsam, das Gesicht abgewandt: Eine Saite kann reißen und peitschen. Im Zweifel lockern und in der Geigenbauwerkstatt fragen`,
   type: 'Art',
   key: 'Tonart',
   metre: 'Taktart',

@@ -40,6 +40,7 @@ export const tryWords: InAnyLanguage<typeof english.tryWords> = {
   restart: 'Neu beginnen, wie es dasteht',
   hear: 'Anhören',
   hush: 'Anhalten',
+  caution: 'Fang leise an. Klingt es in den Ohren? Leiser, oder aufhören.',
   share: 'Teilen',
   print: 'Drucken',
   linkLabel: 'Diese Striche als Verweis',

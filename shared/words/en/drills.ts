@@ -8,7 +8,7 @@ import type { NoDrillPhrases } from '../tell-drill.ts';
 export const drillWords = {
   practise: 'Practise',
   practiseHow:
-    'Play first, then answer. Nothing is counted and nothing is kept: stop whenever you like.',
+    'Play first, then answer. Nothing is counted and nothing is kept. Rest before you tire; stop if it hurts, and see a doctor or a physiotherapist if it lasts.',
   answer: 'Answer, and why',
   answers: 'Answers to the questions',
   answerTo: (title: string, tune: string): string => `${title}: ${tune}`,

@@ -84,7 +84,7 @@ export const marks: HowToReadPhrases = {
   },
   care: {
     heading: 'Take care of yourself',
-    lead: 'Rest five minutes in every half hour, and lengthen your practice by no more than ten minutes a day.',
+    lead: 'Rest five minutes in every half hour, and lengthen your practice by no more than ten minutes a day, as BAPAM, the British charity for performers’ health, advises.',
     marks: {
       hands: [
         'Hands and shoulders',

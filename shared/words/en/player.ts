@@ -78,7 +78,7 @@ export const playerWords = {
   },
   dots: 'Ease the written dots to the same lilt',
   caution:
-    'Start softly. Take five minutes off in every half hour; stop if it hurts or your ears ring, and see a professional if it lasts.',
+    'Start softly. Take five minutes off in every half hour; stop if it hurts or your ears ring, and see a doctor or a physiotherapist if it lasts.',
   model:
     'The sound is made here from the strokes of this page: a model of a bowed string, not a player. Down-bows are brighter, up-bows softer.',
   recording: (title: string): string => `A recording of ${title}`,

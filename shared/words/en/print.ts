@@ -51,6 +51,7 @@ export const printWords = {
   openingRow: (notes: string): string => `It begins: ${notes}.`,
   waysTo: (tune: string): string => `Ways to get there in ${tune}`,
   recording: (words: string): string => `Recording: ${words} (on the pages of this book).`,
+  care: 'Rest five minutes in every half hour. Stop if it hurts; see a doctor or a physiotherapist if it lasts.',
   pocketTitle: (book: string): string => `${book}: first bars`,
   pocketHow:
     'To make this booklet: print on both sides at full size, turned over the long edge. Cut every sheet across the middle, lay the lower half inside the upper and each sheet inside the one before it, fold, and staple the fold.',

@@ -306,7 +306,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'clip-consent': p => ({
     message: `A learner is heard in ${quoted(p.actual)} and no consent is given, so it is not published.`,
-    mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="her mother, 3 Nov 2026"`. A no is a no. The words are not published.',
+    mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="the learner and a parent, 3 Nov 2026"`. A no is a no. The words are not published.',
   }),
   'set-without-tunes': () => ({
     message: 'This set has no list of tunes, expected one tune a line.',

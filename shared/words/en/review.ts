@@ -107,12 +107,12 @@ export const reviewWords = {
 
   known: 'What is known about this, and what is not',
   evidence: [
-    'Bringing things back after growing gaps of days is well supported for learning words (Cepeda and others, 2006). For tunes on a fiddle it has not been tested. On a short piano task, gaps of up to a quarter of an hour made no difference (Wiseheart and others, 2017).',
+    'Bringing things back after growing gaps of days is well supported for learning words (Cepeda and others, “Distributed practice in verbal recall tasks”, 2006; cited from memory). For tunes on a fiddle it has not been tested. On a short piano task, gaps of up to a quarter of an hour made no difference (Wiseheart and others, “Lack of spacing effects during piano learning”, 2017).',
     'The numbers of days are a habit of teachers. Nobody has tested them.',
-    'Going round several pieces in short turns did better than long blocks, where ratings differed, in one study with clarinet players (Carter and Grahn, 2016).',
-    'Recalling did better than rereading with texts (Roediger and Karpicke, 2006). So: from memory first.',
-    'Performers who were followed as they learned remembered the starts of sections best (Chaffin and others). So the part that a tune begins with changes from day to day.',
+    'Going round several pieces in short turns did better than long blocks, where ratings differed, in one study with clarinet players (Carter and Grahn, “Optimizing music learning”, 2016).',
+    'Recalling did better than rereading with texts (Roediger and Karpicke, “Test-enhanced learning”, 2006; cited from memory). So: from memory first.',
+    'Performers who were followed as they learned remembered the starts of sections best (Chaffin, Imreh and Crawford, “Practicing Perfection”, 2002; cited from memory). So the part that a tune begins with changes from day to day.',
   ],
   cautions:
-    'Take five minutes off in every half hour, and add ten minutes a day at most. Never play in pain: stop, loosen thumb and shoulder, and see a professional if it lasts. Ears ringing? Play more quietly, or stop.',
+    'Take five minutes off in every half hour, and add ten minutes a day at most, as BAPAM, the British charity for performers’ health, advises. Never play in pain: stop, loosen thumb and shoulder, and see a doctor or a physiotherapist if it lasts. Ears ringing? Play more quietly, or stop.',
 } as const;

@@ -90,7 +90,7 @@ export const siteWords = {
   asIfOpening: 'Opens, as if tuned G D A E',
   tuning: 'Strings',
   tunedTo: (strings: string): string =>
-    `tuned ${strings}, lowest first; notes and letters are as they sound`,
+    `tuned ${strings}, lowest first; notes and letters are as they sound. Tune slowly, eyes away: a string can break and whip. If in doubt, loosen it and ask a luthier`,
   type: 'Type',
   key: 'Key',
   metre: 'Metre',

@@ -32,6 +32,7 @@ export const tryWords = {
   restart: 'Start again as written',
   hear: 'Hear it',
   hush: 'Stop',
+  caution: 'Begin quietly. Ears ringing? Quieter, or stop.',
   share: 'Share',
   print: 'Print',
   linkLabel: 'This bowing as a link',

@@ -27,6 +27,7 @@ export function toolsView(tools: Tools): ToolsView {
   const root = element(
     'div',
     { class: 'try-tools' },
+    element('p', { class: 'try-caution' }, tryWords.caution),
     hear,
     undo,
     redo,
