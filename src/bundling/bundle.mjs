@@ -21,7 +21,7 @@ await build({
   define: { 'import.meta.url': 'bundleUrl' },
   plugins: [templatesForEsbuild],
   // Packages are bundled too: Node takes longer to find and open their files than to run them.
-  external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit', 'jsdom'],
+  external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit'],
 });
 // esbuild leaves what is not ASCII in regular expressions; the bundle is read as ASCII.
 const ascii = code =>

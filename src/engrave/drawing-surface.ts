@@ -1,11 +1,10 @@
 import { glyphNamed } from './glyph-outlines.ts';
-import { beyond, lacking, makeShape, PlainShape } from './plain-shape.ts';
+import { beyond, makeShape, PlainShape } from './plain-shape.ts';
 import type { Outline } from './write-path.ts';
 
 /**
  * What abcjs draws on, in place of a document: just the calls it makes, each recorded as a plain
- * shape. `write-shapes.ts` turns the shapes into light SVG. `document-paper.ts` is the reference
- * that tests hold it to, and draws a tune that calls for more.
+ * shape. `write-shapes.ts` turns the shapes into light SVG. Tests hold it to a document by jsdom.
  */
 export interface Shape {
   readonly tag: 'g' | 'path' | 'text';
@@ -38,10 +37,6 @@ export const plainPaper: MakePaper = measure => {
   const surface = makeSurface(measure);
   return { surface, root: () => surface.root, shapeOf: drawn => drawn as Shape };
 };
-
-/** Whether a drawing failed for a call that our surface lacks. */
-export const isLackingCall = (error: unknown): boolean =>
-  error instanceof Error && error.name === lacking;
 
 export const makeSurface = (measure: MeasureText): Surface => new Surface(measure);
 

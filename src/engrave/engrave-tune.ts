@@ -1,8 +1,7 @@
 import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { Study } from '../../shared/study.ts';
-import { inDocument } from './document-paper.ts';
 import type { DrawnCell } from './draw-cell.ts';
-import { isLackingCall, type MakePaper, plainPaper } from './drawing-surface.ts';
+import { type MakePaper, plainPaper } from './drawing-surface.ts';
 import { step } from './lay-out-lines.ts';
 import { layTune } from './lay-tune.ts';
 import { staffTop } from './note-places.ts';
@@ -27,7 +26,7 @@ export interface EngraveOptions {
 }
 
 /**
- * Draws a tune, a phrase at a time; in a document by jsdom where our own surface lacks a call.
+ * Draws a tune, a phrase at a time. Throws where abcjs cannot lay it out, or calls for what our surface lacks.
  *
  * abcjs lays out and draws notes, beams, slurs, bar lines and signs, one line a cell, on a surface
  * of ours (`drawing-surface.ts`). Rows of our own stand round them, in this order from the notes
@@ -39,14 +38,8 @@ export interface EngraveOptions {
  * with `mark-all`, `mark-change` and `mark-anchor`, `layer-fingers`, `layer-letters`,
  * `layer-labels`. Notes carry `data-n` and bars `data-bar`: see `score.ts`.
  */
-export function engraveTune(study: Study, options: EngraveOptions = {}): Score {
-  try {
-    return engraveOn(plainPaper, study, options);
-  } catch (error) {
-    if (!isLackingCall(error)) throw error;
-    return inDocument(makePaper => engraveOn(makePaper, study, options));
-  }
-}
+export const engraveTune = (study: Study, options: EngraveOptions = {}): Score =>
+  engraveOn(plainPaper, study, options);
 
 /** Draws a tune on papers of a kind; all kinds give the same score. */
 export function engraveOn(makePaper: MakePaper, study: Study, options: EngraveOptions): Score {

@@ -189,10 +189,21 @@ interface DrawingRenderer {
   initVerticalSpace(): void;
 }
 
+/** Fonts without their boxes: chord symbols, which `%%gchordfont` may ask them for, stand in a row of our own. */
+const unboxed = (formatting: ParsedTune['formatting']): ParsedTune['formatting'] =>
+  Object.fromEntries(
+    Object.entries(formatting).map(([name, value]) => [
+      name,
+      typeof value === 'object' && value !== null && 'box' in value
+        ? { ...value, box: false }
+        : value,
+    ]),
+  );
+
 /** What abcjs's own controller would set up, without its page, title, selection and document. */
 function makeRenderer(parsed: ParsedTune, surface: object): DrawingRenderer {
   const classes = new Classes({ shouldAddClasses: false });
-  const getFontAndAttr = new GetFontAndAttr(parsed.formatting, classes);
+  const getFontAndAttr = new GetFontAndAttr(unboxed(parsed.formatting), classes);
   const getTextSize = new GetTextSize(getFontAndAttr, surface);
   const engraver = new AbstractEngraver(getTextSize, 0, { graceSlurs: true });
   engraver.setStemHeight(stemHeight);

@@ -1,18 +1,13 @@
 import type { Attributes, Shape } from './drawing-surface.ts';
 import { type Outline, printOutline, readOutline } from './write-path.ts';
 
-/** The name of the error of a call that our surface or its shapes lack. */
-export const lacking = 'LackingCall';
-
 /** Behind the surface and its shapes: reached only by a call that they lack. */
 export const beyond = new Proxy(
   {},
   {
     get(_, call) {
       if (typeof call === 'symbol') return undefined;
-      throw Object.assign(new Error(`the drawing surface lacks ${call}`), {
-        name: lacking,
-      });
+      throw new Error(`the drawing surface lacks ${call}`);
     },
   },
 );

@@ -1,9 +1,9 @@
 import abcjs from 'abcjs';
 import { describe, expect, it, test } from 'vitest';
-import { inDocument } from '../../src/engrave/document-paper.ts';
 import { engraveOn, engraveTune } from '../../src/engrave/engrave-tune.ts';
 import type { ParsedTune } from '../../src/engrave/split-lines.ts';
 import { composeStudy } from './compose-study.ts';
+import { inDocument } from './document-paper.ts';
 
 const head = 'X:1\nT:Kelp Cutters\nM:4/4\nL:1/8\nK:D\n';
 const study = (notes: string) => composeStudy(`${head}${notes}\n`);

@@ -1,16 +1,14 @@
-import { createRequire } from 'node:module';
 import Svg from 'abcjs/src/write/svg.js';
-import type { MakePaper, Shape } from './drawing-surface.ts';
-import { makeShape } from './plain-shape.ts';
+import { JSDOM } from 'jsdom';
+import type { MakePaper, Shape } from '../../src/engrave/drawing-surface.ts';
+import { makeShape } from '../../src/engrave/plain-shape.ts';
 
 /**
- * Draws with abcjs's own surface in a document by jsdom: the reference for ours, and the way out for
- * a tune whose drawing calls something that ours lacks. Slow, and loaded only here and only then.
+ * Draws with abcjs's own surface in a document by jsdom: the reference that ours is held to.
  *
  * jsdom lays out no text, so that its elements are given the sizes that the site's font has.
  */
 export function inDocument<T>(draw: (makePaper: MakePaper) => T): T {
-  const { JSDOM } = createRequire(import.meta.url)('jsdom') as typeof import('jsdom');
   const { window } = new JSDOM('<!doctype html><body></body>');
   const names = ['window', 'document', 'navigator'] as const;
   const before = names.map(name => Object.getOwnPropertyDescriptor(globalThis, name));
