@@ -129,6 +129,18 @@ describe('the rooms', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('what computes knows nothing of what remembers, nor either of what asks for it', () => {
+    const floors = [
+      ['pipeline'],
+      ['incremental', 'workers'],
+      ['app'],
+      ['commands', 'preview', 'bundling', 'start'],
+    ].map(names => names.map(name => `src/${name}`));
+    const floorOf = (path: string): number => floors.findIndex(rooms => rooms.includes(room(path)));
+    expect(src.some(l => floorOf(l.from) > floorOf(l.to) && floorOf(l.to) === 0)).toBe(true);
+    expect(shown(src.filter(l => floorOf(l.to) > floorOf(l.from)))).toEqual([]);
+  });
+
   it('the preview stands on the build, and takes only types from its stages', () => {
     const from = src.filter(l => room(l.from) === 'src/preview' && l.to.startsWith('src/'));
     const may =
