@@ -19,14 +19,5 @@ export { setWords } from './sets.ts';
 export { keyName, kindName, siteWords, sortedAs, typeName } from './site.ts';
 export { spoken } from './spoken.ts';
 export { drills } from './tell-drill.ts';
-export {
-  arrivals,
-  junctionName,
-  junctionTurned,
-  noteTold,
-  pastLimitTold,
-  strokesTold,
-  tryWords,
-  turnedTold,
-} from './try.ts';
+export { trying, tryWords } from './try.ts';
 export { linkFaults, tryWaits } from './try-link.ts';

@@ -1,14 +1,9 @@
-import type { Anchor, Direction } from '../../bowing/bowing.ts';
-import type { SlurFault } from '../../bowing/lead-in-of.ts';
 import type { Level } from '../../bowing/settings.ts';
-import type { NoteNames } from '../../music/note-names.ts';
-import type { NoteEvent, Tune } from '../../music/tune.ts';
-import type { PastLimit } from '../../trying/past-limits.ts';
 import type * as english from '../en/try.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { capital } from '../text.ts';
-import { spokenPitches } from './bound.ts';
-import { listed, notes as noteCount, ordinal, strokesDative } from './grammar.ts';
+import { capital, joined } from '../text.ts';
+import type { TryPhrases } from '../try.ts';
+import { bow, listed, notes as noteCount, ordinal, strokesDative } from './grammar.ts';
 
 const levels: Readonly<Record<Level, string>> = {
   beginner: 'Anfang',
@@ -62,125 +57,38 @@ export const tryWords: InAnyLanguage<typeof english.tryWords> = {
   opened: 'Das sind die Bindebögen aus dem Verweis.',
 };
 
-const stroke = (d: Direction): string => (d === 'down' ? 'Abstrich' : 'Aufstrich');
-
-/** „Der Bogen kommt im Aufstrich an, wie er soll.“ One sentence for all times, or one for each kind. */
-export function arrivals(anchor: Anchor): readonly {
-  readonly agrees: boolean;
-  readonly direction: Direction;
-  readonly sentence: string;
-}[] {
-  const kinds = [...new Set(anchor.arrivals.map(a => a.direction))];
-  return kinds.map(direction => {
-    const agrees = direction === anchor.direction;
-    const passes = anchor.arrivals.filter(a => a.direction === direction).map(a => a.pass);
-    const comes =
-      kinds.length === 1
-        ? 'Der Bogen kommt'
-        : `Beim ${listed(passes.map(p => ordinal(p, 'n')))} Mal kommt der Bogen`;
-    const end = agrees
-      ? 'wie er soll'
-      : `also verkehrt herum: es soll ein ${stroke(anchor.direction)} sein`;
-    return { agrees, direction, sentence: `${comes} im ${stroke(direction)} an, ${end}.` };
-  });
-}
-
-/** „47 Noten in 42 Strichen, im Abstrich begonnen.“ */
-export const strokesTold = (notes: number, strokes: number, start: Direction): string =>
-  `${noteCount(notes)} in ${strokesDative(strokes)}, im ${stroke(start)} begonnen.`;
-
-/** „Gebunden: Fis und E, Note 7 und 8 in B5.“ */
-export function junctionTurned(
-  tune: Tune,
-  places: readonly { readonly before: number; readonly event: number }[],
-  slurred: boolean,
-  names: NoteNames,
-): string {
-  const named = places.map(p => junctionPlace(tune, p.before, p.event, names));
-  return `${slurred ? 'Gebunden' : 'Getrennt'}: ${apart(named)}.`;
-}
-
-/** Name of a link between two notes, whatever its state. */
-export const junctionName = (tune: Tune, before: number, event: number, names: NoteNames): string =>
-  `Bindung von ${junctionPlace(tune, before, event, names)}`;
-
-function junctionPlace(tune: Tune, before: number, event: number, names: NoteNames): string {
-  const [a, b] = [noteAt(tune, before), noteAt(tune, event)];
-  if (!a || !b) return '';
-  return `${nameOf(a, names)} zu ${nameOf(b, names)}, ${placeOf(a, b)}`;
-}
-
-/** „Fis, hoher 2 auf D, Abstrich, 2. von 3 in diesem Strich, Note 7 in B5“. */
-export function noteTold(
-  note: NoteEvent,
-  where: string,
-  direction: Direction,
-  at: number,
-  of: number,
-  names: NoteNames,
-): string {
-  const place = of === 1 ? '' : `, ${at}. von ${of} in diesem Strich`;
-  return `${nameOf(note, names)}, ${where}, ${stroke(direction)}${place}, ${placeOf(note)}`;
-}
-
-/** Runs of notes on the way whose stroke an edit turned. */
-export function turnedTold(
-  tune: Tune,
-  runs: readonly (readonly [number, number])[],
-  last: number,
-  names: NoteNames,
-): string {
-  if (runs.length === 0) return 'Kein Strich auf dem Weg kehrt sich um.';
-  const told = runs.map(([from, to]) => {
-    const start = noteAt(tune, from);
-    const end = noteAt(tune, to);
-    if (!start || !end) return '';
-    const begins = `${placeOf(start)} (${nameOf(start, names)})`;
-    if (to === last) return `ab ${begins}`;
-    return from === to ? begins : `von ${begins} bis ${placeOf(end)} (${nameOf(end, names)})`;
-  });
-  return `Umgekehrt: ${apart(told)}.`;
-}
-
-/** What goes past the limits of a level. `seconds`: its longest stroke. */
-export function pastLimitTold(tune: Tune, limit: PastLimit, level: Level, seconds: number): string {
-  const [first, last] = [noteAt(tune, limit.events[0]), noteAt(tune, limit.events.at(-1))];
-  if (!first || !last) return '';
-  const where = placeOf(first, last);
-  switch (limit.kind) {
-    case 'many-notes':
-      return `${where}: ${limit.events.length} Noten in einem Strich, mehr als die ${limit.most}, die hier vorgesehen sind (${levels[level]}).`;
-    case 'long-stroke':
-      return `${where}: Der Strich dauert im langsamen Übetempo mehr als ${seconds.toLocaleString('de')} Sekunden.`;
-    case 'slur-over':
-      return `${where}: ${faults[limit.fault]}.`;
-  }
-}
-
-const faults: Readonly<Record<SlurFault, string>> = {
-  repeated: 'zweimal dieselbe Note; gebunden ist die zweite nicht zu hören',
-  treble: 'der Bindebogen führt in ein Treble hinein oder heraus, das eigene Striche braucht',
-  leap: 'ihre Saiten sind keine Nachbarn, der Bogen müsste also eine dazwischen überspringen',
-  gap: 'der Bindebogen geht über eine Pause oder ein Atemzeichen',
-  signed: 'ein Zeichen verlangt bei der zweiten einen neuen Strich',
-  'phrase-end':
-    'der Bindebogen geht über das Ende einer Phrase, das diese Art zu streichen frei lässt',
+export const trying: TryPhrases = {
+  arrival: (stroke, wanted, passes) => {
+    const comes = passes
+      ? `Beim ${listed(passes.map(p => ordinal(p, 'n')))} Mal kommt der Bogen`
+      : 'Der Bogen kommt';
+    const end =
+      stroke === wanted ? 'wie er soll' : `also verkehrt herum: es soll ein ${bow(wanted)} sein`;
+    return `${comes} im ${bow(stroke)} an, ${end}.`;
+  },
+  strokes: (notes, strokes, start) =>
+    `${noteCount(notes)} in ${strokesDative(strokes)}, im ${bow(start)} begonnen.`,
+  pair: (first, second, place) => `${first} zu ${second}, ${place}`,
+  turned: (pairs, slurred) =>
+    `${slurred ? 'Gebunden' : 'Getrennt'}: ${joined(pairs, ' und ', '; ')}.`,
+  link: pair => `Bindung von ${pair}`,
+  stroke: (direction, nth, of) =>
+    `${bow(direction)}${of === 1 ? '' : `, ${nth}. von ${of} in diesem Strich`}`,
+  noneTurnRound: 'Kein Strich auf dem Weg kehrt sich um.',
+  turnRound: runs => `Umgekehrt: ${joined(runs, ' und ', '; ')}.`,
+  from: note => `ab ${note}`,
+  fromTo: (first, last) => `von ${first} bis ${last}`,
+  manyNotes: (notes, most, level) =>
+    `${notes} Noten in einem Strich, mehr als die ${most}, die hier vorgesehen sind (${levels[level]})`,
+  longStroke: seconds =>
+    `Der Strich dauert im langsamen Übetempo mehr als ${`${seconds}`.replace('.', ',')} Sekunden`,
+  slurOver: {
+    repeated: 'zweimal dieselbe Note; gebunden ist die zweite nicht zu hören',
+    treble: 'der Bindebogen führt in ein Treble hinein oder heraus, das eigene Striche braucht',
+    leap: 'ihre Saiten sind keine Nachbarn, der Bogen müsste also eine dazwischen überspringen',
+    gap: 'der Bindebogen geht über eine Pause oder ein Atemzeichen',
+    signed: 'ein Zeichen verlangt bei der zweiten einen neuen Strich',
+    'phrase-end':
+      'der Bindebogen geht über das Ende einer Phrase, das diese Art zu streichen frei lässt',
+  },
 };
-
-/** „Note 2 und 3 in B5“, „Note 8 in B5 bis Note 1 in B6“, „Note 3 in B5“. */
-function placeOf(first: NoteEvent, last: NoteEvent = first): string {
-  const [bar = '', from = ''] = first.id.split(':');
-  const [lastBar = '', to = ''] = last.id.split(':');
-  if (first === last) return `Note ${from} in ${bar}`;
-  if (bar !== lastBar) return `Note ${from} in ${bar} bis Note ${to} in ${lastBar}`;
-  return `Note ${from} ${Number(to) - Number(from) === 1 ? 'und' : 'bis'} ${to} in ${bar}`;
-}
-
-function noteAt(tune: Tune, event = -1): NoteEvent | null {
-  const e = tune.events[event];
-  return e?.kind === 'note' ? e : null;
-}
-
-const nameOf = (note: NoteEvent, names: NoteNames): string => spokenPitches(note.pitches, names);
-const apart = (items: readonly string[]): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join('; ')} und ${items.at(-1)}`;

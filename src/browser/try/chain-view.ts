@@ -2,11 +2,12 @@ import { plainLetter } from '../../../shared/notation/plain-letter.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { Trial } from '../../../shared/trying/trial.ts';
 import type { WayNote, WayThere } from '../../../shared/trying/way-there.ts';
-import { spoken } from '../../../shared/words/en/spoken.ts';
-import { junctionName, noteTold, tryWords } from '../../../shared/words/en/try.ts';
+import { tryWords } from '../../../shared/words/en/try.ts';
 import { spokenStops, stringNames } from '../../../shared/words/spoken.ts';
+import { junctionName, noteTold } from '../../../shared/words/try.ts';
 import { noteNames } from '../page-words.ts';
 import { element, strokeSign, svgElement } from './element.ts';
+import { tryLanguage } from './try-language.ts';
 
 /**
  * The way to a passage as beads on threads: a bead a note, and between two beads a link that is
@@ -96,7 +97,7 @@ function linkBetween(
     class: 'bead-link',
     tabindex: '-1',
     'data-link': String(event),
-    'aria-label': junctionName(trial.tune, before, event, noteNames()),
+    'aria-label': junctionName(tryLanguage, trial.tune, before, event, noteNames()),
   });
   const picture = svgElement('svg', { viewBox: '0 0 44 30', 'aria-hidden': 'true' });
   picture.append(
@@ -110,8 +111,6 @@ function linkBetween(
 
 /** Puts on a bead what its bowing makes of it. */
 function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean): void {
-  const written = study.tune.events[note.event];
-  if (written?.kind !== 'note') return;
   cell.dataset.direction = note.direction;
   cell.classList.toggle('threaded', note.at > 1);
   cell.classList.toggle('turned', turned);
@@ -119,11 +118,11 @@ function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean):
   sign?.replaceChildren(...(note.at === 1 ? [strokeSign(note.direction)] : []));
   const bead = cell.querySelector('.bead');
   const told = noteTold(
-    written,
+    tryLanguage,
+    study.tune,
+    note.event,
     whereTold(study, note.event),
-    note.direction,
-    note.at,
-    note.of,
+    { direction: note.direction, nth: note.at, of: note.of },
     noteNames(),
   );
   bead?.replaceChildren(...beadFace(study, note.event), element('span', { class: 'unseen' }, told));
@@ -143,7 +142,7 @@ function beadFace(study: Study, event: number): Node[] {
 
 /** "2 D"; "0 D A" of a double stop; nothing out of first position. */
 function shortStops(study: Study, event: number): string {
-  const names = stringNames({ spoken }, study.tuning, noteNames());
+  const names = stringNames(tryLanguage, study.tuning, noteNames());
   const stops = (study.fingering[event] ?? []).flatMap(s => (s ? [s] : []));
   return stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' ');
 }
@@ -152,7 +151,7 @@ function whereTold(study: Study, event: number): string {
   const note = study.tune.events[event];
   if (note?.kind !== 'note') return '';
   const stops = note.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
-  return spokenStops({ spoken }, stops, study.tuning, noteNames());
+  return spokenStops(tryLanguage, stops, study.tuning, noteNames());
 }
 
 function passageCell(study: Study, { passage }: WayThere): HTMLElement {

@@ -18,12 +18,10 @@ import { bowingOfLink, type LinkedTrial, trialLink } from '../../../shared/tryin
 import { turnedRuns, wayThere } from '../../../shared/trying/way-there.ts';
 import type { TuneData } from '../../../shared/tune-data.ts';
 import { planSentence } from '../../../shared/words/bowing.ts';
-import { bowing, edits } from '../../../shared/words/en/bowing.ts';
-import { places } from '../../../shared/words/en/places.ts';
-import { noPlan } from '../../../shared/words/en/plans.ts';
-import { junctionTurned, tryWords, turnedTold } from '../../../shared/words/en/try.ts';
+import { tryWords } from '../../../shared/words/en/try.ts';
 import { linkFaults } from '../../../shared/words/en/try-link.ts';
 import { noPlanSentence } from '../../../shared/words/plans.ts';
+import { junctionTurned, turnedTold } from '../../../shared/words/try.ts';
 import { noteNames } from '../page-words.ts';
 import { chainView } from './chain-view.ts';
 import { choicesView } from './choices-view.ts';
@@ -34,6 +32,7 @@ import { outcomeView } from './outcome-view.ts';
 import { printSheet } from './print-sheet.ts';
 import { shareView } from './share-view.ts';
 import { toolsView } from './tools-view.ts';
+import { tryLanguage } from './try-language.ts';
 
 /**
  * Opens the place to try strokes in its fold of the page. All that changes is here: the steps taken,
@@ -64,7 +63,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
       const places = trial.junctions.filter((_, i) => to[i] !== steps.now[i]);
       const named = places.map(e => ({ before: trial.slurs.previous[e] ?? -1, event: e }));
       const slurred = to[trial.junctions.indexOf(event)] === true;
-      take(stepTo(steps, to), junctionTurned(trial.tune, named, slurred, noteNames()));
+      take(stepTo(steps, to), junctionTurned(tryLanguage, trial.tune, named, slurred, noteNames()));
     },
     touch(event) {
       show(chain.root.querySelector(`[data-bead="${event}"] .unseen`)?.textContent ?? '');
@@ -121,7 +120,9 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
       after ? after.notes.flatMap(n => (inRuns(n.event, runs) ? [n.event] : [])) : [],
     );
     share.close();
-    show(`${did} ${turnedTold(trial.tune, runs, after?.leadIn.notes.at(-1) ?? -1, noteNames())}`);
+    show(
+      `${did} ${turnedTold(tryLanguage, trial.tune, runs, after?.leadIn.notes.at(-1) ?? -1, noteNames())}`,
+    );
   }
 
   function retrace(to: Steps | null, did: string): void {
@@ -134,11 +135,11 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     shownWay = plans.length === 0 ? -1 : (shownWay + 1) % plans.length;
     const plan = plans[shownWay];
     if (!leadIn || !plan) {
-      show(noPlanSentence({ noPlan }, trial.written.anchor) ?? tryWords.noOther);
+      show(noPlanSentence(tryLanguage, trial.written.anchor) ?? tryWords.noOther);
       return;
     }
     const to: Bowing = bowingOfPlan(trial, leadIn, plan);
-    const sentence = planSentence({ bowing, edits, places }, trial.tune, plan);
+    const sentence = planSentence(tryLanguage, trial.tune, plan);
     take(stepTo(steps, to), tryWords.way(shownWay + 1, plans.length, sentence));
   }
 

@@ -1,8 +1,10 @@
 import { pastLimits } from '../../../shared/trying/past-limits.ts';
 import type { Outcome, Trial } from '../../../shared/trying/trial.ts';
 import type { WayThere } from '../../../shared/trying/way-there.ts';
-import { arrivals, pastLimitTold, strokesTold, tryWords } from '../../../shared/words/en/try.ts';
+import { tryWords } from '../../../shared/words/en/try.ts';
+import { arrivals, pastLimitTold, strokesTold } from '../../../shared/words/try.ts';
 import { element, strokeSign } from './element.ts';
+import { tryLanguage } from './try-language.ts';
 
 /** What comes of a bowing, in words and signs; it stays in sight while the chain is worked on. */
 export interface OutcomeView {
@@ -32,8 +34,13 @@ export function outcomeView(trial: () => Trial): OutcomeView {
     limits,
     show(outcome, way, step) {
       const { anchor } = outcome;
-      const arrive = arrivals(anchor);
-      const count = strokesTold(way.leadIn.notes.length, way.leadIn.strokes, way.leadIn.start);
+      const arrive = arrivals(tryLanguage, anchor);
+      const count = strokesTold(
+        tryLanguage,
+        way.leadIn.notes.length,
+        way.leadIn.strokes,
+        way.leadIn.start,
+      );
       root.replaceChildren(
         ...arrive.map(a =>
           element(
@@ -67,6 +74,12 @@ function limitsTold(trial: Trial, outcome: Outcome, way: WayThere): readonly str
   const { bowing, anchors } = trial.request;
   const level = anchors.find(a => a.id === trial.anchorId)?.level ?? bowing.level;
   return pastLimits(outcome, trial.request, way.leadIn).map(limit =>
-    pastLimitTold(outcome.study.tune, limit, level, bowing.limits[level].longestStroke),
+    pastLimitTold(
+      tryLanguage,
+      outcome.study.tune,
+      limit,
+      level,
+      bowing.limits[level].longestStroke,
+    ),
   );
 }
