@@ -84,7 +84,10 @@ export interface ParseFailure {
   readonly line: number;
 }
 
-/** abcjs's parse of one tune. abcjs throws on some slips, `[!e` among them. */
+/**
+ * Parses one tune with abcjs. Never throws: abcjs does on some slips, `[!e` among them, and then the
+ * line is looked for by parsing the text up to it, in about log₂ of its lines more parses.
+ */
 export function parseWithAbcjs(abc: string): RawTune | ParseFailure {
   const parsed = tryParse(abc);
   if (typeof parsed !== 'string') return parsed;
@@ -102,7 +105,7 @@ export function parseWithAbcjs(abc: string): RawTune | ParseFailure {
 /** The last text parsed: a tune is mostly drawn just after it is read, from the same text. */
 let last: { readonly abc: string; readonly tunes: readonly RawTune[] } = { abc: '', tunes: [] };
 
-/** abcjs's parses of all tunes of a text, the last text's kept; whoever is given them changes nothing. */
+/** Parses all tunes of a text with abcjs; may throw. The last text's parse is kept and given out again. */
 export function parseAll(abc: string): readonly RawTune[] {
   if (last.abc !== abc) {
     last = { abc, tunes: abcjs.parseOnly(abc) as unknown as readonly RawTune[] };

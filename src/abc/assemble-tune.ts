@@ -1,6 +1,7 @@
 import { nameBars } from '../../shared/music/name-bars.ts';
 import { readPartOrder } from '../../shared/music/part-order.ts';
 import type { AbcSource, Bar, Tune, TuneEvent } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { RawTune } from './abcjs-parse.ts';
 import type { DraftBar } from './draft-bar.ts';
 import type { Locate } from './locate.ts';
@@ -31,14 +32,14 @@ export function assembleTune(
       opensRepeat: d.opensRepeat,
       closesRepeat: d.closesRepeat,
       closesPart: d.closesPart,
-      endings: endings[i] ?? [],
+      endings: at(endings, i),
       opensEnding: d.opensEnding !== null,
       partName: d.partName,
     })),
   );
   const events: TuneEvent[] = [];
   const bars = drafts.map((draft, i): Bar => {
-    const { name, part, number, pickup } = names[i] ?? nameless;
+    const { name, part, number, pickup } = at(names, i);
     const first = events.length;
     addEvents(draft, i, name, chunk, locate, events);
     return {
@@ -46,7 +47,7 @@ export function assembleTune(
       part,
       number,
       pickup,
-      endings: endings[i] ?? [],
+      endings: at(endings, i),
       meter: draft.meter,
       key: draft.key,
       first,
@@ -88,8 +89,6 @@ export function assembleTune(
   };
 }
 
-const nameless = { name: '', part: 0, number: 0, pickup: false };
-
 /**
  * The ending that each bar belongs to: from where one opens to where it closes. A last ending that
  * no double bar closes would run on to the next repeat sign; where that is a bare `:|`, it is taken
@@ -106,12 +105,14 @@ function endingsOf(drafts: readonly DraftBar[]): readonly (readonly number[])[] 
   });
   let firstLength = 0;
   for (let i = 0; i < drafts.length; i++) {
-    if (!drafts[i]?.opensEnding) continue;
+    if (!at(drafts, i).opensEnding) continue;
     let end = i + 1;
-    while (end < drafts.length && !drafts[end]?.opensEnding && endings[end]?.length) end += 1;
-    const isFirst = i === 0 || !endings[i - 1]?.length;
+    while (end < drafts.length && !at(drafts, end).opensEnding && at(endings, end).length > 0) {
+      end += 1;
+    }
+    const isFirst = i === 0 || at(endings, i - 1).length === 0;
     if (isFirst) firstLength = end - i;
-    const bare = (drafts[end - 1]?.closesRepeat ?? 1) > 1 && !drafts[end]?.opensEnding;
+    const bare = at(drafts, end - 1).closesRepeat > 1 && !drafts[end]?.opensEnding;
     if (!isFirst && bare) endings.fill([], Math.min(end, i + firstLength), end);
   }
   return endings;
@@ -165,7 +166,7 @@ function addEvents(
   }
 }
 
-/** A slur closed at a rest closes on the last note before it. */
+/** Closes slurs that end at a rest on the last note before it. */
 function closeBefore(events: TuneEvent[], count: number): void {
   const at = events.findLastIndex(e => e.kind === 'note');
   const note = events[at];
@@ -174,7 +175,7 @@ function closeBefore(events: TuneEvent[], count: number): void {
   }
 }
 
-/** `The Lamplighter's Reel` becomes `the-lamplighters-reel`. */
+/** A title as an id: `The Lamplighter's Reel` becomes `the-lamplighters-reel`; empty without a letter of a to z. */
 const slug = (title: string): string =>
   title
     .normalize('NFD')

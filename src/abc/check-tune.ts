@@ -1,16 +1,18 @@
 import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, fractionText } from '../../shared/music/fraction.ts';
 import { meterLength, meterText } from '../../shared/music/meter.ts';
+import { noteAt } from '../../shared/music/note-at.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import { longestPerformance, unroll } from '../../shared/music/played-order.ts';
-import type { Bar, NoteEvent, Tune, TuneEvent } from '../../shared/music/tune.ts';
+import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import type { DraftBar } from './draft-bar.ts';
 import type { Locate } from './locate.ts';
 
 /**
- * What is wrong with a tune as written, beyond what abcjs says: it is silent about slurs left
- * open and about bars that do not add up. `drafts` are the bars that the tune was built from.
+ * Finds what is wrong with a tune as written, beyond what abcjs says: it is silent about slurs left
+ * open and about bars that do not add up. `drafts` are the bars that the tune was assembled from.
  */
 export function checkTune(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Problem[] {
   const closed = drafts.map(d => d.closed);
@@ -28,9 +30,10 @@ function checkTies(tune: Tune, locate: Locate): Problem[] {
   return tune.events.flatMap((event, i) => {
     if (event.kind === 'rest' || !event.tied) return [];
     const next = tune.events[i + 1];
-    const [bar, following] = [tune.bars[event.bar], tune.bars[next?.bar ?? -1]];
+    const bar = at(tune.bars, event.bar);
+    const following = next && at(tune.bars, next.bar);
     // Where the music turns back or chooses an ending, what comes next is not on the page.
-    if (bar && following !== bar && (bar.closesRepeat > 1 || following?.endings.length)) return [];
+    if (following !== bar && (bar.closesRepeat > 1 || following?.endings.length)) return [];
     const joined =
       next?.kind === 'note' && event.pitches.some(p => next.pitches.some(q => q.midi === p.midi));
     return joined
@@ -47,8 +50,8 @@ function checkAccidentals(tune: Tune, drafts: readonly DraftBar[], locate: Locat
   const problems: Problem[] = [];
   drafts.forEach((draft, i) => {
     draft.events.forEach((drafted, k) => {
-      const event = tune.events[(tune.bars[i]?.first ?? 0) + k];
-      if (!drafted.elsewhere || event?.kind !== 'note') return;
+      if (!drafted.elsewhere) return;
+      const event = noteAt(tune, at(tune.bars, i).first + k);
       problems.push(
         problem('accidental-elsewhere', 'note', locate(event.start), {
           facts: { note: event.id },
@@ -70,30 +73,29 @@ function checkBars(tune: Tune, closed: readonly boolean[]): Problem[] {
   const { bars: played, cut } = unroll(tune);
   if (cut) {
     problems.push(
-      problem('too-long-to-play', 'warning', tune.bars[0]?.place ?? null, {
+      problem('too-long-to-play', 'warning', at(tune.bars, 0).place, {
         facts: { notes: longestPerformance },
       }),
     );
   }
   const excused = new Set<number>(tune.bars.flatMap((b, i) => (b.pickup ? [i] : [])));
-  const excuse = (i: number | undefined, j: number | undefined): void => {
-    const [a, b] = [tune.bars[i ?? -1], tune.bars[j ?? -1]];
-    if (a && b && isShort(a) && isShort(b) && completes(a, b)) {
-      excused.add(i as number);
-      excused.add(j as number);
-    }
+  const excuse = (i: number, j: number): void => {
+    const [a, b] = [at(tune.bars, i), at(tune.bars, j)];
+    if (!isShort(a) || !isShort(b) || !completes(a, b)) return;
+    excused.add(i);
+    excused.add(j);
   };
   for (let k = 0; k + 1 < played.length; k++) {
-    const i = played[k] as number;
-    const j = played[k + 1] as number;
+    const [i, j] = [at(played, k), at(played, k + 1)];
     if (j !== i + 1 || atSign(tune.bars, i, j, closed)) excuse(i, j);
   }
-  excuse(played.at(-1), played[0]);
+  if (played.length > 0) excuse(at(played, played.length - 1), at(played, 0));
   for (const part of tune.parts) {
-    const pickup = part.bars.find(b => tune.bars[b]?.pickup);
+    const pickup = part.bars.find(b => at(tune.bars, b).pickup);
+    if (pickup === undefined) continue;
     for (const i of part.bars) {
-      const [bar, next] = [tune.bars[i], tune.bars[i + 1]];
-      const last = bar && (bar.closesRepeat > 1 || bar.closesPart || next?.part !== bar.part);
+      const [bar, next] = [at(tune.bars, i), tune.bars[i + 1]];
+      const last = bar.closesRepeat > 1 || bar.closesPart || next?.part !== bar.part;
       if (last) excuse(i, pickup);
     }
   }
@@ -117,12 +119,11 @@ function checkBars(tune: Tune, closed: readonly boolean[]): Problem[] {
   return problems;
 }
 
-/** A repeat sign, double bar or ending parts two neighbouring bars. */
+/** Whether a repeat sign, double bar or ending parts two neighbouring bars, or no bar line does. */
 function atSign(bars: readonly Bar[], i: number, j: number, closed: readonly boolean[]): boolean {
-  const [a, b] = [bars[i], bars[j]];
-  if (!a || !b) return false;
+  const [a, b] = [at(bars, i), at(bars, j)];
   return (
-    closed[i] === false ||
+    !at(closed, i) ||
     a.closesRepeat > 1 ||
     a.closesPart ||
     b.opensRepeat ||
@@ -184,9 +185,9 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
     problems.push(problem(rule, 'warning', locate(at), { facts }));
   };
   for (let i = 0; i < tune.events.length; i++) {
-    const event = tune.events[i] as TuneEvent;
-    const { opened, closed } = drafted[i]?.restSlurs ?? { opened: 0, closed: 0 };
-    const name = tune.bars[event.bar]?.name ?? '';
+    const event = at(tune.events, i);
+    const { opened, closed } = at(drafted, i).restSlurs;
+    const { name } = at(tune.bars, event.bar);
     if (event.bar !== bar) {
       const before = tune.bars[bar];
       const here = tune.bars[event.bar];
@@ -225,6 +226,6 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
     if (depth === 0) opener = null;
   }
   if (opener)
-    say('slur-open', opener.start, { note: opener.id, bar: tune.bars[opener.bar]?.name ?? '' });
+    say('slur-open', opener.start, { note: opener.id, bar: at(tune.bars, opener.bar).name });
   return problems;
 }

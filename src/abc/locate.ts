@@ -1,10 +1,11 @@
 import type { AbcSource } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { Place } from '../../shared/problem.ts';
 
 /** Finds the place, in the teacher's file, of an offset in a fence's text. */
 export type Locate = (offset: number) => Place;
 
-/** A fence stands some lines down in its file, and some columns in. */
+/** Makes a finder of places. A fence stands some lines down in its file, and some columns in. */
 export function locator(source: AbcSource): Locate {
   const starts = [0];
   for (let i = source.text.indexOf('\n'); i >= 0; i = source.text.indexOf('\n', i + 1)) {
@@ -15,13 +16,13 @@ export function locator(source: AbcSource): Locate {
     let high = starts.length - 1;
     while (low < high) {
       const mid = (low + high + 1) >> 1;
-      if ((starts[mid] ?? 0) <= offset) low = mid;
+      if (at(starts, mid) <= offset) low = mid;
       else high = mid - 1;
     }
     return {
       file: source.file,
       line: source.line + low,
-      column: source.indent + offset - (starts[low] ?? 0) + 1,
+      column: source.indent + offset - at(starts, low) + 1,
     };
   };
 }

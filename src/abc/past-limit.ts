@@ -4,7 +4,7 @@ import type { RawElement, RawTune } from './abcjs-parse.ts';
 import type { Locate } from './locate.ts';
 import type { Chunk } from './split-source.ts';
 
-/** Why a tune's text is not even given to the parser; null where it is of a length to read. */
+/** The problem of a text that is too much for the parser; null where it can be given to it. */
 export function textPastLimit(chunk: Chunk, locate: Locate): Problem | null {
   const { abc } = chunk;
   const past = (what: string, found: number, most: number, at: number): Problem =>
@@ -22,8 +22,8 @@ export function textPastLimit(chunk: Chunk, locate: Locate): Problem | null {
 }
 
 /**
- * Why a tune that was parsed cannot be studied: too much of something, or a length that is no
- * number, as `A/0` has. null where there is nothing of the kind.
+ * The problem of a parsed tune that has too much of something to be studied, or a length that is no
+ * number, as `A/0` has; null where there is nothing of the kind.
  */
 export function musicPastLimit(raw: RawTune, chunk: Chunk, locate: Locate): Problem | null {
   let notes = 0;

@@ -13,7 +13,7 @@ export interface BarLine {
   readonly drawn: boolean;
 }
 
-/** `abc` is the text that abcjs was given. */
+/** Reads what abcjs has at a bar line; `abc` is the text that it was given. */
 export function readBarLine(line: RawElement, abc: string): BarLine {
   const { type = '' } = line;
   const { closesRepeat, opensRepeat } = repeatsOf(line, abc);

@@ -23,7 +23,7 @@ export const alterOf: Readonly<Record<string, number>> = {
   dblsharp: 2,
 };
 
-/** The key of abcjs's `key`; its accidentals already hold those that `K:` adds by hand. */
+/** Reads abcjs's `key`, which may be missing; its accidentals already hold those that `K:` adds by hand. */
 export function readKey(raw: RawKey | undefined): Key {
   const root = raw?.root;
   if (!raw || root === undefined || root === 'none') {
@@ -48,7 +48,7 @@ function altersOf(raw: RawKey): Record<Letter, number> {
   return alters;
 }
 
-/** The metre of abcjs's `meter`; `2+3/8` is five quavers. */
+/** Reads abcjs's `meter`: `2+3/8` is five quavers; a missing or impossible one is no metre. */
 export function readMeter(raw: RawMeter | undefined): Meter {
   if (raw?.type === 'common_time') return { beats: 4, unit: 4, sign: 'common', free: false };
   if (raw?.type === 'cut_time') return { beats: 2, unit: 2, sign: 'cut', free: false };

@@ -30,7 +30,7 @@ const ornaments: Readonly<Record<string, NoteEvent['ornament']>> = {
   invertedturnx: 'turn',
 };
 
-/** abcjs puts slurs on a chord's first note, or on the chord: both are counted. */
+/** Reads the signs of a note. abcjs puts slurs on a chord's first note, or on the chord: both are counted. */
 export function readSigns(raw: RawElement): NoteSigns {
   const { decoration: decorations = none } = raw;
   const mark = decorations.find(d => d === 'upbow' || d === 'downbow');

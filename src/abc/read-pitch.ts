@@ -4,7 +4,7 @@ import type { RawPitch } from './abcjs-parse.ts';
 import { alterOf } from './read-key.ts';
 
 /**
- * Pitches as they sound. An accidental holds for its letter, in every octave, until the bar line
+ * The accidentals in force at a place. An accidental holds for its letter, in every octave, until the bar line
  * (`%%propagate-accidentals`, whose default is `pitch`: ABC 2.1, section 11.3), and past it only
  * for the note that a tie leads to: in `^f-|f f` the first f of the second bar is sharp, the next
  * is not.
@@ -20,7 +20,7 @@ export interface Accidentals {
 
 export const noAccidentals: Accidentals = { held: new Map(), written: new Map(), tied: new Map() };
 
-/** Those that hold past a bar line. */
+/** The accidentals still in force after a bar line. */
 export const afterBarLine = (before: Accidentals): Accidentals =>
   before.tied.size === 0 ? noAccidentals : { ...noAccidentals, tied: before.tied };
 
@@ -81,6 +81,7 @@ const middleC = 28;
 export const clefOctaves = (clef: string | undefined): number =>
   clef?.endsWith('-8') ? -1 : clef?.endsWith('+8') ? 1 : 0;
 
+/** What `%%propagate-accidentals` says; `pitch` without it. */
 export const propagationOf = (abc: string): Propagation =>
   (/^(?:%%|I:)propagate-accidentals\s+(octave|pitch|not)\b/m.exec(abc)?.[1] as
     | Propagation

@@ -5,7 +5,7 @@ import type { DraftEvent } from './draft-bar.ts';
 const signsOnly = /(?:"[^"]*"|![^!\n]*!|\{[^}]*\}|\((?:\d[:\d]*)?|[.~H-Wh-w]|[ \t])+$/;
 
 /**
- * Where a note or rest is written. abcjs leaves out of a note what stands before its last sign,
+ * Finds where a note or rest is written. abcjs leaves out of a note what stands before its last sign,
  * `"G"u(` of `"G"u(~B2`: it is what lies between the note and `reached`, the end of the element
  * before. Slurs at a rest are counted here, since abcjs loses those that open at one.
  */

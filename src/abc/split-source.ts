@@ -1,5 +1,5 @@
 /**
- * A source may hold several tunes, each from its `X:` to the next. Lines of fields before the
+ * One tune of a source. A source may hold several, each from its `X:` to the next. Lines of fields before the
  * first `X:` are the file header and hold for every tune (ABC 2.1, section 2.2.2): they are put in
  * after the tune's own `X:` line, so that abcjs reads them as the tune's.
  */
@@ -16,6 +16,7 @@ export interface Chunk {
 
 const headerLine = /^(?:[A-Za-z+]:|%%).*\n?/gm;
 
+/** Cuts a source into its tunes; a source without `X:` is one tune, an empty one none. */
 export function splitSource(text: string): readonly Chunk[] {
   const starts = [...text.matchAll(/^X:/gm)].map(m => m.index);
   const first = starts[0];

@@ -4,7 +4,7 @@ import type { Meter } from '../../shared/music/tune.ts';
 import type { RawElement } from './abcjs-parse.ts';
 
 /**
- * What a tuplet multiplies lengths by. abcjs is right but for one case: 5, 7 or 9 notes, where `q`
+ * The ratio that a tuplet multiplies lengths by. abcjs is right but for one case: 5, 7 or 9 notes, where `q`
  * is left out, take the time of 3 in compound metres (ABC 2.1, section 4.13), and it says 2.
  */
 export function tupletRatio(raw: RawElement, abc: string, meter: Meter): Fraction {
