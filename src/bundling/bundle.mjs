@@ -4,8 +4,8 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { templatesForEsbuild } from './templates-plugin.mjs';
 
-// Code compiled of another bundle would be taken for that of this one, and its hash too.
-for (const left of ['code', 'hash']) rmSync(`dist/bowbook.${left}`, { force: true });
+// Code compiled of another bundle would be taken for that of this one.
+rmSync('dist/bowbook.code', { force: true });
 
 // The program as one script, which its entries load with compiled code.
 await build({
@@ -23,16 +23,11 @@ await build({
   // Packages are bundled too: Node takes longer to find and open their files than to run them.
   external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit'],
 });
-// esbuild leaves what is not ASCII in regular expressions; the bundle is read as ASCII.
-const ascii = code =>
-  code.replace(
-    /[\u0080-\uffff]/g,
-    sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
-writeFileSync('dist/bowbook.cjs', ascii(readFileSync('dist/bowbook.cjs', 'utf8')));
 // What Node runs first is CommonJS, for which it need not set up its loader of modules.
 await build({
-  entryPoints: readdirSync('src/start').map(name => `src/start/${name}`),
+  entryPoints: ['cli', 'load-bundle', 'practise', 'tune-worker'].map(
+    name => `src/start/${name}.ts`,
+  ),
   outdir: 'dist',
   bundle: true,
   platform: 'node',

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
 import type * as bundled from '../bundling/bundled.ts';
-import { hintBuild } from '../workers/engine-hints.ts';
+import { optimiseLate } from './optimise-late.ts';
 
 /** The bundled program, and its script, of which the compiled code can be asked. */
 export interface LoadedBundle {
@@ -20,13 +20,14 @@ export const codeFile = join(folder, 'bowbook.code');
 
 /**
  * Loads the bundled program together with what a practice run compiled its functions to, so that
- * neither it nor any thread that it starts has to compile them again: that took a sixth of a rebuild.
+ * neither it nor any thread that it starts has to compile them again: that takes a sixth of a rebuild's processor time
+ * (`docs/performance.md`).
  * Code that another V8 compiled, or the same under other flags, is refused by V8, and the program
  * runs as well without. `Module.enableCompileCache` will do this where Node 22 is the least.
  */
 export function loadBundle(): LoadedBundle {
-  hintBuild();
-  const source = readFileSync(bundle, 'latin1'); // of ASCII alone, and twice as quick to read so
+  optimiseLate();
+  const source = readFileSync(bundle, 'utf8');
   const script = new Script(`(function (module, require, bundleUrl) {${source}\n})`, {
     filename: bundle,
     ...compiledCode(),

@@ -1,14 +1,11 @@
 import { appendFileSync, cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { bundledHash, hashFile } from '../incremental/program-hash.ts';
-import { packageRoot } from '../pages/package-root.ts';
 import { codeFile, loadBundle } from './load-bundle.ts';
 
 /**
- * The last step of bundling: keeps the bundle's hash, builds a book, builds it again after a lesson has
- * changed, and keeps what the bundle's functions compiled to meanwhile. Argument: the folder of the
- * book, which is copied.
+ * The last step of bundling: builds a book, builds it again after a lesson has changed, and keeps what
+ * the bundle's functions compiled to meanwhile. Argument: the folder of the book, which is copied.
  */
 async function practise(book: string): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));
@@ -29,6 +26,4 @@ async function practise(book: string): Promise<void> {
   }
 }
 
-const root = packageRoot();
-writeFileSync(join(root, hashFile), bundledHash(root));
 void practise(process.argv[2] ?? '');
