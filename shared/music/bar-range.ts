@@ -1,5 +1,5 @@
 /**
- * A passage as a teacher names it, ends included: `B7`, `B7-B8`, `B7:3-B8:5`, `A0`, `B8/2`.
+ * A passage as a teacher names it, ends included: `A5`, `A5-A6`, `A5:2-A6:4`, `A0`, `B8/2`.
  * Notes count from 1 in each bar, rests left out.
  */
 export interface BarRange {
@@ -13,7 +13,7 @@ export interface BarPoint {
   readonly note: number | null;
 }
 
-/** Reads `B7:3-B8:5`; null when it is not a passage. */
+/** Reads `A5:2-A6:4`; null when it is not a passage. */
 export function parseBarRange(text: string): BarRange | null {
   const [from, to, ...more] = text.trim().split(/\s*[-–]\s*/);
   if (from === undefined || more.length > 0) return null;

@@ -57,7 +57,7 @@ export function arrivals(
   }));
 }
 
-/** "47 notes in 42 strokes, starting on a down-bow." */
+/** "23 notes in 20 strokes, starting on a down-bow." */
 export const strokesTold = (
   { trying }: Pick<TryLanguage, 'trying'>,
   notes: number,

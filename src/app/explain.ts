@@ -56,7 +56,7 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
   const bars = options.anchor === undefined ? null : parseBarRange(options.anchor);
   if (options.anchor !== undefined && bars === null) {
     throw new UsageError(
-      `--anchor takes bars such as B7-B8 or B7:3-B8:5, not "${options.anchor}".`,
+      `--anchor takes bars such as A5-A6 or A5:2-A6:4, not "${options.anchor}".`,
     );
   }
   if (options.preset !== undefined && !(options.preset in defaultBowing.presets)) {

@@ -11,7 +11,7 @@ export function addExplain(program: Command): void {
     .argument('<file>')
     .option('--json', 'as data: the study as JSON')
     .addOption(new Option('--start <stroke>', 'the first stroke').choices(['down', 'up']))
-    .option('--anchor <bars>', 'a passage to arrive at, such as B7-B8')
+    .option('--anchor <bars>', 'a passage to arrive at, such as A5-A6')
     .addOption(new Option('--arrive <stroke>', 'the stroke to reach it on').choices(['down', 'up']))
     .option('--tune <number>', 'only the tune with this X: number')
     .addOption(new Option('--level <level>', 'whose limits hold').choices([...levels]))

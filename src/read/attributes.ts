@@ -10,7 +10,7 @@ export interface WrittenAttribute {
 }
 
 /**
- * Reads `{#id of=x bars="B7-B8"}` from the text of a block's opening: every attribute in order,
+ * Reads `{#id of=x bars="A5-A6"}` from the text of a block's opening: every attribute in order,
  * with repeated ones kept, which remark drops without a word (the last one wins).
  *
  * `:::anchor{#end of=x of=y}` gives `id`, `of`, `of`.

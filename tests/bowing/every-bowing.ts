@@ -3,7 +3,7 @@ import type { LeadInForm } from '../../shared/bowing/lead-in-form.ts';
 
 /**
  * The brute-force enumerator that the engine is held to: every bowing of a short lead-in, one by
- * one, judged by the words of the design and sharing no code with the engine.
+ * one, judged by what `docs/architecture.md` says of it and sharing no code with the engine.
  */
 export interface Enumerated {
   readonly groupings: bigint;

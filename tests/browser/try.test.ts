@@ -141,7 +141,6 @@ describe('the answers of the place to try strokes', () => {
     cpSync(content, book, { recursive: true });
     const markdown = readFileSync(join(content, written), 'utf8');
     const page = await openTry();
-    await page.getByLabel('Change phrases that are the same together').uncheck();
     const tune = await tuneOnPage();
     let seed = 7;
     for (let round = 0; round < 8; round++) {
@@ -222,7 +221,6 @@ describe('the place to try strokes, from a folder with no network', () => {
         s => ` ${s}`,
       ),
     );
-    await page.getByLabel('Change phrases that are the same together').uncheck();
     await page.getByRole('button', { name: 'Part F sharp from E, notes 2 and 3 of A4' }).click();
     const after = await shownOn(page);
     expect(after.arrivals).toEqual([' The bow arrives on a down-bow, as it should.']);
@@ -241,6 +239,21 @@ describe('the place to try strokes, from a folder with no network', () => {
     expect((await shownOn(page)).notes).toEqual(after.notes);
     await page.getByRole('button', { name: 'Start again as written' }).click();
     expect((await shownOn(page)).notes).toEqual(before.notes);
+    await page.close();
+  });
+
+  it('changes phrases that are the same together, unless told not to', async () => {
+    const page = await demo.browser.newPage({ offline: true });
+    await openAwake(page, demo.addressOf('tunes/the-tide-table.html'));
+    await page.locator('details.try summary').click();
+    await page.waitForSelector('.beads .bead');
+    const first = 'D to B, notes 1 and 2 of B2';
+    await page.getByRole('button', { name: `Slur ${first}` }).click();
+    expect((await shownOn(page)).said).toContain('notes 1 and 2 of B6');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByLabel('Change phrases that are the same together').uncheck();
+    await page.getByRole('button', { name: `Slur ${first}` }).click();
+    expect((await shownOn(page)).said).toContain(`Slurred: ${first}.`);
     await page.close();
   });
 
@@ -265,7 +278,7 @@ describe('the place to try strokes, from a folder with no network', () => {
 
   it('is worked by the keyboard alone: one Tab stop, arrows along the chain, Space on a link', async () => {
     const page = await openTry();
-    await page.getByLabel('Change phrases that are the same together').focus();
+    await page.getByRole('radio', { name: 'improver' }).focus();
     await page.keyboard.press('Tab');
     const now = () =>
       page.evaluate(() => {

@@ -120,7 +120,9 @@ function studied(others: Readonly<Record<string, string>> = {}): Promise<Studied
     'tunes/chalk-on-the-slipway.md': fillTemplate(chalk, {}),
   };
   const texts = new Map([...files, ...Object.entries({ ...begun, ...others })]);
-  const media = ['stove.mp3', 'slow.mp3', 'first.mp3', 'quay.jpg'].map(name => `media/${name}`);
+  const media = ['stove.mp3', 'slow.mp3', 'stove-october.mp3', 'quay.jpg'].map(
+    name => `media/${name}`,
+  );
   return studyTunes(bookOf('book', { texts, media }), () => {});
 }
 

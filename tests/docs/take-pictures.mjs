@@ -48,8 +48,8 @@ async function take(name, url, { width, height, scale = 1 }, show) {
 
 const phone = { width: 390, height: 760, scale: 1.25 };
 
-const firstTry = address('lessons/2026-09-22-the-tide-turns-too-soon.html');
-const tideTable = address('tunes/the-tide-table.html');
+const firstTry = address('lessons/2026-09-22-three-in-a-bow.html');
+const weighbridge = address('tunes/left-at-the-weighbridge.html');
 
 /** Scrolls so that a thing stands at the top of the window, a little below its edge. */
 const bringUp = (page, selector) =>
@@ -60,12 +60,12 @@ const bringUp = (page, selector) =>
       scrollTo(0, e.getBoundingClientRect().top + scrollY - 16);
     });
 
-await take('tune-page', tideTable, { width: 1000, height: 1830 });
-await take('lesson', firstTry, phone, page => bringUp(page, '#at-what-we-all-play-alike'));
+await take('tune-page', weighbridge, { width: 1000, height: 1830 });
+await take('lesson', firstTry, phone, page => bringUp(page, '#at-what-we-agreed'));
 await take('plan', firstTry, { width: 760, height: 620 }, page =>
-  bringUp(page, '#plan-tide-turn-first-try'),
+  bringUp(page, '#plan-fish-hill-first-try'),
 );
-await take('try', tideTable, { width: 800, height: 2000 }, async page => {
+await take('try', weighbridge, { width: 800, height: 2000 }, async page => {
   const place = page.locator('details.try').first();
   await place.locator('summary').first().click();
   await place.locator('.try-room button').first().waitFor();
@@ -76,7 +76,7 @@ await take('try', tideTable, { width: 800, height: 2000 }, async page => {
 });
 await take(
   'drill',
-  address('lessons/2026-09-29-one-slur-in-the-right-place.html'),
+  address('lessons/2026-09-29-two-and-one.html'),
   { width: 760, height: 1200 },
   async page => {
     const drill = page.locator('.drill').first();
@@ -86,12 +86,12 @@ await take(
     return drill;
   },
 );
-await take('player', tideTable, { width: 760, height: 960 }, async page => {
+await take('player', weighbridge, { width: 760, height: 960 }, async page => {
   await page.locator('.player-panel summary').first().click();
   await bringUp(page, '.player-bar');
 });
 await take('what-we-play', address('tunes/index.html'), { width: 900, height: 760 }, async page => {
-  await page.locator('#finder-text').fill('tide');
+  await page.locator('#finder-text').fill('weigh');
   await page.locator('[data-found] li').first().waitFor();
 });
 
@@ -124,7 +124,7 @@ try {
 
 // The first three of the fading sheets, beside one another.
 const sheet = join(work, 'sheet');
-const pdf = join(site, 'tunes/the-tide-table-sheets.pdf');
+const pdf = join(site, 'tunes/left-at-the-weighbridge-sheets.pdf');
 execFileSync('pdftoppm', ['-r', '60', '-png', '-f', '1', '-l', '3', pdf, sheet]);
 execFileSync('convert', [
   ...[1, 2, 3].map(n => `${sheet}-${n}.png`),

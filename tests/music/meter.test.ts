@@ -10,7 +10,7 @@ const meter = (beats: number, unit: number, sign: Meter['sign'] = null): Meter =
   free: false,
 });
 
-/** Beats as the trade counts them (common practice; the table of tune types in the design). */
+/** Beats as the trade counts them (common practice). */
 describe('beats', () => {
   it.each<[string, Meter, TuneType | null, string, string]>([
     ['jig', meter(6, 8), 'jig', '3/8', '0 3/8'],

@@ -21,7 +21,7 @@ test('the fixture is a book without faults', () => {
   expect(demoBook().problems).toEqual([]);
 });
 
-test('every page of the design is made', () => {
+test('every kind of page is made', () => {
   expect([...documents.keys()].sort()).toEqual([
     '404.html',
     'how-to-read.html',

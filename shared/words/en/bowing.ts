@@ -74,7 +74,7 @@ export const bowingMessages: Record<string, (p: Problem) => { message: string; m
     message: `The anchor "${p.facts.anchor}" names ${p.facts.bars}, but this tune has no ${p.actual}: ${barsText(p)}.`,
     mend: p.nearest
       ? `Did you mean ${p.nearest}?`
-      : 'Name bars of this tune, such as B7-B8; its page lists them.',
+      : 'Name bars of this tune, such as A5-A6; its page lists them.',
   }),
   'anchor-not-reached': p => ({
     message: `The bow never comes to the anchor "${p.facts.anchor}": its first note, ${noteNamed(p.facts.note)}, is tied on from the note before, or is never played.`,

@@ -14,7 +14,7 @@ export const expects = {
   date: 'a day such as `2026-09-15`',
   id: 'lower-case letters, digits and hyphens',
   labels: "labels such as `a b a' c`, a letter a phrase, a mark `'` for each other form",
-  bars: 'bars such as `B7`, `B7-B8`, `B7:3-B8:5` or `B8/2`',
+  bars: 'bars such as `A5`, `A5-A6`, `A5:2-A6:4` or `B8/2`',
   time: 'a time such as `0:04`, `1:02.5` or `4.5` seconds',
   colour: 'a colour such as `#1f5a50`',
   site: 'an address such as `https://example.org/fiddles/`',

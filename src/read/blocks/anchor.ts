@@ -17,7 +17,7 @@ export interface AnchorBlock extends BlockBase {
   readonly body: Root;
 }
 
-/** `:::anchor{#id of=tune bars="B7-B8" start=up}` around the reason for it. */
+/** `:::anchor{#id of=tune bars="A5-A6" start=down}` around the reason for it. */
 export const anchor: BlockSpec<AnchorBlock, true> = {
   kind: 'anchor',
   form: 'container',
