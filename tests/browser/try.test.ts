@@ -221,11 +221,11 @@ describe('the place to try strokes, from a folder with no network', () => {
         s => ` ${s}`,
       ),
     );
-    await page.getByRole('button', { name: 'Part F sharp from E, notes 2 and 3 of A4' }).click();
+    await page.getByRole('button', { name: 'Slur F sharp to E, notes 2 and 3 of A4' }).click();
     const after = await shownOn(page);
     expect(after.arrivals).toEqual([' The bow arrives on a down-bow, as it should.']);
     expect(after.said).toBe(
-      'Parted: F sharp from E, notes 2 and 3 of A4. Turned round: from note 3 of A4 (E) on.',
+      'Parted: F sharp to E, notes 2 and 3 of A4. Turned round: from note 3 of A4 (E) on.',
     );
     expect(after.status).toContain(after.said);
     expect(after.status).toContain('as it should');
