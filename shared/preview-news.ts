@@ -1,4 +1,4 @@
-import type { Severity } from './problem.ts';
+import type { Severity } from './rules.ts';
 
 /** What the teacher's preview tells the pages that are open in it, after every build. */
 export interface PreviewNews {

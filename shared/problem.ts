@@ -1,29 +1,19 @@
+import { type FactsOf, type Rule, rules, type Severity } from './rules.ts';
+
 /**
- * What can be wrong with a book: codes and facts, no wording. `words/` makes the sentences, and
+ * What is wrong with a book: a rule and facts, no wording. `words/` makes the sentences, and
  * `src/report/` prints them with their place. Defects in our own code throw; defects in a book
  * become one of these and never do.
  */
+export type Problem<R extends Rule = Rule> = R extends Rule ? ProblemOf<R> : never;
 
-/** error: nothing is written. warning: built, and said. note: worth knowing. */
-export type Severity = 'error' | 'warning' | 'note';
-
-/** A place in the teacher's own file. Lines and columns count from 1. */
-export interface Place {
-  readonly file: string;
-  readonly line: number;
-  readonly column: number;
-}
-
-/** The facts that a rule's sentence is made from. */
-export type Facts = Readonly<Record<string, string | number>>;
-
-export interface Problem {
-  /** Kebab-case name of the rule; `docs/rules/` has a page for each. */
-  readonly rule: string;
+interface ProblemOf<R extends Rule> {
+  readonly rule: R;
+  /** As `rules` has it, unless the caller says why it weighs otherwise there. */
   readonly severity: Severity;
   /** null where the whole book is meant. */
   readonly place: Place | null;
-  readonly facts: Facts;
+  readonly facts: FactsOf<R>;
   /** What was found, as written. */
   readonly actual: string | null;
   /** What would have been right. */
@@ -32,12 +22,28 @@ export interface Problem {
   readonly nearest: string | null;
 }
 
-/** Makes a problem; what is left out is empty. */
-export function problem(
-  rule: string,
-  severity: Severity,
+/** A place in the teacher's own file. Lines and columns count from 1. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+type Found = Partial<Pick<ProblemOf<Rule>, 'actual' | 'expected' | 'nearest'>>;
+
+/** What `problem` is told besides rule and place: the facts must be there where the rule has any. */
+export type ProblemRest<R extends Rule> =
+  object extends FactsOf<R>
+    ? readonly [rest?: Found]
+    : readonly [rest: Found & { readonly facts: FactsOf<R> }];
+
+/** Makes a problem of the weight that its rule has; what is left out is empty. */
+export function problem<R extends Rule>(
+  rule: R,
   place: Place | null,
-  rest: Partial<Pick<Problem, 'facts' | 'actual' | 'expected' | 'nearest'>> = {},
-): Problem {
-  return { rule, severity, place, facts: {}, actual: null, expected: [], nearest: null, ...rest };
+  ...[rest]: ProblemRest<R>
+): Problem<R> {
+  const { severity } = rules[rule];
+  const empty = { facts: {}, actual: null, expected: [], nearest: null };
+  return { rule, severity, place, ...empty, ...rest } as unknown as Problem<R>;
 }

@@ -62,5 +62,5 @@ function wrongCount({ phrases }: SectionMap, { labels }: StudyRequest): readonly
   };
   const actual = labels.labels.join(' ');
   const expected = [phrases.map(p => p.label).join(' ')];
-  return [problem('labels-count', 'warning', labels.place, { facts, actual, expected })];
+  return [problem('labels-count', labels.place, { facts, actual, expected })];
 }

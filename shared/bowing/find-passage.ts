@@ -29,7 +29,7 @@ export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
     return {
       request,
       passage: null,
-      problems: [problem('anchor-not-in-tune', 'error', place, rest)],
+      problems: [problem('anchor-not-in-tune', place, rest)],
     };
   }
   const opening = tune.events[range.first];
@@ -37,7 +37,7 @@ export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
   const place = opening?.place ?? null;
   const direction = request.start ?? mark;
   if (!direction) {
-    const missing = problem('anchor-without-stroke', 'error', request.place ?? place, {
+    const missing = problem('anchor-without-stroke', request.place ?? place, {
       facts,
       expected: ['down', 'up'],
     });
@@ -46,7 +46,7 @@ export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
   const against =
     mark && mark !== direction
       ? [
-          problem('anchor-against-mark', 'warning', place, {
+          problem('anchor-against-mark', place, {
             facts,
             actual: mark,
             expected: [direction],

@@ -108,7 +108,7 @@ export function conflictProblems(
         mends: (mends.get(event) ?? []).join('; '),
       };
       return [
-        problem('stroke-conflict', 'warning', note.place, {
+        problem('stroke-conflict', note.place, {
           facts,
           actual: turned(first.counted),
           expected: [first.counted],

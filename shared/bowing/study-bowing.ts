@@ -116,11 +116,9 @@ function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {
     return event?.kind === 'note' ? event.id : '';
   };
   const facts = { anchor: anchor.id, note: id(anchor.first) };
-  const slurred = joined[anchor.first]
-    ? [problem('slur-into-anchor', 'warning', place, { facts })]
-    : [];
+  const slurred = joined[anchor.first] ? [problem('slur-into-anchor', place, { facts })] : [];
   if (anchor.arrivals.length === 0) {
-    return [...slurred, problem('anchor-not-reached', 'warning', place, { facts })];
+    return [...slurred, problem('anchor-not-reached', place, { facts })];
   }
   const missed = anchor.arrivals.filter(a => !a.agrees);
   const [first] = missed;
@@ -134,7 +132,7 @@ function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {
   };
   return [
     ...slurred,
-    problem('arrival-missed', 'warning', place, {
+    problem('arrival-missed', place, {
       facts: told,
       actual: first.direction,
       expected: [anchor.direction],

@@ -32,7 +32,7 @@ function lagProblem({ lagging: { cue, played }, after }: LaggingCue): Problem {
   const facts = { other: after.cue.bar, from: after.cue.seconds, seconds: cue.seconds };
   const overlaps = played === after.played || cue.seconds === after.cue.seconds;
   const rule = overlaps ? 'cue-overlap' : 'cue-backwards';
-  return problem(rule, 'warning', cue.place, { facts, actual: cue.bar });
+  return problem(rule, cue.place, { facts, actual: cue.bar });
 }
 
 function strays(cues: readonly PlacedCue[]): readonly Problem[] {
@@ -80,6 +80,6 @@ function strayed({ cue }: PlacedCue, expected: number, off: number): Problem {
     expected: Math.round(expected * 10) / 10,
     percent: Math.round(Math.abs(off) * 100),
     way: off > 0 ? 'late' : 'early',
-  };
-  return problem('cue-stray', 'warning', cue.place, { facts, actual: cue.bar });
+  } as const;
+  return problem('cue-stray', cue.place, { facts, actual: cue.bar });
 }

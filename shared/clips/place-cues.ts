@@ -81,11 +81,11 @@ export const plainName = (name: string): string => name.replace(/\/.*/, '');
 function unknownBar(tune: Tune, { bar, place }: ClipCue): Problem {
   const known = tune.bars.map(b => b.name);
   const near = nearestBar(bar, known);
-  return problem('cue-bar', 'warning', place, { actual: bar, expected: known, nearest: near });
+  return problem('cue-bar', place, { actual: bar, expected: known, nearest: near });
 }
 
 const unknownPass = ({ bar, pass, place }: ClipCue, times: number): Problem =>
-  problem('cue-pass', 'warning', place, {
+  problem('cue-pass', place, {
     facts: { bar: plainName(bar), pass },
     actual: bar,
     expected: [`${times}`],

@@ -16,7 +16,7 @@ export function checkDrills(source: DrillSource, asked: readonly AskedDrill[]): 
     const ask = { ...rest, level: level ?? source.settings.level };
     const { why } = makeDrill(source, ask);
     if (why === null) return [];
-    return problem('drill-impossible', 'warning', place, {
+    return problem('drill-impossible', place, {
       facts: { tune: source.tune.title, why },
       actual: ask.kind,
       expected: kindsFor(source, ask),

@@ -19,13 +19,13 @@ export function outOfReach(p: Pitch, notes: readonly NoteEvent[], tuning: Tuning
   const string = tuning.findIndex(open => open.midi <= p.midi);
   const open = tuning[string];
   if (!open) {
-    const facts = { note: first.id, pitch, times, where: 'below' };
+    const facts = { note: first.id, pitch, times, where: 'below' } as const;
     const expected = [pitchName(tuning[3])];
-    return problem('out-of-reach', 'warning', first.place, { facts, actual: pitch, expected });
+    return problem('out-of-reach', first.place, { facts, actual: pitch, expected });
   }
   const steps = diatonic(p) - diatonic(open);
   const position = Math.max(3, steps - 3 + ((steps - 3 + 1) % 2));
   const shift = { position, finger: steps - (position - 1), string: string + 1 };
-  const facts = { note: first.id, pitch, times, where: 'above', ...shift };
-  return problem('out-of-reach', 'warning', first.place, { facts, actual: pitch });
+  const facts = { note: first.id, pitch, times, where: 'above', ...shift } as const;
+  return problem('out-of-reach', first.place, { facts, actual: pitch });
 }

@@ -38,7 +38,7 @@ export function waysOf(
   if (marked.length > 0) return { pitches, holds: marked };
   const plain = holdsOf(pitches, tuning, [], true);
   problems.push(
-    problem('finger-mark', 'warning', e.place, {
+    problem('finger-mark', e.place, {
       facts: { note: e.id, pitch: e.pitches.map(pitchName).join(' ') },
       actual: e.fingers.join(' '),
       expected: [...new Set(plain.map(h => h.stops.map(s => s.finger).join(' ')))],
@@ -56,7 +56,7 @@ function waysOfAwkwardChord(
 ): Ways {
   const apart = holdsOf(pitches, tuning, [], false);
   problems.push(
-    problem('chord-strings', 'warning', e.place, {
+    problem('chord-strings', e.place, {
       facts: { note: e.id, strings: apart.length > 0 ? 'apart' : 'too-few' },
       actual: pitches.map(pitchName).join(' '),
     }),

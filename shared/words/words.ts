@@ -10,14 +10,9 @@ import { limitMessages } from './en/limits.ts';
 import { mapMessages } from './en/map.ts';
 import { printMessages } from './en/print.ts';
 import { readingMessages } from './en/reading.ts';
+import type { Messages, ProblemWords } from './problem-words.ts';
 
-/** A problem in words: what was found and expected, and how to mend it. */
-export interface ProblemWords {
-  readonly message: string;
-  readonly mend: string;
-}
-
-const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
+const messages: Messages = {
   ...readingMessages,
   ...abcMessages,
   ...bowingMessages,
@@ -31,12 +26,6 @@ const messages: Readonly<Record<string, (p: Problem) => ProblemWords>> = {
   ...limitMessages,
 };
 
-/** The sentences of a problem. Throws on a rule without words: that is a defect of ours. */
-export function wordProblem(p: Problem): ProblemWords {
-  const words = Object.hasOwn(messages, p.rule) ? messages[p.rule] : undefined;
-  if (!words) throw new Error(`no words for the rule ${p.rule}`);
-  return words(p);
-}
-
-/** Every rule that has words; `docs/rules/` has a page for each. */
-export const wordedRules: readonly string[] = Object.keys(messages);
+/** The sentences of a problem. */
+export const wordProblem = (p: Problem): ProblemWords =>
+  (messages[p.rule] as (p: Problem) => ProblemWords)(p);

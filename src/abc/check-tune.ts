@@ -6,7 +6,8 @@ import { pitchName } from '../../shared/music/pitch.ts';
 import { longestPerformance, unroll } from '../../shared/music/played-order.ts';
 import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
-import { type Problem, problem } from '../../shared/problem.ts';
+import { type Problem, type ProblemRest, problem } from '../../shared/problem.ts';
+import type { Rule } from '../../shared/rules.ts';
 import type { DraftBar } from './draft-bar.ts';
 import type { Locate } from './locate.ts';
 
@@ -38,7 +39,7 @@ function checkTies(tune: Tune, locate: Locate): Problem[] {
       next?.kind === 'note' && event.pitches.some(p => next.pitches.some(q => q.midi === p.midi));
     return joined
       ? []
-      : [problem('tie-to-nothing', 'warning', locate(event.start), { facts: { note: event.id } })];
+      : [problem('tie-to-nothing', locate(event.start), { facts: { note: event.id } })];
   });
 }
 
@@ -53,7 +54,7 @@ function checkAccidentals(tune: Tune, drafts: readonly DraftBar[], locate: Locat
       if (!drafted.elsewhere) return;
       const event = noteAt(tune, at(tune.bars, i).first + k);
       problems.push(
-        problem('accidental-elsewhere', 'note', locate(event.start), {
+        problem('accidental-elsewhere', locate(event.start), {
           facts: { note: event.id },
           actual: pitchName(drafted.elsewhere.read),
           expected: [pitchName(drafted.elsewhere.otherwise)],
@@ -73,7 +74,7 @@ function checkBars(tune: Tune, closed: readonly boolean[]): Problem[] {
   const { bars: played, cut } = unroll(tune);
   if (cut) {
     problems.push(
-      problem('too-long-to-play', 'warning', at(tune.bars, 0).place, {
+      problem('too-long-to-play', at(tune.bars, 0).place, {
         facts: { notes: longestPerformance },
       }),
     );
@@ -105,7 +106,7 @@ function checkBars(tune: Tune, closed: readonly boolean[]): Problem[] {
     const difference = compare(bar.length, full);
     if (difference === 0 || (difference < 0 && excused.has(i))) return;
     problems.push(
-      problem('bar-length', 'warning', bar.place, {
+      problem('bar-length', bar.place, {
         facts: {
           bar: bar.name,
           meter: meterText(bar.meter),
@@ -144,7 +145,7 @@ function checkEndings(tune: Tune): Problem[] {
     const sorted = [...numbers].sort((a, b) => a - b);
     if (sorted.join() !== expected.join()) {
       problems.push(
-        problem('endings-mismatch', 'warning', bar.place, {
+        problem('endings-mismatch', bar.place, {
           facts: { bar: bar.name },
           actual: sorted.join(', '),
           expected: [expected.join(', ')],
@@ -181,8 +182,8 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
   let tiedOn = false;
   let lastNote: NoteEvent | null = null;
   let fromRest = 0;
-  const say = (rule: string, at: number, facts: Record<string, string | number>): void => {
-    problems.push(problem(rule, 'warning', locate(at), { facts }));
+  const say = <R extends Rule>(rule: R, at: number, ...rest: ProblemRest<R>): void => {
+    problems.push(problem(rule, locate(at), ...rest));
   };
   for (let i = 0; i < tune.events.length; i++) {
     const event = at(tune.events, i);
@@ -193,7 +194,7 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
       const here = tune.bars[event.bar];
       const overSign = (before?.closesRepeat ?? 1) > 1 || here?.opensRepeat === true;
       if (depth > 0 && opener && overSign && !said) {
-        say('slur-over-repeat', opener.start, { note: opener.id, bar: name });
+        say('slur-over-repeat', opener.start, { facts: { note: opener.id, bar: name } });
         said = true;
       }
       bar = event.bar;
@@ -201,15 +202,17 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
     if (event.kind === 'rest') {
       tiedOn = false;
       const inside = depth > 0 ? opener : closed > 0 ? lastNote : null;
-      if (inside) say('slur-over-rest', event.start, { note: inside.id, bar: name });
-      else if (opened > 0) say('slur-on-rest', event.start, { bar: name });
+      if (inside) say('slur-over-rest', event.start, { facts: { note: inside.id, bar: name } });
+      else if (opened > 0) say('slur-on-rest', event.start, { facts: { bar: name } });
       fromRest += opened;
       continue;
     }
     if (event.mark && depth > 0 && opener) {
-      say('mark-inside-slur', event.start, { note: event.id, first: opener.id, mark: event.mark });
+      say('mark-inside-slur', event.start, {
+        facts: { note: event.id, first: opener.id, mark: event.mark },
+      });
     } else if (event.mark && tiedOn) {
-      say('mark-on-tied-note', event.start, { note: event.id, mark: event.mark });
+      say('mark-on-tied-note', event.start, { facts: { note: event.id, mark: event.mark } });
     }
     tiedOn = event.tied;
     if (depth === 0 && event.slursOpened > 0) {
@@ -218,14 +221,13 @@ function checkSlurs(tune: Tune, drafts: readonly DraftBar[], locate: Locate): Pr
     }
     depth += event.slursOpened - event.slursClosed;
     if (depth < 0) {
-      if (depth + fromRest < 0) say('slur-not-opened', event.start, { note: event.id, bar: name });
+      if (depth + fromRest < 0) say('slur-not-opened', event.start, { facts: { note: event.id } });
       fromRest = 0;
       depth = 0;
     }
     lastNote = event;
     if (depth === 0) opener = null;
   }
-  if (opener)
-    say('slur-open', opener.start, { note: opener.id, bar: at(tune.bars, opener.bar).name });
+  if (opener) say('slur-open', opener.start, { facts: { note: opener.id } });
   return problems;
 }

@@ -33,7 +33,7 @@ export function parseTunes(
   const beyond = chunks[limits.tunes];
   if (beyond) {
     const facts = { found: chunks.length, most: limits.tunes };
-    problems.push(problem('tunes-past-limit', 'warning', locate(beyond.offset(0)), { facts }));
+    problems.push(problem('tunes-past-limit', locate(beyond.offset(0)), { facts }));
   }
   for (const chunk of chunks.slice(0, limits.tunes)) {
     if (ids.number !== undefined && !hasNumber(chunk, ids.number)) continue;
@@ -64,15 +64,15 @@ function parseChunk(
   const raw = parseWithAbcjs(chunk.abc);
   if ('failure' in raw) {
     const at = locate(lineStarts(source.text)[chunk.line(raw.line)] ?? 0);
-    problems.push(problem('abc-unreadable', 'warning', at, { actual: raw.failure }));
+    problems.push(problem('abc-unreadable', at, { actual: raw.failure }));
     return null;
   }
   sayWarnings(raw, chunk, source, locate, problems);
   if (chunk.strayMusic !== null) {
-    problems.push(problem('abc-blank-line', 'warning', locate(chunk.strayMusic)));
+    problems.push(problem('abc-blank-line', locate(chunk.strayMusic)));
   }
   if (raw.lines.some(l => (l.staff?.length ?? 0) > 1 || l.staff?.some(s => s.voices.length > 1))) {
-    problems.push(problem('several-voices', 'warning', place));
+    problems.push(problem('several-voices', place));
   }
   const much = musicPastLimit(raw, chunk, locate);
   if (much) {
@@ -82,13 +82,13 @@ function parseChunk(
   const drafts = collectBars(raw, chunk.abc);
   if (drafts.length === 0) {
     const title = fieldText(raw.metaText.title) ?? '';
-    problems.push(problem('no-notes', 'warning', place, { facts: { title } }));
+    problems.push(problem('no-notes', place, { facts: { title } }));
     return null;
   }
   const { tune, unknownParts } = assembleTune(raw, drafts, chunk, source, locate, id);
   for (const part of unknownParts) {
     problems.push(
-      problem('part-unknown', 'warning', place, {
+      problem('part-unknown', place, {
         actual: part,
         expected: tune.parts.map(p => p.name),
       }),
@@ -115,7 +115,7 @@ function sayWarnings(
     const key = `${at} ${text}`;
     if (said.has(key)) continue;
     said.add(key);
-    problems.push(problem('abc-warning', 'warning', locate(at), { actual: text }));
+    problems.push(problem('abc-warning', locate(at), { actual: text }));
   }
 }
 

@@ -1,13 +1,16 @@
 import { limits } from '../../shared/limits.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
+import type { FactsOf } from '../../shared/rules.ts';
 import type { RawElement, RawTune } from './abcjs-parse.ts';
 import type { Locate } from './locate.ts';
 import type { Chunk } from './split-source.ts';
 
+type Excess = FactsOf<'tune-past-limit'>['what'];
+
 /** The problem of a text that is too much for the parser; null where it can be given to it. */
 export function textPastLimit(chunk: Chunk, locate: Locate): Problem | null {
   const { abc } = chunk;
-  const past = (what: string, found: number, most: number, at: number): Problem =>
+  const past = (what: Excess, found: number, most: number, at: number): Problem =>
     tooMuch(what, found, most, chunk, locate, at);
   if (abc.length > limits.tuneLength) return past('length', abc.length, limits.tuneLength, 0);
   // abcjs makes something of every beat of a bar, and would fill the memory with them.
@@ -41,7 +44,7 @@ export function musicPastLimit(raw: RawTune, chunk: Chunk, locate: Locate): Prob
 
 function elementPastLimit(
   element: RawElement,
-): readonly [what: string, found: number, most: number] | null {
+): readonly [what: Excess, found: number, most: number] | null {
   const isLong = element.rest?.type.includes('multimeasure') ?? false;
   const bars = element.rest?.text ?? 1;
   if (isLong && !(bars <= limits.restBars)) return ['rest-bars', bars, limits.restBars];
@@ -61,13 +64,13 @@ const notesOf = (raw: RawTune): number =>
     .filter(element => element.el_type === 'note').length;
 
 const tooMuch = (
-  what: string,
+  what: Excess,
   found: number,
   most: number,
   chunk: Chunk,
   locate: Locate,
   at: number,
 ): Problem =>
-  problem('tune-past-limit', 'warning', locate(chunk.offset(at)), {
+  problem('tune-past-limit', locate(chunk.offset(at)), {
     facts: { what, found, most },
   });

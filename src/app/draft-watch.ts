@@ -16,7 +16,7 @@ export function draftWatch(): (book: Book) => Promise<readonly Problem[]> {
     last = await rereadBook(book.root, {}, last);
     return last.book.problems
       .filter(p => p.severity === 'error' && !known.has(keyOf(p)))
-      .map(p => problem('draft-needed', 'warning', p.place, { facts: { rule: p.rule } }));
+      .map(p => problem('draft-needed', p.place, { facts: { rule: p.rule } }));
   };
 }
 

@@ -79,8 +79,9 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
             place: null,
           },
         ];
-  const { decoded, past } = readAbcFile(file, file, 'error');
-  if (past) return { studies: [], problems: [past], root: null };
+  const { decoded, past } = readAbcFile(file, file);
+  // An import goes on with the other files; here there is nothing else to explain.
+  if (past) return { studies: [], problems: [{ ...past, severity: 'error' }], root: null };
   const source = { text: decoded.text, file, line: 1, indent: 0 };
   const parsed = parseTunes(source, options.tune === undefined ? {} : { number: options.tune });
   if (options.tune !== undefined && parsed.tunes.length === 0) {

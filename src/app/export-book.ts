@@ -77,5 +77,5 @@ function checkIds(ids: readonly string[], tunes: readonly StudiedTune[]): void {
 
 function keptProblem({ block, study }: StudiedTune): Problem {
   const rule = study === null ? 'export-unreadable' : 'export-withheld';
-  return problem(rule, 'warning', block.place, { facts: { tune: block.id } });
+  return problem(rule, block.place, { facts: { tune: block.id } });
 }

@@ -113,7 +113,7 @@ interface ReadCollection {
 
 function readCollection(path: string): ReadCollection {
   const file = path.replaceAll('\\', '/');
-  const { decoded, past } = readAbcFile(path, file, 'warning');
+  const { decoded, past } = readAbcFile(path, file);
   if (past) return { file, tunes: [], problems: [past] };
   const { text, encodings } = decoded;
   const { tunes, wordsBefore } = splitCollection(text);
@@ -125,9 +125,9 @@ function readCollection(path: string): ReadCollection {
     problems: [
       ...(second === undefined
         ? []
-        : [problem('import-encoding', 'note', at(1), { actual: second, expected: ['utf-8'] })]),
-      ...(tunes.length === 0 ? [problem('import-no-tune', 'warning', at(1))] : []),
-      ...(wordsBefore === null ? [] : [problem('import-words-left', 'note', at(wordsBefore))]),
+        : [problem('import-encoding', at(1), { actual: second, expected: ['utf-8'] })]),
+      ...(tunes.length === 0 ? [problem('import-no-tune', at(1))] : []),
+      ...(wordsBefore === null ? [] : [problem('import-words-left', at(wordsBefore))]),
     ],
   };
 }
@@ -202,7 +202,7 @@ function likenessProblems(
     const found = alike.find(a => a.likeness === kind);
     if (!found) continue;
     const facts = { title, other: found.known.title, where: found.known.where };
-    return [problem(rules[kind], 'note', place, { facts })];
+    return [problem(rules[kind], place, { facts })];
   }
   return [];
 }

@@ -12,17 +12,13 @@ export type ReadAbcFile =
  * Reads a file of ABC, whatever its encoding and line ends. `file` is its name in messages. Looks
  * at the size first and opens nothing past `limits.abcSize`. Throws where there is no such file.
  */
-export function readAbcFile(
-  path: string,
-  file: string,
-  severity: 'warning' | 'error',
-): ReadAbcFile {
+export function readAbcFile(path: string, file: string): ReadAbcFile {
   const { size } = statSync(path);
   if (size > limits.abcSize) {
     const facts = { found: size, most: limits.abcSize };
     return {
       decoded: null,
-      past: problem('abc-past-limit', severity, null, { actual: file, facts }),
+      past: problem('abc-past-limit', null, { actual: file, facts }),
     };
   }
   return { decoded: decodeText(readFileSync(path)), past: null };

@@ -3,8 +3,8 @@ import { join, relative } from 'node:path';
 import { type Command, Option } from 'commander';
 import { nearest } from '../../shared/nearest.ts';
 import type { Problem } from '../../shared/problem.ts';
+import { ruleNames } from '../../shared/rules.ts';
 import { reportWords } from '../../shared/words/en/report.ts';
-import { wordedRules } from '../../shared/words/words.ts';
 import { UsageError } from '../app/usage-error.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import { countProblems } from '../report/format-problems.ts';
@@ -51,10 +51,9 @@ export function addCheck(program: Command): void {
 
 /** The page about a rule, as it stands in the folder of Bowbook. */
 function pageAbout(rule: string): string {
-  if (wordedRules.includes(rule)) {
-    return readFileSync(join(packageRoot(), rulePage(rule)), 'utf8');
-  }
-  throw new UsageError(reportWords.unknownRule(rule, nearest(rule, wordedRules)));
+  const known = ruleNames.find(name => name === rule);
+  if (known) return readFileSync(join(packageRoot(), rulePage(known)), 'utf8');
+  throw new UsageError(reportWords.unknownRule(rule, nearest(rule, ruleNames)));
 }
 
 /** What is printed, in the form asked for. */

@@ -109,7 +109,7 @@ const isError = ({ severity }: Problem): boolean => severity === 'error';
 
 /** What the disk refused, as a problem of the book's. */
 const problemOfSite = ({ rule, path, message }: SiteError, root: string): Problem =>
-  problem(rule, 'error', null, {
+  problem(rule, null, {
     actual: relative(root, path).startsWith('..') ? path : relative(root, path),
     facts: { reason: message },
   });

@@ -31,7 +31,7 @@ export function drawTune(
     } catch (error) {
       const facts = { tune: study?.tune.title ?? block.id };
       const actual = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
-      problems.push(problem('drawing-failed', 'warning', block.place, { facts, actual }));
+      problems.push(problem('drawing-failed', block.place, { facts, actual }));
       return otherwise;
     }
   };

@@ -29,7 +29,7 @@ export function studyJob({ block, asks, settings }: Omit<TuneJob, 'isPrivate'>):
     labels: block.labels,
   };
   const rights = block.rights ?? settings.rights;
-  const unknown = problem('rights-unknown', 'warning', block.place, { facts: { tune: block.id } });
+  const unknown = problem('rights-unknown', block.place, { facts: { tune: block.id } });
   const parsed = parseTunes(block.abc, { id: block.id });
   const problems = [...(rights === null ? [unknown] : []), ...parsed.problems];
   const tune = parsed.tunes[0];

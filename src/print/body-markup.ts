@@ -151,7 +151,7 @@ function pictureMarkup(node: Element, { press, page }: Running): Markup {
   const picture = pictureValue(press, path);
   if ('file' in picture) return call('picture', [literal(picture.file), literal(said)]);
   press.problems.push(
-    problem('print-picture', 'warning', place, {
+    problem('print-picture', place, {
       actual: path,
       facts: { why: picture.why },
       expected: ['PNG', 'JPEG', 'GIF', 'WebP', 'SVG'],

@@ -77,8 +77,7 @@ export function printable(press: Press, text: string, where: string, place: Plac
     const known = press.problems.some(
       p => p.actual === actual && p.place?.file === place?.file && p.place?.line === place?.line,
     );
-    if (!known)
-      press.problems.push(problem('print-character', 'warning', place, { facts, actual }));
+    if (!known) press.problems.push(problem('print-character', place, { facts, actual }));
   }
   return missing.size === 0
     ? text

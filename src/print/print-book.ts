@@ -30,7 +30,7 @@ export function printBook(input: PrintInput, options: PrintOptions, packageRoot:
     .map(({ of }) => {
       const tune = input.tunes.get(of);
       const facts = { tune: tune ? titleOf(tune) : of };
-      return problem('print-long', 'note', tune?.block.place ?? null, { facts });
+      return problem('print-long', tune?.block.place ?? null, { facts });
     });
   return { ...set, problems: [...press.problems, ...long] };
 }

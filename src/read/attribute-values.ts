@@ -35,7 +35,7 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
   function bad(name: string, expected: readonly string[], near: string | null = null): null {
     const value = directive.values[name];
     problems.push(
-      problem('attribute-value', 'error', value?.place ?? directive.place, {
+      problem('attribute-value', value?.place ?? directive.place, {
         facts: { block, name },
         actual: value?.text ?? null,
         expected,

@@ -49,7 +49,7 @@ export async function bookFiles(root: string): Promise<BookFiles> {
       ...listed.flatMap(list => list.odd),
     ],
     problems: [
-      ...outside.map(file => problem('outside-the-book', 'error', null, { actual: file })),
+      ...outside.map(file => problem('outside-the-book', null, { actual: file })),
       ...tooMany,
       ...media.flatMap(oddName),
       ...(await Promise.all(media.map(file => runsOf(root, file)))).flat(),
@@ -72,23 +72,17 @@ function textOf(root: string, file: string): readonly (readonly [file: string, t
 
 function many(actual: string, files: readonly string[]): readonly Problem[] {
   const facts = { found: files.length, most: limits.files };
-  return files.length > limits.files
-    ? [problem('files-past-limit', 'error', null, { actual, facts })]
-    : [];
+  return files.length > limits.files ? [problem('files-past-limit', null, { actual, facts })] : [];
 }
 
 /** A path that no site can have, or that a memory stick (exFAT) cannot. */
 function oddName(path: string): readonly Problem[] {
   const impossible = /[\\\p{Cc}]/u.exec(path)?.[0];
-  const unkept = /[:*?"<>|]/.exec(path)?.[0];
-  if (impossible === undefined && unkept === undefined) return [];
-  const severity = impossible === undefined ? 'warning' : 'error';
-  return [
-    problem('media-name', severity, null, {
-      actual: path,
-      facts: { sign: impossible ?? unkept ?? '' },
-    }),
-  ];
+  if (impossible !== undefined) {
+    return [problem('media-name-impossible', null, { actual: path, facts: { sign: impossible } })];
+  }
+  const [sign] = /[:*?"<>|]/.exec(path) ?? [];
+  return sign === undefined ? [] : [problem('media-name', null, { actual: path, facts: { sign } })];
 }
 
 /** Endings of files that a browser opens as a page, or runs. */
@@ -103,7 +97,7 @@ async function runsOf(root: string, file: string): Promise<readonly Problem[]> {
   const runs =
     isProgram.test(file) ||
     (/\.svg$/i.test(file) && runsInDrawing.test(await drawingText(root, file)));
-  return runs ? [problem('media-runs', 'error', null, { actual: file })] : [];
+  return runs ? [problem('media-runs', null, { actual: file })] : [];
 }
 
 /** Empty where it is past the limit, which is said already. */
@@ -121,8 +115,8 @@ async function largeMedia(root: string, file: string): Promise<readonly Problem[
   const what = picture.test(file) ? 'picture' : 'recording';
   const most = what === 'picture' ? limits.pictureSize : limits.recordingSize;
   if ((found.size ?? 0) <= most) return [];
-  const facts = { what, found: found.size ?? 0, most };
-  return [problem('media-past-limit', 'error', null, { actual: file, facts })];
+  const facts = { what, found: found.size ?? 0, most } as const;
+  return [problem('media-past-limit', null, { actual: file, facts })];
 }
 
 /** Pages beside `bowbook.yaml` rather than in a folder, and folders whose name is misspelt. */

@@ -34,7 +34,7 @@ export function gatherNames(pages: readonly PageNames[]): Pick<
     if (!other) to.set(id, place);
     else {
       const facts = { file: other.file, line: other.line };
-      problems.push(problem('id-repeated', 'error', place, { actual: id, facts }));
+      problems.push(problem('id-repeated', place, { actual: id, facts }));
     }
   }
   for (const seed of pages.flatMap(page => page.tunes)) add(tunes, seed.id, seed.place);
@@ -66,7 +66,7 @@ export function unknownName(
   known: ReadonlyMap<string, Place>,
 ): Problem {
   const names = [...known.keys()];
-  return problem(`${kind}-unknown`, 'error', place, {
+  return problem(`${kind}-unknown`, place, {
     actual: id,
     expected: names,
     nearest: nearest(id, names),

@@ -49,7 +49,7 @@ export function bookOf(root: string, files: BookFiles, options: BookOfOptions = 
       ...withoutConsent(pages),
       ...repeatedSlugs(shown),
       ...(files.unread ?? []).map(file =>
-        problem('file-unread', 'warning', null, {
+        problem('file-unread', null, {
           actual: file,
           nearest: nearest(file, readFolders),
         }),
@@ -89,7 +89,7 @@ function namesOfBook(
 function settingsOf({ texts, media }: BookFiles): SettingsReading {
   const text = texts.get(settingsFile);
   if (text !== undefined) return readSettings(sourceText(settingsFile, text), media);
-  const missing = problem('settings-missing', 'error', placeAt(settingsFile, 1, 1));
+  const missing = problem('settings-missing', placeAt(settingsFile, 1, 1));
   return { settings: defaultSettings, problems: [missing] };
 }
 
@@ -120,21 +120,22 @@ function withoutConsent(pages: readonly Page[]): readonly Problem[] {
   return pages
     .flatMap(page => page.blocks)
     .filter((b): b is ClipBlock => b.kind === 'clip' && !b.published)
-    .map(clip => problem('clip-consent', 'warning', clip.place, { actual: clip.words }));
+    .map(clip => problem('clip-consent', clip.place, { actual: clip.words }));
 }
 
 /** Two files whose names come to the same page of the site. */
 function repeatedSlugs(drafts: readonly PageNames[]): readonly Problem[] {
   const seen = new Map<string, string>();
-  return drafts.flatMap(({ kind, slug, file }) => {
+  return drafts.flatMap(({ kind, slug, file }): readonly Problem[] => {
     const key = `${kind}/${slug}`;
     const other = seen.get(key);
     if (slug !== '' && other === undefined) {
       seen.set(key, file);
       return [];
     }
-    const rule = slug === '' ? 'file-name-empty' : 'file-name-repeated';
-    const facts = other === undefined ? {} : { other };
-    return [problem(rule, 'error', placeAt(file, 1, 1), { actual: file, facts })];
+    const place = placeAt(file, 1, 1);
+    return other === undefined
+      ? [problem('file-name-empty', place, { actual: file })]
+      : [problem('file-name-repeated', place, { actual: file, facts: { other } })];
   });
 }

@@ -148,8 +148,8 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     const facts = { block: blockSign(form, name) };
     problems.push(
       only === undefined
-        ? problem('of-missing', 'error', place, { facts, expected: [...names.tunes.keys()] })
-        : problem('of-unclear', 'error', place, { facts, expected: above }),
+        ? problem('of-missing', place, { facts, expected: [...names.tunes.keys()] })
+        : problem('of-unclear', place, { facts, expected: above }),
     );
     return null;
   }
@@ -166,7 +166,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     const rest = html.replace(/<!--[\s\S]*?-->/g, '').trim();
     if (rest !== '') {
       const tag = /^<[^>\n]*>?/.exec(rest)?.[0] ?? rest.slice(0, 30);
-      problems.push(problem('html-dropped', 'warning', place, { actual: tag }));
+      problems.push(problem('html-dropped', place, { actual: tag }));
     }
     return [];
   }
@@ -175,7 +175,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     if (hidden || !('identifier' in node) || !definitions.isHidden(node)) return;
     const name = node.label ?? node.identifier;
     const actual = node.type === 'footnoteReference' ? `[^${name}]` : `[${name}]`;
-    problems.push(problem('reference-into-private', 'error', placeOf(node), { actual }));
+    problems.push(problem('reference-into-private', placeOf(node), { actual }));
   }
 
   function proseOf(node: RootContent): RootContent {

@@ -1,6 +1,6 @@
 import type { Heading, Nodes, Paragraph, Root, RootContent, TableCell } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
-import { type Problem, problem, type Severity } from '../../shared/problem.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
 import { type ScannedContainer, scanFences } from './scan-fences.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
@@ -50,7 +50,7 @@ function compareContainers(
   if (!first) return [];
   const facts = { name: first.name, opened: first.open, closed: first.close };
   return [
-    problem('fence-ambiguous', 'error', placeAt(file, first.open, 1), {
+    problem('fence-ambiguous', placeAt(file, first.open, 1), {
       actual: `:::${first.name}`,
       facts,
     }),
@@ -63,8 +63,8 @@ function leftInText(source: SourceText, tree: Root): readonly Problem[] {
     const colons = /:{3,}\S*/.exec(text)?.[0];
     const comment = /<!--|-->/.exec(text)?.[0];
     return [
-      ...(colons ? [inProse('fence-in-text', 'error', source, node, colons)] : []),
-      ...(comment ? [inProse('comment-broken', 'error', source, node, comment)] : []),
+      ...(colons ? [inProse('fence-in-text', source, node, colons)] : []),
+      ...(comment ? [inProse('comment-broken', source, node, comment)] : []),
     ];
   });
 }
@@ -77,8 +77,8 @@ export function checkProse(source: SourceText, tree: Root): readonly Problem[] {
     const block = line ?? inLine;
     const footnote = /\[\^[^\]\s]+\]/.exec(text)?.[0];
     return [
-      ...(block ? [inProse('block-in-prose', 'error', source, node, block)] : []),
-      ...(footnote ? [inProse('footnote-unknown', 'warning', source, node, footnote)] : []),
+      ...(block ? [inProse('block-in-prose', source, node, block)] : []),
+      ...(footnote ? [inProse('footnote-unknown', source, node, footnote)] : []),
     ];
   });
 }
@@ -100,8 +100,7 @@ function walk(node: Nodes, see: (node: Nodes) => void): void {
 
 /** Placed where `actual` is written, or at the head of its paragraph where it is written otherwise. */
 function inProse(
-  rule: string,
-  severity: Severity,
+  rule: 'fence-in-text' | 'comment-broken' | 'block-in-prose' | 'footnote-unknown',
   { file, text }: SourceText,
   node: Prose,
   actual: string,
@@ -114,7 +113,7 @@ function inProse(
   const last = before.at(-1)?.length ?? 0;
   const line = (start?.line ?? 1) + before.length - 1;
   const column = before.length === 1 ? (start?.column ?? 1) + last : last + 1;
-  return problem(rule, severity, placeAt(file, line, column), { actual });
+  return problem(rule, placeAt(file, line, column), { actual });
 }
 
 type Prose = Paragraph | Heading | TableCell;

@@ -10,20 +10,20 @@ import { placeAt, type SourceText } from './source-text.ts';
 export function textPastLimit({ file, text }: SourceText): Problem | null {
   if (text.length > limits.pageLength) {
     const facts = { found: text.length, most: limits.pageLength };
-    return problem('page-past-limit', 'error', placeAt(file, 1, 1), { facts });
+    return problem('page-past-limit', placeAt(file, 1, 1), { facts });
   }
   const lines = text.split('\n');
   if (lines.length > limits.pageLines) {
     const facts = { found: lines.length, most: limits.pageLines };
     const place = placeAt(file, limits.pageLines + 1, 1);
-    return problem('lines-past-limit', 'error', place, { facts });
+    return problem('lines-past-limit', place, { facts });
   }
   let open = 0;
   for (const [i, line] of lines.entries()) {
     const place = placeAt(file, i + 1, 1);
     if (line.length > limits.lineLength) {
       const facts = { found: line.length, most: limits.lineLength };
-      return problem('line-past-limit', 'error', place, { facts });
+      return problem('line-past-limit', place, { facts });
     }
     if (/^[ \t>]*:{3,}[A-Za-z]/.test(line)) open += 1;
     else if (/^[ \t>]*:{3,}[ \t]*$/.test(line)) open = Math.max(0, open - 1);
@@ -40,7 +40,7 @@ function isDeep(line: string): boolean {
 }
 
 const tooDeep = (place: Problem['place']): Problem =>
-  problem('nested-past-limit', 'error', place, { facts: { most: limits.nesting } });
+  problem('nested-past-limit', place, { facts: { most: limits.nesting } });
 
 /** What of a parsed page is past a limit: its depth, or the cells of a table. Walks by a list. */
 export function treePastLimit(tree: Root, file: string): Problem | null {
@@ -54,7 +54,7 @@ export function treePastLimit(tree: Root, file: string): Problem | null {
       // A row that is short is filled up to the width of the first.
       const found = (node.align?.length ?? 0) * node.children.length;
       const facts = { found, most: limits.tableCells };
-      if (found > limits.tableCells) return problem('table-past-limit', 'error', place, { facts });
+      if (found > limits.tableCells) return problem('table-past-limit', place, { facts });
     }
     if (!('children' in node)) continue;
     for (const child of node.children) waiting.push({ node: child, depth: depth + 1 });

@@ -52,9 +52,7 @@ export function readDirective(node: DirectiveNode, source: SourceText): Directiv
       ...nameProblems(sign, spec, written, at),
       ...spec.required
         .filter(name => values[name] === undefined)
-        .map(name =>
-          problem('attribute-missing', 'error', place, { facts: { block: sign, name } }),
-        ),
+        .map(name => problem('attribute-missing', place, { facts: { block: sign, name } })),
     ],
   };
 }
@@ -68,7 +66,7 @@ function unknownBlock(form: BlockForm, name: string, place: Place): Problem {
     : sameForm
       ? blockSign(form, sameForm)
       : nearest(found, allBlockSigns);
-  return problem('block-unknown', 'error', place, {
+  return problem('block-unknown', place, {
     actual: found,
     expected: allBlockSigns,
     nearest: near,
@@ -102,10 +100,10 @@ function labelProblems(
   place: Place,
 ): readonly Problem[] {
   if (spec.label && !label?.trim()) {
-    return [problem('label-missing', 'error', place, { facts: { block: sign } })];
+    return [problem('label-missing', place, { facts: { block: sign } })];
   }
   if (!spec.label && label !== null) {
-    return [problem('label-unwanted', 'error', place, { facts: { block: sign }, actual: label })];
+    return [problem('label-unwanted', place, { facts: { block: sign }, actual: label })];
   }
   return [];
 }
@@ -122,7 +120,7 @@ function nameProblems(
     const facts = { block: sign, name };
     if (!spec.attributes.includes(name)) {
       problems.push(
-        problem('attribute-unknown', 'error', at(offset), {
+        problem('attribute-unknown', at(offset), {
           facts,
           actual: name,
           expected: spec.attributes,
@@ -130,9 +128,9 @@ function nameProblems(
         }),
       );
     } else if (seen.has(name)) {
-      problems.push(problem('attribute-repeated', 'error', at(offset), { facts, actual: name }));
+      problems.push(problem('attribute-repeated', at(offset), { facts, actual: name }));
     } else if (value === null ? !spec.flags?.includes(name) : value.trim() === '') {
-      problems.push(problem('attribute-empty', 'error', at(offset), { facts, actual: name }));
+      problems.push(problem('attribute-empty', at(offset), { facts, actual: name }));
     }
     seen.add(name);
   }

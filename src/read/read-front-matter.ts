@@ -66,7 +66,7 @@ export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMa
   const head = tree.children[0];
   const opens = /^---[ \t]*(?:\n|$)/.test(text);
   if (head?.type !== 'yaml') {
-    const unclosed = opens ? [problem('front-matter-unclosed', 'error', placeAt(file, 1, 1))] : [];
+    const unclosed = opens ? [problem('front-matter-unclosed', placeAt(file, 1, 1))] : [];
     return { front: {}, bodyLine: 1, problems: unclosed };
   }
   const { value, problems, placeOf } = readYaml(
@@ -79,7 +79,7 @@ export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMa
     labels: value?.labels && { labels: value.labels, place: placeOf(['labels']) },
   };
   if (value?.rights !== undefined && value.permission !== undefined) {
-    const twice = problem('rights-twice', 'error', placeOf(['permission']));
+    const twice = problem('rights-twice', placeOf(['permission']));
     return { front, bodyLine, problems: [twice] };
   }
   return { front, bodyLine, problems };

@@ -153,10 +153,10 @@ function dateOf({ kind, source, front, problems }: PageDraft) {
   const date = front.date ?? (isDate(named) ? named : null);
   // With its front matter unread there is no knowing.
   if (kind !== 'lesson' || date !== null || problems.length > 0) return { date, problems: [] };
-  return { date, problems: [problem('lesson-date-missing', 'error', placeAt(source.file, 1, 1))] };
+  return { date, problems: [problem('lesson-date-missing', placeAt(source.file, 1, 1))] };
 }
 
 function emptyTunePage({ kind, source, survey, problems }: PageDraft): readonly Problem[] {
   if (kind !== 'tune' || survey.tunes.size > 0 || problems.length > 0) return [];
-  return [problem('tune-page-empty', 'warning', placeAt(source.file, 1, 1))];
+  return [problem('tune-page-empty', placeAt(source.file, 1, 1))];
 }

@@ -127,8 +127,8 @@ export function readSettings(
   const unknown = Object.entries(value['preset-for'] ?? {}).filter(
     ([, name]) => !known.includes(name),
   );
-  const faults = unknown.map(([type, name]) =>
-    problem('setting-value', 'error', placeOf(['preset-for', type]), {
+  const faults: Problem[] = unknown.map(([type, name]) =>
+    problem('setting-value', placeOf(['preset-for', type]), {
       facts: { setting: `preset-for.${type}` },
       actual: name,
       expected: known,
@@ -138,7 +138,7 @@ export function readSettings(
   const { theme, problems: themeProblems } = themeOf(value, media, placeOf);
   faults.push(...themeProblems);
   const twice = value.rights !== undefined && value.permission !== undefined;
-  if (twice) faults.push(problem('rights-twice', 'error', placeOf(['permission'])));
+  if (twice) faults.push(problem('rights-twice', placeOf(['permission'])));
   return {
     settings: {
       title: value.title ?? defaultSettings.title,

@@ -40,15 +40,13 @@ export function themeOf(
     if (contrast >= leastContrast) return [];
     const facts = { name, paper, contrast: Math.floor(contrast * 10) / 10, least: leastContrast };
     const given = colours?.[name] === undefined ? 'paper' : name;
-    return [
-      problem('colour-faint', 'warning', placeOf(['colours', given]), { facts, actual: found }),
-    ];
+    return [problem('colour-faint', placeOf(['colours', given]), { facts, actual: found })];
   });
   const missing =
     picture === undefined || media.includes(picture)
       ? []
       : [
-          problem('picture-missing', 'error', placeOf(['picture']), {
+          problem('picture-missing', placeOf(['picture']), {
             actual: picture,
             expected: media,
             nearest: nearest(picture, media),

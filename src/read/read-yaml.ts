@@ -54,12 +54,12 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
     const rule = isRepeated ? 'yaml-repeated' : 'yaml-broken';
     const [key = ''] = /^[^:\s]*/.exec(source.text.slice(broken.pos[0])) ?? [];
     const actual = isRepeated ? key : broken.message;
-    const found = problem(rule, 'error', at(broken.pos[0]), { actual });
+    const found = problem(rule, at(broken.pos[0]), { actual });
     return { value: null, problems: [found], placeOf };
   }
   const plain = plainValue(document);
   if ('fault' in plain) {
-    const found = problem('yaml-broken', 'error', at(plain.offset), { actual: plain.fault });
+    const found = problem('yaml-broken', at(plain.offset), { actual: plain.fault });
     return { value: null, problems: [found], placeOf };
   }
   const parsed = schema.safeParse(plain.value ?? {});
@@ -71,7 +71,7 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
           const place = at(offsetOf(document.contents, [...issue.path, key], 'key'));
           const facts = { under: issue.path.map(String).join('.') };
           const rest = { actual: key, expected: known, nearest: nearest(key, known), facts };
-          return problem('setting-unknown', 'error', place, rest);
+          return problem('setting-unknown', place, rest);
         })
       : [badValue(issue, placeOf(issue.path), plain.value)],
   );
@@ -90,7 +90,7 @@ function tooDeep({ file, text, firstLine }: YamlSource): (Problem & { place: Pla
     if (open + marks + leading(line) / 2 <= limits.nesting) continue;
     const place = { file, line: firstLine + i, column: 1 };
     const facts = { most: limits.nesting };
-    return { ...problem('nested-past-limit', 'error', place, { facts }), place };
+    return { ...problem('nested-past-limit', place, { facts }), place };
   }
   return null;
 }
@@ -126,11 +126,11 @@ function badValue(issue: z.core.$ZodIssue, place: Place, root: unknown): Problem
   const facts = { setting: issue.path.map(String).join('.') };
   const allowed = issue.code === 'invalid_value' ? issue.values.map(String) : [];
   if (found === undefined || found === null) {
-    return problem('setting-missing', 'error', place, { facts });
+    return problem('setting-missing', place, { facts });
   }
   const expected = allowed.length > 0 ? allowed : [issue.message];
   const near = written === null ? null : nearest(written, allowed);
-  return problem('setting-value', 'error', place, {
+  return problem('setting-value', place, {
     facts,
     actual: written,
     expected,

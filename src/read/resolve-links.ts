@@ -56,16 +56,16 @@ export function resolveLink(
     return {
       url: null,
       media: null,
-      problem: problem('link-past-limit', 'warning', place, { facts }),
+      problem: problem('link-past-limit', place, { facts }),
     };
   }
   const bare = [...url].filter(c => c > ' ' && c !== '\u007F').join('');
   const scheme = /^([a-z][a-z0-9+.-]*):/i.exec(bare)?.[1]?.toLowerCase();
   const elsewhere = scheme !== undefined || /^[\\/]{2}/.test(bare);
-  const drop = (rule: string): ResolvedLink => ({
+  const drop = (rule: 'image-elsewhere' | 'link-unsafe'): ResolvedLink => ({
     url: null,
     media: null,
-    problem: problem(rule, 'warning', place, { actual: url }),
+    problem: problem(rule, place, { actual: url }),
   });
   if (elsewhere && kind === 'image') return drop('image-elsewhere');
   if (elsewhere) {
@@ -90,10 +90,13 @@ function resolveInBook(
   const [, path = '', fragment = ''] = /^([^?#]*)(?:\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
   const target = posix.normalize(posix.join(posix.dirname(file), decoded(path)));
   const page = names.pages.get(target);
-  const fault = (rule: string, near: string | null = null): ResolvedLink => ({
+  const fault = (
+    rule: 'link-to-draft' | 'link-to-no-tune' | 'link-missing',
+    near: string | null = null,
+  ): ResolvedLink => ({
     url: null,
     media: null,
-    problem: problem(rule, 'error', place, { actual: url, nearest: near }),
+    problem: problem(rule, place, { actual: url, nearest: near }),
   });
   if (names.drafts.has(target)) return fault('link-to-draft');
   if (page && kind === 'link') {

@@ -1,5 +1,6 @@
 import { nearest } from '../../shared/nearest.ts';
-import { type Problem, problem } from '../../shared/problem.ts';
+import { type Problem, type ProblemRest, problem } from '../../shared/problem.ts';
+import type { Rule } from '../../shared/rules.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
 /**
@@ -59,8 +60,14 @@ export function scanFences({ file, text }: SourceText, firstLine = 1): FenceScan
   const open: OpenContainer[] = [];
   let code: OpenCode | null = null;
 
-  const say = (rule: string, line: number, column: number, rest: Parameters<typeof problem>[3]) =>
-    problems.push(problem(rule, 'error', placeAt(file, line, column), rest));
+  const say = <R extends Rule>(
+    rule: R,
+    line: number,
+    column: number,
+    ...rest: ProblemRest<R>
+  ): void => {
+    problems.push(problem(rule, placeAt(file, line, column), ...rest));
+  };
 
   for (const [i, lineText] of text.split('\n').entries()) {
     const line = i + 1;
@@ -132,7 +139,7 @@ export function scanFences({ file, text }: SourceText, firstLine = 1): FenceScan
       const why = /^\s+[{[]/.test(after) ? 'space' : 'rest';
       say('fence-unread', line, opened[1].length + opened[2].length + 1, {
         actual: lineText.trim(),
-        facts: { why, name: opened[2] },
+        facts: { why },
       });
     }
     openAt({ name: opened[2], colons: opened[1].length, open: line, text: lineText.trim() });

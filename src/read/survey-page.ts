@@ -94,13 +94,13 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
     const facts = tuneFacts(directive, problems);
     const given = valueReader(directive, problems).id();
     if (!fence) {
-      problems.push(problem('tune-without-abc', 'error', directive.place));
+      problems.push(problem('tune-without-abc', directive.place));
       return [];
     }
     const [abc, another] = checkedFences(fence);
     const extra = second?.position?.start.line ?? another?.line;
     if (extra !== undefined) {
-      problems.push(problem('tune-twice', 'error', placeAt(source.file, extra, 1)));
+      problems.push(problem('tune-twice', placeAt(source.file, extra, 1)));
     }
     if (!abc) return [];
     const place = directive.values.id?.place ?? directive.place;
@@ -114,7 +114,7 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
 
   function tunesOf(fence: Code, place: Place): readonly TuneSeed[] {
     if (fence.meta) {
-      problems.push(problem('abc-meta', 'error', place, { actual: fence.meta }));
+      problems.push(problem('abc-meta', place, { actual: fence.meta }));
     }
     return checkedFences(fence).flatMap((abc, i) => {
       const at = i === 0 ? place : placeAt(abc.file, abc.line, abc.indent + 1);
@@ -126,18 +126,18 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
     const found = abcFences(fence, source);
     const at = placeAt(source.file, found[0]?.line ?? 1, 1);
     if (fence.value.trim() === '') {
-      problems.push(problem('tune-without-abc', 'error', at));
+      problems.push(problem('tune-without-abc', at));
       return [];
     }
     if (found.length > 1 && hasFileHeader(fence.value)) {
-      problems.push(problem('abc-file-header', 'warning', at));
+      problems.push(problem('abc-file-header', at));
     }
     return found;
   }
 
   function titleId(abc: Fence, place: Place): string | null {
     const id = slug(abcTitle(abc.text) ?? '');
-    if (id === '') problems.push(problem('tune-without-id', 'error', place));
+    if (id === '') problems.push(problem('tune-without-id', place));
     return id || null;
   }
 
@@ -174,4 +174,4 @@ export function isBareText(node: DirectiveNode, { text }: SourceText): boolean {
 }
 
 const definedInPrivate = (found: string, place: Place): Problem =>
-  problem('defined-in-private', 'error', place, { actual: found });
+  problem('defined-in-private', place, { actual: found });

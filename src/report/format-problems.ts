@@ -1,4 +1,5 @@
-import type { Problem, Severity } from '../../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { Severity } from '../../shared/rules.ts';
 import { reportWords } from '../../shared/words/en/report.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { excerpt } from './excerpt.ts';

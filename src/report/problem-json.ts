@@ -1,9 +1,10 @@
-import type { Problem, Severity } from '../../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { Rule, Severity } from '../../shared/rules.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 
 /** A problem for other programs; `docs/messages.md` describes it, and `docs/study.schema.json` holds it. */
 export interface ProblemJson {
-  readonly rule: string;
+  readonly rule: Rule;
   readonly severity: Severity;
   /** From the book's folder; null, as line and column are, where the whole book is meant. */
   readonly file: string | null;

@@ -60,7 +60,7 @@ describe('edits', () => {
       mends: editText(tune, edit),
     };
     const words = bowingMessages['stroke-conflict']?.(
-      problem('stroke-conflict', 'warning', null, { facts, actual: 'up', expected: ['down'] }),
+      problem('stroke-conflict', null, { facts, actual: 'up', expected: ['down'] }),
     );
     expect(words?.mend).toBe(sentence);
     expect(words?.message).toBe(

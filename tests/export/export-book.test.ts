@@ -37,7 +37,7 @@ describe('exporting tunes', () => {
   it('writes what may leave, in every form, and says what stayed', async () => {
     const { files, problems } = await exportTunes(root, [], downloadEndings, quiet);
     expect(files.map(f => f.name)).toEqual(downloadEndings.map(e => `ours.${e}`));
-    expect(problems.map(p => [p.rule, p.facts.tune])).toEqual([
+    expect(problems.map(p => [p.rule, 'tune' in p.facts && p.facts.tune])).toEqual([
       ['export-unreadable', 'odd'],
       ['export-withheld', 'theirs'],
     ]);

@@ -113,7 +113,7 @@ describe('double stops', () => {
   });
   it('with two notes for one string are reported, the top one kept', () => {
     const { problems, fingering } = assignFingers(readTune('K:C\n[G,A,]4|'), fiddleTuning);
-    expect(problems[0]?.facts.strings).toBe('too-few');
+    expect(problems[0]?.facts).toMatchObject({ strings: 'too-few' });
     expect(fingering[0]?.map(s => s?.finger ?? null)).toEqual([null, 1]);
   });
 });
@@ -215,9 +215,9 @@ describe('what is said of a note that cannot be fingered', () => {
   });
   it('warns once of a pitch out of reach, however often it is written and in which chord', () => {
     const found = problems("K:C\nd'4 [gd']4|e'8|");
-    expect(found.map(p => [p.rule, p.facts.pitch, p.facts.times])).toEqual([
-      ['out-of-reach', 'D6', 2],
-      ['out-of-reach', 'E6', 1],
+    expect(found).toMatchObject([
+      { rule: 'out-of-reach', facts: { pitch: 'D6', times: 2 } },
+      { rule: 'out-of-reach', facts: { pitch: 'E6', times: 1 } },
     ]);
   });
   it('plays what of a chord is in reach', () => {

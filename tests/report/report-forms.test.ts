@@ -10,7 +10,6 @@ const root = join(import.meta.dirname, '../..');
 
 const misspelt = problem(
   'attribute-unknown',
-  'error',
   { file: 'lessons/first.md', line: 7, column: 14 },
   {
     facts: { block: ':::anchor', name: 'satrt' },
@@ -19,7 +18,7 @@ const misspelt = problem(
     nearest: 'start',
   },
 );
-const stray = problem('file-unread', 'warning', null, { actual: 'odd\nname.md' });
+const stray = problem('file-unread', null, { actual: 'odd\nname.md' });
 
 /**
  * GNU Coding Standards, "Formatting Error Messages": `sourcefile:lineno:column: message` for a

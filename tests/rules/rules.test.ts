@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../shared/limits.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
-import { wordedRules, wordProblem } from '../../shared/words/words.ts';
+import { type Rule, ruleNames, rules } from '../../shared/rules.ts';
+import { wordProblem } from '../../shared/words/words.ts';
 import { rulePage } from '../../src/report/rule-page.ts';
 import { readRulePage } from './rule-page.ts';
 import { tryExample } from './try-example.ts';
@@ -14,7 +15,7 @@ const folder = join(root, 'docs/rules');
 
 const names = readdirSync(folder)
   .filter(name => name !== 'README.md')
-  .map(name => name.replace(/\.md$/, ''));
+  .map(name => name.replace(/\.md$/, '') as Rule);
 
 /** What is found where a rule with no example is broken, so that its page can quote the message. */
 const found: Readonly<Record<string, Partial<Problem>>> = {
@@ -38,14 +39,14 @@ const found: Readonly<Record<string, Partial<Problem>>> = {
   'outside-the-book': { actual: 'media/quay.mp3', facts: {} },
 };
 
-const textOf = (rule: string): string => readFileSync(join(root, rulePage(rule)), 'utf8');
+const textOf = (rule: Rule): string => readFileSync(join(root, rulePage(rule)), 'utf8');
 
 /** Whether anything but the rule's own problem is said, that the page does not name. */
 const unnamed = (problems: readonly Problem[], text: string): readonly string[] =>
   problems.map(p => p.rule).filter(rule => !text.includes(`\`${rule}\``));
 
-it('every rule that has words has a page, and every page a rule', () => {
-  expect([...names].sort()).toEqual([...wordedRules].sort());
+it('every rule has a page, and every page a rule', () => {
+  expect([...names].sort()).toEqual([...ruleNames].sort());
 });
 
 it('the contents name every page with its title', () => {
@@ -77,7 +78,7 @@ describe.each(names)('%s', rule => {
 
   it('has its name, its weight, what is said, and its headings', () => {
     expect(page.rule).toBe(rule);
-    expect(['error', 'warning', 'note']).toContain(page.severity);
+    expect(page.severity).toBe(rules[rule].severity);
     expect(page.message).not.toBe('');
     const examples = page.testedBy === null ? ['Wrong', 'Right'] : [];
     const both = page.files.some(f => f.book === 'both') ? ['In both'] : [];
@@ -88,7 +89,11 @@ describe.each(names)('%s', rule => {
     const other = page.testedBy;
     it('is tested where the page says, and quoted in its words', () => {
       expect(page.files).toEqual([]);
-      const said = wordProblem(problem(rule, 'error', null, found[rule] ?? {}));
+      const said = wordProblem({
+        ...problem('fence-stray', null),
+        rule,
+        ...found[rule],
+      } as Problem);
       expect(page.message).toBe(said.message);
       expect(existsSync(join(root, other))).toBe(true);
       expect(readFileSync(join(root, other), 'utf8')).toContain(`'${rule}'`);

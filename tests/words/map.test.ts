@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
-import { mapMessages } from '../../shared/words/en/map.ts';
+import { wordProblem } from '../../shared/words/words.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { readTune } from '../fingering/read-tune.ts';
 
@@ -33,7 +33,7 @@ describe('the map in sentences', () => {
 it('has a sentence for every rule of the fingering', () => {
   const abc = "K:C\nF,4 d'4|e'4 [B,C]4|[D^f]4 !0!B4|]";
   const { problems } = assignFingers(readTune(abc), fiddleTuning);
-  const said = problems.map(p => mapMessages[p.rule]?.(p).message ?? p.rule);
+  const said = problems.map(p => wordProblem(p).message);
   expect(said).toEqual([
     'The chord B3 C4 at note 2 of A2 has two notes that need the same string.',
     'The chord D4 F#5 at note 1 of A3 needs strings that are not neighbours, so the bow cannot play it.',
@@ -42,7 +42,7 @@ it('has a sentence for every rule of the fingering', () => {
     'D6 (once, first at note 2 of A1) cannot be reached in first position.',
     'E6 (once, first at note 1 of A2) cannot be reached in first position.',
   ]);
-  expect(problems.map(p => mapMessages[p.rule]?.(p).mend).slice(-2)).toEqual([
+  expect(problems.map(p => wordProblem(p).mend).slice(-2)).toEqual([
     'Shift to third position and take it with finger 4 on string 1, or transpose the tune.',
     'Shift to fifth position and take it with finger 3 on string 1, or transpose the tune.',
   ]);

@@ -1,8 +1,8 @@
-import type { Problem } from '../../problem.ts';
+import type { Messages } from '../problem-words.ts';
 import { noteNamed } from './note-name.ts';
 
 /** Wording of what can be wrong with a tune's ABC. */
-export const abcMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
+export const abcMessages = {
   'abc-unreadable': () => ({
     message: 'This tune cannot be read past this line, so it is left out.',
     mend: 'Look in the line for a bracket, a brace or a `!` that is opened and not closed.',
@@ -79,7 +79,7 @@ export const abcMessages: Record<string, (p: Problem) => { message: string; mend
     message: `${capital(noteNamed(p.facts.note))} is ${p.actual}, because of a sign in another octave earlier in its bar; a player reading the page may take it for ${list(p.expected)}.`,
     mend: 'Write the sign you mean before the note: `^`, `=` or `_`.',
   }),
-};
+} satisfies Partial<Messages>;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

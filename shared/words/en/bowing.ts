@@ -1,6 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import type { BowingPhrases, EditPhrases } from '../bowing.ts';
 import { spanOf } from '../note-places.ts';
+import type { Messages } from '../problem-words.ts';
 import { capital } from '../text.ts';
 import { count, listed } from './grammar.ts';
 import { noteNamed } from './note-name.ts';
@@ -59,11 +60,11 @@ export const bowing: BowingPhrases = {
 };
 
 /** Problems of the bowing in sentences. */
-export const bowingMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
+export const bowingMessages = {
   'stroke-conflict': p => ({
     message:
       `The sign at ${noteNamed(p.facts.note)} asks for ${aBow(p.actual)}, but the bow comes to it ` +
-      `${p.expected[0]}, ${count(Number(p.facts.since), 'stroke')} after the last settled one ` +
+      `${p.expected[0]}, ${count(p.facts.since, 'stroke')} after the last settled one ` +
       `(${passesText(p)}).`,
     mend: mendText(
       p,
@@ -99,10 +100,10 @@ export const bowingMessages: Record<string, (p: Problem) => { message: string; m
       `The bow comes to the anchor "${p.facts.anchor}" (${noteNamed(p.facts.note)}) on ` +
       `${aBow(p.actual)}, but is to start it on ${aBow(p.expected[0] ?? null)} (${passesText(p)}).`,
     mend: p.facts.mend
-      ? `${editTextSentence(String(p.facts.mend))}${others(Number(p.facts.mends) - 1)}`
+      ? `${editTextSentence(p.facts.mend)}${others(p.facts.mends - 1)}`
       : 'No single change mends it in every pass; look at the repeats, or at the plans.',
   }),
-};
+} satisfies Partial<Messages>;
 
 /** "its bars run from A1 to B8"; notes, where a bar has not so many. */
 function barsText({ expected }: Problem): string {
@@ -115,15 +116,13 @@ function barsText({ expected }: Problem): string {
 const aBow = (direction: string | null): string =>
   direction === 'up' ? 'an up-bow' : 'a down-bow';
 
-const passesText = (p: Problem): string => {
-  const passes = String(p.facts.passes);
-  return passes.includes(',') ? `passes ${passes}` : `pass ${passes}`;
-};
+const passesText = ({
+  facts: { passes },
+}: Problem<'stroke-conflict' | 'arrival-missed'>): string =>
+  passes.includes(',') ? `passes ${passes}` : `pass ${passes}`;
 
-function mendText(p: Problem, otherwise: string): string {
-  const mends = String(p.facts.mends ?? '')
-    .split('; ')
-    .filter(Boolean);
+function mendText({ facts }: Problem<'stroke-conflict'>, otherwise: string): string {
+  const mends = facts.mends.split('; ').filter(Boolean);
   return mends[0] ? `${editTextSentence(mends[0])}${others(mends.length - 1)}` : otherwise;
 }
 

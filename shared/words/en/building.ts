@@ -1,4 +1,5 @@
 import type { Problem } from '../../problem.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** What the machine answers, by its code (POSIX, `errno.h`). */
 const reasons: Readonly<Record<string, string>> = {
@@ -13,15 +14,13 @@ const reasons: Readonly<Record<string, string>> = {
   EIO: 'the disk does not answer',
 };
 
-const reason = ({ facts }: Problem): string => {
-  const code = `${facts.reason ?? ''}`;
+const reason = ({ facts }: Problem<'site-unwritable' | 'source-gone'>): string => {
+  const code = facts.reason;
   return reasons[code] ? `${reasons[code]}, ${code}` : code;
 };
 
 /** Messages about what a build leaves out. */
-export const buildingMessages: Readonly<
-  Record<string, (p: Problem) => { message: string; mend: string }>
-> = {
+export const buildingMessages = {
   'site-unwritable': p => ({
     message: `The folder "${p.actual}" could not be written (${reason(p)}); the site in it is as it was, or is completed by the next build.`,
     mend: 'Make room on the disk, or see that you may write in that folder, and build again.',
@@ -39,7 +38,7 @@ export const buildingMessages: Readonly<
     mend: 'Take signs out of the tune, one after another, until it draws, and tell the maintainers which it was.',
   }),
   'rights-unknown': p => ({
-    message: `It is not said who owns the tune \`${p.facts.tune ?? ''}\`, so its notation and sound are withheld from the published site.`,
+    message: `It is not said who owns the tune \`${p.facts.tune}\`, so its notation and sound are withheld from the published site.`,
     mend: 'Write `rights: traditional`, `rights: own` or `permission: "…"` at the head of its page, or on its `:::tune`.',
   }),
-};
+} satisfies Partial<Messages>;

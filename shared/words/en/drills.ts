@@ -1,7 +1,7 @@
 import type { Level } from '../../bowing/settings.ts';
 import type { DrillKind, NoDrill } from '../../drills/drill.ts';
 import type { MendVerdict } from '../../drills/judge-mend.ts';
-import type { Problem } from '../../problem.ts';
+import type { Messages } from '../problem-words.ts';
 import type { NoDrillPhrases } from '../tell-drill.ts';
 
 /** Labels of drills. Sentences of the drills themselves are in `tell-drill.ts`. */
@@ -138,7 +138,7 @@ const mends: Readonly<Record<NoDrill, string>> = {
 };
 
 /** What can be wrong with a drill block. */
-export const drillMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
+export const drillMessages = {
   'drill-impossible': p => {
     const why = p.facts.why as NoDrill;
     const mend = mends[why];
@@ -150,4 +150,4 @@ export const drillMessages: Record<string, (p: Problem) => { message: string; me
           : mend,
     };
   },
-};
+} satisfies Partial<Messages>;

@@ -1,4 +1,4 @@
-import type { Problem } from '../../problem.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** What the files for other programs say of themselves, and what `bowbook export` says. */
 export const exportWords = {
@@ -15,9 +15,7 @@ export const exportWords = {
   nothing: 'Nothing was written.',
 } as const;
 
-export const exportingMessages: Readonly<
-  Record<string, (p: Problem) => { message: string; mend: string }>
-> = {
+export const exportingMessages = {
   'export-withheld': p => ({
     message: `It is not said who owns the tune \`${p.facts.tune}\`, so it was not exported.`,
     mend: 'Write `rights: traditional`, `rights: own` or `permission: "…"` at the head of its page, or on its `:::tune`.',
@@ -26,4 +24,4 @@ export const exportingMessages: Readonly<
     message: `The ABC of the tune \`${p.facts.tune}\` could not be read, so it was not exported.`,
     mend: 'Run `bowbook check`, which says what was not understood.',
   }),
-};
+} satisfies Partial<Messages>;

@@ -1,5 +1,5 @@
 import { tuneTypes } from '../../music/tune.ts';
-import type { Problem } from '../../problem.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** What `bowbook import` says, and writes into the pages that it makes. */
 export const importWords = {
@@ -25,9 +25,7 @@ export const importWords = {
 
 const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
 
-export const importingMessages: Readonly<
-  Record<string, (p: Problem) => { message: string; mend: string }>
-> = {
+export const importingMessages = {
   'import-encoding': p => ({
     message: `Not every line is UTF-8: those lines were read as ${p.actual}.`,
     mend: 'Look at the accents in the new pages; where they are wrong, save the file as UTF-8 and import it again.',
@@ -53,4 +51,4 @@ export const importingMessages: Readonly<
     message: `"${p.facts.title}" stands twice in what was imported: ${p.facts.where} is the same. Both are kept.`,
     mend: 'Take one of the two pages out.',
   }),
-};
+} satisfies Partial<Messages>;

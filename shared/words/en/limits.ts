@@ -1,7 +1,10 @@
-import type { Problem } from '../../problem.ts';
+import type { FactsOf } from '../../rules.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** What of a tune can be too much, and of what kind its number is. */
-const ofTune: Readonly<Record<string, (found: string, most: string) => string>> = {
+const ofTune: Readonly<
+  Record<FactsOf<'tune-past-limit'>['what'], (found: number, most: number) => string>
+> = {
   length: (found, most) => `Its ABC has ${found} characters; a tune has ${most} at most.`,
   line: (found, most) => `A line of its ABC has ${found} characters; a line has ${most} at most.`,
   notes: (found, most) => `It has ${found} notes and rests; a tune has ${most} at most.`,
@@ -17,14 +20,15 @@ const ofTune: Readonly<Record<string, (found: string, most: string) => string>> 
 const signText = (sign: string): string =>
   /\p{Cc}/u.test(sign) ? `U+${(sign.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}` : sign;
 
+const nameMend =
+  'Give the file a name of letters, digits, hyphens and dots, and change what refers to it.';
+
 const fileMend = 'Make it smaller, or cut it into several.';
 
 /** Messages about what is too much: the numbers are those of `limits`. */
-export const limitMessages: Readonly<
-  Record<string, (p: Problem) => { message: string; mend: string }>
-> = {
+export const limitMessages = {
   'tune-past-limit': p => ({
-    message: `This tune is left out. ${ofTune[p.facts.what ?? '']?.(`${p.facts.found}`, `${p.facts.most}`) ?? ''}`,
+    message: `This tune is left out. ${ofTune[p.facts.what](p.facts.found, p.facts.most)}`,
     mend: 'Look for a slip of the keys here; if the music is meant so, cut the tune into several.',
   }),
   'tunes-past-limit': p => ({
@@ -60,8 +64,12 @@ export const limitMessages: Readonly<
     mend: 'Save it smaller: a phone has to hold it.',
   }),
   'media-name': p => ({
-    message: `The name of the file "${p.actual}" has the sign ${signText(`${p.facts.sign}`)}, which ${p.severity === 'error' ? 'no site can have in a name' : 'memory sticks and some computers cannot have in a name'}.`,
-    mend: 'Give the file a name of letters, digits, hyphens and dots, and change what refers to it.',
+    message: `The name of the file "${p.actual}" has the sign ${p.facts.sign}, which memory sticks and some computers cannot have in a name.`,
+    mend: nameMend,
+  }),
+  'media-name-impossible': p => ({
+    message: `The name of the file "${p.actual}" has the sign ${signText(p.facts.sign)}, which no site can have in a name.`,
+    mend: nameMend,
   }),
   'media-runs': p => ({
     message: `The file "${p.actual}" is a program or a page, or a drawing with a program in it, which would run on the reader’s machine.`,
@@ -79,4 +87,4 @@ export const limitMessages: Readonly<
     message: `"${p.actual}" is a link to somewhere outside the book, and was not followed.`,
     mend: 'Put a copy of the file into the book in place of the link.',
   }),
-};
+} satisfies Partial<Messages>;

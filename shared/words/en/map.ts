@@ -1,5 +1,5 @@
-import type { Problem } from '../../problem.ts';
 import type { MapPhrases } from '../map.ts';
+import type { Messages } from '../problem-words.ts';
 import { capital } from '../text.ts';
 import { count, numberWord } from './grammar.ts';
 import { noteNamed } from './note-name.ts';
@@ -39,7 +39,7 @@ const positions: Readonly<Record<number, string>> = {
 };
 
 /** What the fingering and the map have to say about a tune. */
-export const mapMessages: Record<string, (p: Problem) => { message: string; mend: string }> = {
+export const mapMessages = {
   'out-of-reach': p => {
     const { pitch, times, where, position, finger, string, note } = p.facts;
     const often = times === 1 ? 'once' : `${times} times`;
@@ -70,11 +70,11 @@ export const mapMessages: Record<string, (p: Problem) => { message: string; mend
     mend: 'Leave a note out, or choose notes that lie on neighbouring strings.',
   }),
   'labels-count': p => ({
-    message: `The tune has ${count(Number(p.facts.phrases), 'phrase')} (${p.facts.bars}), but \`labels\` has ${count(Number(p.facts.given), 'label')}, so they are passed over.`,
+    message: `The tune has ${count(p.facts.phrases, 'phrase')} (${p.facts.bars}), but \`labels\` has ${count(p.facts.given, 'label')}, so they are passed over.`,
     mend: `Give one label a phrase, as in \`${p.expected[0]}\`, or another \`unit\`.`,
   }),
   'finger-mark': p => ({
     message: `No string has ${p.facts.pitch} at ${noteNamed(p.facts.note)} under finger ${p.actual} in first position.`,
     mend: `Write finger ${p.expected.join(' or ')}, or leave the number out.`,
   }),
-};
+} satisfies Partial<Messages>;

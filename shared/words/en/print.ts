@@ -1,4 +1,5 @@
-import type { Problem } from '../../problem.ts';
+import type { FactsOf } from '../../rules.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** The words of what is printed: sheets, the tune book, the pocket booklet. */
 export const printWords = {
@@ -65,26 +66,24 @@ export const printWords = {
   forPaper: 'On paper',
 } as const;
 
-const whyNot: Readonly<Record<string, string>> = {
+const whyNot: Readonly<Record<FactsOf<'print-picture'>['why'], string>> = {
   kind: 'paper cannot show this kind of file',
   missing: 'the file is missing',
   broken: 'the file does not open as a picture',
 };
 
 /** What could not be printed as it was written. */
-export const printMessages: Readonly<
-  Record<string, (p: Problem) => { message: string; mend: string }>
-> = {
+export const printMessages = {
   'print-character': p => ({
     message: `No font of the print has the character ${p.actual} of ${p.facts.where}, so its number stands in its place on paper.`,
     mend: 'Write it otherwise, or in words. The pages on screen are not concerned.',
   }),
   'print-picture': p => ({
-    message: `The picture ${p.actual} cannot be printed (${whyNot[p.facts.why ?? ''] ?? ''}), so only its words stand on paper.`,
+    message: `The picture ${p.actual} cannot be printed (${whyNot[p.facts.why]}), so only its words stand on paper.`,
     mend: `Put a picture that opens elsewhere too in its place: ${p.expected.join(', ')}.`,
   }),
   'print-long': p => ({
     message: `The tune "${p.facts.tune}" does not fit on two facing pages at this size, so a page must be turned inside it.`,
     mend: 'Print it for adults, or with fewer parts on the sheet.',
   }),
-};
+} satisfies Partial<Messages>;

@@ -1,4 +1,6 @@
 import type { Problem } from '../../problem.ts';
+import type { FactsOf } from '../../rules.ts';
+import type { Messages } from '../problem-words.ts';
 
 /** What a value should have been, where it is not one of a list. */
 export const expects = {
@@ -21,8 +23,6 @@ export const expects = {
   pdf: '`none`, or a list of `book`, `sheets` and `pocket`',
   steps: 'numbers from 1 to 5, such as `[1, 2, 5]`',
 } as const;
-
-type Words = (p: Problem) => { readonly message: string; readonly mend: string };
 
 /** As found in the book, on one line. */
 const quoted = (text: string | null): string =>
@@ -52,16 +52,14 @@ const oneOf = (names: readonly string[]): string =>
 const choose = (p: Problem): string =>
   p.expected.some(isDescription) ? 'Write it in that form' : 'Choose one of these';
 
-const fact = (p: Problem, name: string): string => `${p.facts[name] ?? ''}`;
-
-const unreadFence: Readonly<Record<string, string>> = {
+const unreadFence: Readonly<Record<FactsOf<'fence-unread'>['why'], string>> = {
   space: 'Take out the space between the name and what follows it.',
   name: 'Write the name straight after the colons, as in `:::private`.',
   rest: 'Only `{…}` may follow the name on its line, with its brackets and quotes closed.',
 };
 
 /** Messages about Markdown, front matter and `bowbook.yaml`. */
-export const readingMessages: Readonly<Record<string, Words>> = {
+export const readingMessages = {
   'settings-missing': () => ({
     message: 'This folder has no `bowbook.yaml`, so it is not a book.',
     mend: 'Make a file `bowbook.yaml` with at least a line such as `title: Tuesday tunes`, or name the folder that has one.',
@@ -75,15 +73,15 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Keep the line that you mean, and take the other out.',
   }),
   'setting-unknown': p => ({
-    message: `Unexpected ${quoted(p.actual)}${p.facts.under ? ` under ${quoted(fact(p, 'under'))}` : ''}, expected ${either(p.expected)}.`,
+    message: `Unexpected ${quoted(p.actual)}${p.facts.under ? ` under ${quoted(p.facts.under)}` : ''}, expected ${either(p.expected)}.`,
     mend: meant(p, 'Take it out, or use one of these names.'),
   }),
   'setting-value': p => ({
-    message: `Unexpected value ${quoted(p.actual)}${p.facts.setting ? ` of ${quoted(fact(p, 'setting'))}` : ''}, expected ${either(p.expected)}.`,
+    message: `Unexpected value ${quoted(p.actual)}${p.facts.setting ? ` of ${quoted(p.facts.setting)}` : ''}, expected ${either(p.expected)}.`,
     mend: meant(p, `${choose(p)}, or take the line out.`),
   }),
   'setting-missing': p => ({
-    message: `${quoted(fact(p, 'setting'))} has no value.`,
+    message: `${quoted(p.facts.setting)} has no value.`,
     mend: 'Write one, or take the line out.',
   }),
   'front-matter-unclosed': () => ({
@@ -108,7 +106,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Give it a name in plain words, such as `where-we-meet.md`.',
   }),
   'file-name-repeated': p => ({
-    message: `${quoted(p.actual)} and ${quoted(fact(p, 'other'))} come to the same page of the site.`,
+    message: `${quoted(p.actual)} and ${quoted(p.facts.other)} come to the same page of the site.`,
     mend: 'Rename one of them, or put both texts into one file.',
   }),
 
@@ -129,12 +127,12 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: `Write ${either(p.expected)} on a line of its own where it ends.`,
   }),
   'fence-length': p => ({
-    message: `${quoted(p.actual)} does not match the fence of \`:::${fact(p, 'name')}\` on line ${fact(p, 'opened')}, expected ${either(p.expected)}.`,
+    message: `${quoted(p.actual)} does not match the fence of \`:::${p.facts.name}\` on line ${p.facts.opened}, expected ${either(p.expected)}.`,
     mend: 'Give the closing fence as many colons as the opening one.',
   }),
   'fence-nested': p => ({
-    message: `${quoted(p.actual)} stands inside \`:::${fact(p, 'around')}\` (line ${fact(p, 'opened')}) with as many colons or more, so its end would close both.`,
-    mend: `Close \`:::${fact(p, 'around')}\` first, or give it more colons than ${fact(p, 'colons')}, at both its ends.`,
+    message: `${quoted(p.actual)} stands inside \`:::${p.facts.around}\` (line ${p.facts.opened}) with as many colons or more, so its end would close both.`,
+    mend: `Close \`:::${p.facts.around}\` first, or give it more colons than ${p.facts.colons}, at both its ends.`,
   }),
   'fence-indented': p => ({
     message: `The fence ${quoted(p.actual)} does not stand at the start of its line.`,
@@ -142,10 +140,10 @@ export const readingMessages: Readonly<Record<string, Words>> = {
   }),
   'fence-unread': p => ({
     message: `${quoted(p.actual)} is not read as a block, and would be printed as prose.`,
-    mend: unreadFence[fact(p, 'why')] ?? 'Write it as in `:::private`.',
+    mend: unreadFence[p.facts.why],
   }),
   'fence-in-code': p => ({
-    message: `The fence ${quoted(p.actual)} stands in the code block that begins on line ${fact(p, 'opened')}.`,
+    message: `The fence ${quoted(p.actual)} stands in the code block that begins on line ${p.facts.opened}.`,
     mend: 'Close the code block first. If the fence is only an example, begin the code with ```md, outside any other block.',
   }),
   'fence-in-text': p => ({
@@ -153,7 +151,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Give the fence a line of its own; to print colons, write them as `code`.',
   }),
   'fence-ambiguous': p => ({
-    message: `It cannot be told for certain where \`:::${fact(p, 'name')}\` begins and ends (lines ${fact(p, 'opened')} to ${fact(p, 'closed')}).`,
+    message: `It cannot be told for certain where \`:::${p.facts.name}\` begins and ends (lines ${p.facts.opened} to ${p.facts.closed}).`,
     mend: 'Put empty lines before and after both its fences, and look for HTML, a quotation or a code block that runs into it.',
   }),
   'private-unread': p => ({
@@ -165,7 +163,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: `Write ${p.expected.join('')} on a line of its own where it ends.`,
   }),
   'code-fence-in-code': p => ({
-    message: `A code block seems to begin here, inside the one that began on line ${fact(p, 'opened')}.`,
+    message: `A code block seems to begin here, inside the one that began on line ${p.facts.opened}.`,
     mend: 'Close the first one; if this is an example, fence the outer block with more signs.',
   }),
   'comment-broken': () => ({
@@ -186,40 +184,40 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: meant(p, 'Use one of these, or take the colons out.'),
   }),
   'attribute-unknown': p => ({
-    message: `Unexpected ${quoted(p.actual)} on ${quoted(fact(p, 'block'))}, expected ${p.expected.length > 0 ? either(p.expected) : 'nothing'}.`,
+    message: `Unexpected ${quoted(p.actual)} on ${quoted(p.facts.block)}, expected ${p.expected.length > 0 ? either(p.expected) : 'nothing'}.`,
     mend: meant(p, 'Take it out.'),
   }),
   'attribute-repeated': p => ({
-    message: `${quoted(p.actual)} is given twice on ${quoted(fact(p, 'block'))}.`,
+    message: `${quoted(p.actual)} is given twice on ${quoted(p.facts.block)}.`,
     mend: 'Keep the one that you mean.',
   }),
   'attribute-empty': p => ({
-    message: `${quoted(p.actual)} on ${quoted(fact(p, 'block'))} has no value.`,
+    message: `${quoted(p.actual)} on ${quoted(p.facts.block)} has no value.`,
     mend: `Write ${quoted(`${p.actual}=…`)}, or take it out.`,
   }),
   'attribute-missing': p => ({
     message:
-      fact(p, 'name') === 'id'
-        ? `${quoted(fact(p, 'block'))} has no name of its own.`
-        : `${quoted(fact(p, 'block'))} has no ${quoted(fact(p, 'name'))}.`,
+      p.facts.name === 'id'
+        ? `${quoted(p.facts.block)} has no name of its own.`
+        : `${quoted(p.facts.block)} has no ${quoted(p.facts.name)}.`,
     mend:
-      fact(p, 'name') === 'id'
-        ? `Name it, as in ${quoted(`${fact(p, 'block')}{#my-name}`)}; no space before the bracket.`
-        : `Write ${quoted(`${fact(p, 'block')}{${fact(p, 'name')}=…}`)}, with no space before the bracket.`,
+      p.facts.name === 'id'
+        ? `Name it, as in ${quoted(`${p.facts.block}{#my-name}`)}; no space before the bracket.`
+        : `Write ${quoted(`${p.facts.block}{${p.facts.name}=…}`)}, with no space before the bracket.`,
   }),
   'attribute-value': p => ({
-    message: `Unexpected ${quoted(p.actual)} for ${quoted(fact(p, 'name'))} on ${quoted(fact(p, 'block'))}, expected ${either(p.expected)}.`,
+    message: `Unexpected ${quoted(p.actual)} for ${quoted(p.facts.name)} on ${quoted(p.facts.block)}, expected ${either(p.expected)}.`,
     mend: meant(p, `${choose(p)}.`),
   }),
   'label-missing': p => ({
-    message: `${quoted(fact(p, 'block'))} has nothing in brackets after it.`,
+    message: `${quoted(p.facts.block)} has nothing in brackets after it.`,
     mend:
-      fact(p, 'block') === '::clip'
+      p.facts.block === '::clip'
         ? 'Say what the recording is called, as in `::clip[At the quay]{src=media/quay.mp3}`.'
         : 'Write `:stroke[up]`, or `:notes[A (Bc) d]{from=up}`; a bare colon needs a backslash before it.',
   }),
   'label-unwanted': p => ({
-    message: `${quoted(fact(p, 'block'))} takes no words in brackets, but has ${quoted(p.actual)}.`,
+    message: `${quoted(p.facts.block)} takes no words in brackets, but has ${quoted(p.actual)}.`,
     mend: 'Move the words into the block, or into the text beside it.',
   }),
   'stroke-unknown': p => ({
@@ -252,7 +250,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Repeat it in each tune that needs it.',
   }),
   'id-repeated': p => ({
-    message: `The name ${quoted(p.actual)} is taken: ${fact(p, 'file')}, line ${fact(p, 'line')}, has it already.`,
+    message: `The name ${quoted(p.actual)} is taken: ${p.facts.file}, line ${p.facts.line}, has it already.`,
     mend: `Choose another name; to show a tune again, write \`::tune{of=${p.actual}}\`.`,
   }),
   'tune-unknown': p => ({
@@ -264,16 +262,16 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: meant(p, 'Write the name of an anchor of this book.'),
   }),
   'of-missing': p => ({
-    message: `${quoted(fact(p, 'block'))} does not say which tune it is about, and no tune stands above it.`,
+    message: `${quoted(p.facts.block)} does not say which tune it is about, and no tune stands above it.`,
     mend: 'Add `of=` and the name of a tune.',
   }),
   'of-unclear': p => ({
-    message: `${quoted(fact(p, 'block'))} does not say which tune it is about, and several stand in the code block above it.`,
+    message: `${quoted(p.facts.block)} does not say which tune it is about, and several stand in the code block above it.`,
     mend: `Add \`of=\`: ${either(p.expected)}.`,
   }),
 
   'drill-anchor': p => ({
-    message: `The anchor ${quoted(p.actual)} is of the tune ${either(p.expected)}, but this drill is on ${quoted(fact(p, 'tune'))}.`,
+    message: `The anchor ${quoted(p.actual)} is of the tune ${either(p.expected)}, but this drill is on ${quoted(p.facts.tune)}.`,
     mend: 'Take `of=` out, or name an anchor of that tune.',
   }),
   'clip-missing': p => ({
@@ -321,7 +319,7 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     mend: 'Write it as in `x3`.',
   }),
   'colour-faint': p => ({
-    message: `The ${fact(p, 'name')} ${quoted(p.actual)} on paper ${quoted(fact(p, 'paper'))} has a contrast of ${fact(p, 'contrast')} to 1, expected ${fact(p, 'least')} at least, so the colours are left aside.`,
+    message: `The ${p.facts.name} ${quoted(p.actual)} on paper ${quoted(p.facts.paper)} has a contrast of ${p.facts.contrast} to 1, expected ${p.facts.least} at least, so the colours are left aside.`,
     mend: 'Make the lighter of the two lighter, or the darker one darker.',
   }),
   'picture-missing': p => ({
@@ -360,4 +358,4 @@ export const readingMessages: Readonly<Record<string, Words>> = {
     message: `${quoted(p.actual)} has no tune in it, and so no page.`,
     mend: 'Add a tune to that file, or move it to `pages`.',
   }),
-};
+} satisfies Partial<Messages>;

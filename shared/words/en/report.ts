@@ -1,4 +1,5 @@
-import type { Place, Severity } from '../../problem.ts';
+import type { Place } from '../../problem.ts';
+import type { Severity } from '../../rules.ts';
 
 /** What stands around the messages where they are printed. */
 export const reportWords = {

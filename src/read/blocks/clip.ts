@@ -66,8 +66,12 @@ function clipBlock(
   const learner = values.flag('learner');
   const consent = values.text('consent');
   const { src, link: hosted, at } = directive.values;
-  const say = (rule: string, where: Place, name: string): void => {
-    problems.push(problem(rule, 'error', where, { facts: { block: '::clip', name } }));
+  const say = (
+    rule: 'attribute-missing' | 'clip-twice' | 'clip-cued-twice',
+    where: Place,
+    name: string,
+  ): void => {
+    problems.push(problem(rule, where, { facts: { block: '::clip', name } }));
   };
   if (!src && !hosted) say('attribute-missing', place, 'src');
   if (src && hosted) say('clip-twice', hosted.place, 'link');
@@ -82,9 +86,13 @@ function clipBlock(
 /** A path of `media`, from the book's folder or, as links are written, from the page. */
 function mediaFile(written: AttributeValue, names: BookNames, problems: Problem[]): string | null {
   const text = written.text.trim();
-  const fault = (rule: string, expected: readonly string[], near: string | null = null): null => {
+  const fault = (
+    rule: 'clip-elsewhere' | 'clip-missing' | 'clip-unplayable',
+    expected: readonly string[],
+    near: string | null = null,
+  ): null => {
     const rest = { actual: text, expected, nearest: near };
-    problems.push(problem(rule, 'error', written.place, rest));
+    problems.push(problem(rule, written.place, rest));
     return null;
   };
   if (/^(?:[a-z][a-z0-9+.-]*:|[\\/]{2})/i.test(text)) return fault('clip-elsewhere', []);
@@ -101,7 +109,7 @@ function mediaFile(written: AttributeValue, names: BookNames, problems: Problem[
 function hostedLink(written: AttributeValue, problems: Problem[]): string | null {
   const bare = [...written.text].filter(c => c > ' ' && c !== '\u007F').join('');
   if (/^https:\/\/[^/\s]+/i.test(bare) && URL.canParse(bare)) return bare;
-  problems.push(problem('clip-link', 'error', written.place, { actual: written.text }));
+  problems.push(problem('clip-link', written.place, { actual: written.text }));
   return null;
 }
 
@@ -116,7 +124,7 @@ function steadyOf(directive: Directive, problems: Problem[]): ClipBlock['steady'
 }
 
 const missing = (directive: Directive, name: string): Problem =>
-  problem('attribute-missing', 'error', directive.place, { facts: { block: '::clip', name } });
+  problem('attribute-missing', directive.place, { facts: { block: '::clip', name } });
 
 /** Every cue with its place; one that cannot be read is said, and left out. */
 function readCues(written: AttributeValue, problems: Problem[]): readonly ClipCue[] {
@@ -127,7 +135,7 @@ function readCues(written: AttributeValue, problems: Problem[]): readonly ClipCu
     const m = /^([A-Za-z][A-Za-z']*\d+(?:\/(\d+)(?:,\d+)*)?)=(.+)$/.exec(text);
     const seconds = m?.[3] === undefined ? null : readTime(m[3]);
     if (m?.[1] === undefined || m[2] === '0' || seconds === null) {
-      problems.push(problem('cue-unread', 'error', place, { actual: text }));
+      problems.push(problem('cue-unread', place, { actual: text }));
       return [];
     }
     return [{ bar: m[1], pass: Number(m[2] ?? 1), seconds, place }];

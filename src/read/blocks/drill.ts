@@ -43,7 +43,7 @@ export const drill: BlockSpec<DrillBlock, true> = {
     if (to !== null && anchored !== undefined && of !== null && anchored !== of) {
       const facts = { anchor: to, tune: of };
       const rest = { facts, actual: to, expected: [anchored] };
-      problems.push(problem('drill-anchor', 'error', at, rest));
+      problems.push(problem('drill-anchor', at, rest));
       return null;
     }
     if (kind === null || of === null) return null;

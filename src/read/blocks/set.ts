@@ -52,7 +52,7 @@ function splitSet(
 ): { readonly tunes: SetBlock['tunes']; readonly rest: readonly RootContent[] } {
   const list = content.find((node): node is List => node.type === 'list');
   if (!list) {
-    problems.push(problem('set-without-tunes', 'error', place));
+    problems.push(problem('set-without-tunes', place));
     return { tunes: [], rest: content };
   }
   const tunes = list.children.flatMap(item => setTune(item, source, names, problems) ?? []);
@@ -73,13 +73,13 @@ function setTune(
   const start = (line ?? item).position?.start;
   const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
   if (line?.type !== 'paragraph' || more.length > 0) {
-    problems.push(problem('set-item', 'error', place));
+    problems.push(problem('set-item', place));
     return null;
   }
   const { name, times } = splitTimes(plainText(line).trim());
   if (times < 1 || times > mostTimes) {
     const expected = [`${mostTimes}`];
-    problems.push(problem('set-times', 'error', place, { actual: `${times}`, expected }));
+    problems.push(problem('set-times', place, { actual: `${times}`, expected }));
     return null;
   }
   const link = line.children.find(child => child.type === 'link');

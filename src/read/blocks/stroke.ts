@@ -26,7 +26,7 @@ export const stroke: BlockSpec<StrokeBlock, false> = {
     if (written !== '') {
       const expected = ['up', 'down'];
       const rest = { actual: written, expected, nearest: nearest(written, expected) };
-      problems.push(problem('stroke-unknown', 'error', place, rest));
+      problems.push(problem('stroke-unknown', place, rest));
     }
     return null;
   },

@@ -99,9 +99,7 @@ export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts 
   const permission = values.text('permission') ?? undefined;
   const rights = values.oneOf('rights', rightsNames) ?? undefined;
   if (permission !== undefined && rights !== undefined) {
-    problems.push(
-      problem('rights-twice', 'error', directive.values.permission?.place ?? directive.place),
-    );
+    problems.push(problem('rights-twice', directive.values.permission?.place ?? directive.place));
   }
   return {
     rights,
