@@ -20,12 +20,17 @@ const headerLine = /^(?:[A-Za-z+]:|%%).*\n?/gm;
 export function splitSource(text: string): readonly Chunk[] {
   const starts = [...text.matchAll(/^X:/gm)].map(m => m.index);
   const first = starts[0];
-  if (first === undefined) return text.trim() === '' ? [] : [chunk(text, 0, text.length, '')];
+  if (first === undefined) return text.trim() === '' ? [] : [chunk(text, 0, text.length, '', 0)];
   const header = [...text.slice(0, first).matchAll(headerLine)].map(m => m[0]).join('');
-  return starts.map((start, i) => chunk(text, start, starts[i + 1] ?? text.length, header));
+  let line = 0;
+  return starts.map((start, i) => {
+    line += countLines(text.slice(starts[i - 1] ?? 0, start));
+    return chunk(text, start, starts[i + 1] ?? text.length, header, line);
+  });
 }
 
-function chunk(text: string, start: number, end: number, header: string): Chunk {
+/** The tune from `start`, which stands on that line, up to `end`. */
+function chunk(text: string, start: number, end: number, header: string, startLine: number): Chunk {
   const body = text.slice(start, end);
   const lead = body.length - body.replace(/^(?:[ \t]*\n)+/, '').length;
   const blank = body.slice(lead).search(/\n[ \t]*\n/);
@@ -33,7 +38,7 @@ function chunk(text: string, start: number, end: number, header: string): Chunk 
   const own = body.slice(lead, stop);
   const cut = header === '' ? 0 : own.indexOf('\n') + 1;
   const from = start + lead;
-  const firstLine = countLines(text.slice(0, from));
+  const firstLine = startLine + countLines(body.slice(0, lead));
   const headerLines = countLines(header);
   const stray = text.slice(start + stop, end).search(/^(?![A-Za-z]:|%).*\|/m);
   return {

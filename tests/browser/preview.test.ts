@@ -129,7 +129,7 @@ describe('a page in the preview', () => {
     writeFileSync(lesson, longLesson('::map{of=kettle-on-the-sill unot=4}'));
     await panel().getByText('1 error').waitFor({ state: 'attached' });
     writeFileSync(lesson, longLesson('All is well again.'));
-    await panel().waitFor({ state: 'hidden' });
+    await page.locator('.preview-panel[data-severity="none"]').waitFor({ state: 'attached' });
     expect(asked.filter(path => path.endsWith('.html'))).toEqual([]);
     expect(await isSamePage()).toBe(true);
   });
