@@ -7,7 +7,7 @@ import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { type BowPicture, bowPicture } from './bow-picture.ts';
-import type { BuiltTune } from './built-tune.ts';
+import { type BuiltTune, planKey } from './built-tune.ts';
 import { cellsOver, type NotationView, notationView } from './notation-view.ts';
 import type { PageContext } from './page-context.ts';
 
@@ -80,7 +80,7 @@ function drawnPlan(
 ): DrawnPlan {
   const { study, block } = tune;
   const { words } = context;
-  const score = plan.changes.length === 0 ? tune.score : (tune.planned.get(plan) ?? null);
+  const score = plan.changes.length === 0 ? tune.score : (tune.planned.get(planKey(plan)) ?? null);
   const settings = context.input.book.settings.bowing;
   const bow = wholeBow(study.tune, settings, level ?? settings.level);
   const path = bowPath(study.performance, leadIn, plan, bow);

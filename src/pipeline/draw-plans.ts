@@ -5,26 +5,23 @@ import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
 import type { Score } from '../engrave/score.ts';
+import { planKey } from '../pages/built-tune.ts';
 
 /**
  * The tune drawn anew for the best plan to reach each of its anchors, for every level and preset
- * asked for. A plan that leaves the tune as it is written has no drawing of its own.
+ * asked for, by its `planKey`. A plan that leaves the tune as it is written has no drawing of its own.
  */
 export function drawPlans(
   study: Study,
   request: StudyRequest,
   draw: (study: Study) => Score,
-): ReadonlyMap<Plan, Score> {
-  const drawn = new Map<string, Score>();
-  const planned = new Map<Plan, Score>();
+): ReadonlyMap<string, Score> {
+  const planned = new Map<string, Score>();
   for (const anchor of study.bowing.anchors) {
     for (const { leadIns } of [anchor, ...anchor.asked]) {
       const plan = bestPlan(leadIns)?.plan;
-      if (plan === undefined || plan.changes.length === 0) continue;
-      const played = studyPlan(study, request, plan);
-      const score = drawn.get(played.tune.source.text) ?? draw(played);
-      drawn.set(played.tune.source.text, score);
-      planned.set(plan, score);
+      if (plan === undefined || plan.changes.length === 0 || planned.has(planKey(plan))) continue;
+      planned.set(planKey(plan), draw(studyPlan(study, request, plan)));
     }
   }
   return planned;

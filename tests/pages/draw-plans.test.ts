@@ -3,6 +3,7 @@ import { bestPlan } from '../../shared/bowing/best-plan.ts';
 import type { Study, StudyRequest } from '../../shared/study.ts';
 import { studyTune } from '../../shared/study.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
+import { planKey } from '../../src/pages/built-tune.ts';
 import { drawPlans, studyPlan } from '../../src/pipeline/draw-plans.ts';
 import { settings, tuneOf } from '../bowing/strokes-of.ts';
 import { anchorAt, studyOf } from '../bowing/study-of.ts';
@@ -68,7 +69,7 @@ describe('a plan written into the ABC and read again', () => {
     expect(best).toHaveLength(2);
     for (const plan of best) {
       if (!plan) throw new Error('no plan');
-      const score = planned.get(plan);
+      const score = planned.get(planKey(plan));
       expect(score).toBeDefined();
       const played = studyPlan(study, request, plan);
       expect(score?.cells.map(c => c.svg)).toEqual(engraveTune(played).cells.map(c => c.svg));
