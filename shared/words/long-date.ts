@@ -15,3 +15,7 @@ const dayFormat = (locale: string): Intl.DateTimeFormat =>
     year: 'numeric',
     timeZone: 'UTC',
   });
+
+/** `Tuesday, 15 September`, in full or `short`: `Tue, 15 Sept`. */
+export const dayName = (date: Date, locale: string, weekday: 'long' | 'short'): string =>
+  date.toLocaleDateString(locale, { weekday, day: 'numeric', month: weekday, timeZone: 'UTC' });

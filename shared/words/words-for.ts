@@ -1,4 +1,6 @@
 import type { NoteNames } from '../music/note-names.ts';
+import { durationWords } from './amounts.ts';
+import { beatName } from './beats.ts';
 import { bowPathSentences } from './bow-path.ts';
 import { editSentence, planSentence, wholeTuneSentence } from './bowing.ts';
 import { creditLine } from './credits.ts';
@@ -7,6 +9,7 @@ import * as english from './en/reader-words.ts';
 import { hookSentence } from './hooks.ts';
 import { howToRead } from './how-to-read.ts';
 import type { InAnyLanguage } from './in-any-language.ts';
+import { keyChangeSentence, keyName, kindName } from './keys.ts';
 import { longDate } from './long-date.ts';
 import { kinSentence, mapSentences } from './map.ts';
 import {
@@ -29,6 +32,7 @@ import {
   stringNames,
 } from './spoken.ts';
 import { noDrillSentence, tellDrill } from './tell-drill.ts';
+import { sortedAs } from './titles.ts';
 import { localeOf, type WordedLanguage, wordedIn } from './worded-languages.ts';
 
 /** What each language supplies: its labels, and the phrases that sentences are made of. */
@@ -37,13 +41,18 @@ export type Language = InAnyLanguage<typeof english>;
 /** Sentences, each made of the phrases of the language that it is given first. */
 const sentences = {
   arrivalSentences,
+  beatName,
   bowingWords,
   bowPathSentences,
   creditLine,
   drawnPlanTitle,
+  durationWords,
   editSentence,
   hookSentence,
   howToRead,
+  keyChangeSentence,
+  keyName,
+  kindName,
   kinSentence,
   leadInSentences,
   mapSentences,
@@ -51,6 +60,7 @@ const sentences = {
   noPlanSentence,
   planSentence,
   repeatSentences,
+  sortedAs,
   speakTune,
   spokenFinger,
   spokenNote,

@@ -8,6 +8,7 @@ import {
   ticked,
 } from '../../shared/review/review-state.ts';
 import { reviewWords as words } from '../../shared/words/en/review.ts';
+import { dayName } from '../../shared/words/long-date.ts';
 import { pageLocale } from './page-words.ts';
 import { element, part } from './review/elements.ts';
 import { fileButtons } from './review/file-buttons.ts';
@@ -62,7 +63,13 @@ function review(page: HTMLElement): void {
     if (!tune || !from) return;
     const next = ticked(from, wasThere, today);
     change(id, next);
-    say(words.comesBack(tune.title, dayDate(dueDay(next)), intervalOf(next.step), pageLocale()));
+    say(
+      words.comesBack(
+        tune.title,
+        dayName(dayDate(dueDay(next)), pageLocale(), 'long'),
+        intervalOf(next.step),
+      ),
+    );
     // The pressed button is gone: on to the next one, or back to the head of the day.
     const on = page.querySelector<HTMLElement>('[data-ticks] button') ?? part(page, 'today');
     on.focus({ preventScroll: true });

@@ -89,14 +89,15 @@ export function finderView(
     strings: names,
     rows: fingers.map((finger, row) => ({
       finger,
-      places: strings.flatMap((places, s) => {
+      places: strings.flatMap(places => {
         const place = places[row];
         if (!place) return [];
         const { pitch } = place;
+        const at = words.spokenStop(place, tuning, noteNames);
         return {
           semitone: (pitch.midi % 12).toString(12),
           sign: plainLetter(pitch, noteNames),
-          heard: searchWords.place(pitch, spokenFinger(place), names[s] ?? '', noteNames),
+          heard: place.finger === 0 ? at : `${at}, ${words.spokenPitch(pitch, noteNames)}`,
         };
       }),
     })),

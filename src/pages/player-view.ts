@@ -3,6 +3,7 @@ import { liltRange } from '../../shared/sound/lilt.ts';
 import { paceLimits, paceNames, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
+import { liltWords } from '../../shared/words/amounts.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
@@ -125,7 +126,7 @@ export function playerView(
       least: range.least,
       most: range.most,
       usual: range.usual,
-      text: playerWords.liltAt(range.kind, range.usual),
+      text: liltWords(playerWords, range.kind, range.usual),
       dots: range.kind === 'pairs' && range.usual > 1 && hasDots(study),
     },
     words: playerWords,

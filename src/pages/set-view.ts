@@ -4,6 +4,7 @@ import {
   type SetTune,
   studySet,
 } from '../../shared/sets/set-study.ts';
+import { clock } from '../../shared/words/amounts.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { SetBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
@@ -99,22 +100,22 @@ function studyOf(
 
 const lengthView = (
   length: SetStudy['length'] | undefined,
-  { setWords }: Words,
+  { durationWords }: Words,
 ): LengthView | null =>
   length === undefined
     ? null
     : {
-        slow: setWords.clock(length.slow),
-        slowHeard: setWords.duration(length.slow),
-        session: setWords.clock(length.session),
-        sessionHeard: setWords.duration(length.session),
+        slow: clock(length.slow),
+        slowHeard: durationWords(length.slow),
+        session: clock(length.session),
+        sessionHeard: durationWords(length.session),
       };
 
 function joinView(
   join: SetJoin,
   tunes: readonly BuiltTune[],
   shown: readonly boolean[],
-  { setWords, editSentence, noteNames }: Words,
+  { setWords, editSentence, keyChangeSentence, noteNames }: Words,
 ): JoinView {
   const [from, to] = [tunes[join.from], tunes[join.to]];
   const titles = [from, to].map(tune => (tune ? titleOf(tune) : ''));
@@ -124,7 +125,7 @@ function joinView(
   const mend = from?.study && join.mend ? editSentence(from.study.tune, join.mend) : null;
   return {
     name: again ? setWords.again(before) : setWords.join(before, after),
-    key: again ? null : setWords.keyChange(join.key, noteNames),
+    key: again ? null : keyChangeSentence(join.key, noteNames),
     manner: mayTell ? (join.agrees ? 'goes-on' : 'lifts') : null,
     bow: mayTell
       ? [

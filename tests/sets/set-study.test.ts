@@ -3,10 +3,13 @@ import { applyEdit } from '../../shared/bowing/apply-edit.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { keyChange } from '../../shared/sets/key-change.ts';
 import { type SetTune, studySet } from '../../shared/sets/set-study.ts';
-import { setWords } from '../../shared/words/en/sets.ts';
+import { clock } from '../../shared/words/amounts.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { keyOf } from '../abc/key-of.ts';
 import { readTune } from '../abc/read-abc.ts';
 import { anchorAt, studyOf } from '../bowing/study-of.ts';
+
+const { keyChangeSentence } = wordsFor('en', 'letters');
 
 const reel = (body: string, key = 'D'): string =>
   `X:1\nT:T\nR:reel\nM:4/4\nL:1/8\nK:${key}\n${body}`;
@@ -106,14 +109,14 @@ describe('the length of a set', () => {
     expect(lengths[0]?.slow).toBeCloseTo((32 / 78) * 60, 9);
     expect(lengths[0]?.session).toBeCloseTo((32 / 105) * 60, 9);
     expect(length.slow).toBeCloseTo((64 / 78) * 60, 9);
-    expect(setWords.clock(length.slow)).toBe('0:49');
-    expect(setWords.clock(200.4)).toBe('3:20');
+    expect(clock(length.slow)).toBe('0:49');
+    expect(clock(200.4)).toBe('3:20');
   });
 });
 
 describe('a change of key', () => {
   const words = (from: [string, 'major' | 'dorian' | 'mixolydian'], to: typeof from): string =>
-    setWords.keyChange(keyChange(keyOf(...from), keyOf(...to)), 'letters');
+    keyChangeSentence(keyChange(keyOf(...from), keyOf(...to)), 'letters');
 
   it('is said in letters and by where home goes', () => {
     expect(words(['D', 'major'], ['D', 'major'])).toBe('The key stays: D major.');

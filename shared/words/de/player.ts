@@ -1,34 +1,28 @@
-import { type Fraction, fractionText } from '../../music/fraction.ts';
 import type { PaceName } from '../../sound/paces.ts';
+import type { BeatPhrases } from '../beats.ts';
 import type * as english from '../en/player.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { madeOnce } from '../made-once.ts';
-import { counted } from './grammar.ts';
+import { counted, decimal } from './grammar.ts';
 
-const beatNames: Readonly<Record<string, string>> = {
-  '1': 'ganze Note',
-  '1/2': 'Halbe',
-  '1/4': 'Viertel',
-  '1/8': 'Achtel',
-  '1/16': 'Sechzehntel',
-  '3/4': 'punktierte Halbe',
-  '3/8': 'punktiertes Viertel',
-  '3/16': 'punktiertes Achtel',
+export const beats: BeatPhrases = {
+  named: {
+    '1': 'ganze Note',
+    '1/2': 'Halbe',
+    '1/4': 'Viertel',
+    '1/8': 'Achtel',
+    '1/16': 'Sechzehntel',
+    '3/4': 'punktierte Halbe',
+    '3/8': 'punktiertes Viertel',
+    '3/16': 'punktiertes Achtel',
+  },
+  partOfWhole: part => `${part} einer ganzen Note`,
 };
-
-/** „Halbe“; „5/8 einer ganzen Note“ where a beat has no name. */
-export const beatName = (beat: Fraction): string =>
-  beatNames[fractionText(beat)] ?? `${fractionText(beat)} einer ganzen Note`;
 
 const paces: Readonly<Record<PaceName, string>> = {
   learning: 'Lerntempo',
   slow: 'langsam',
   session: 'Sessiontempo',
 };
-
-const ratio = madeOnce(
-  () => new Intl.NumberFormat('de', { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
-);
 
 /** What stands on the player and the recordings. */
 export const playerWords: InAnyLanguage<typeof english.playerWords> = {
@@ -80,11 +74,8 @@ export const playerWords: InAnyLanguage<typeof english.playerWords> = {
   climbTo: 'Bis',
   lilt: kind =>
     kind === 'pairs' ? 'Schwung der Paare, lang zu kurz' : 'Schwung der Dreiergruppen',
-  liltAt: (kind, amount) => {
-    if (kind === 'pairs') return amount === 1 ? 'gleichmäßig' : `${ratio().format(amount)} : 1`;
-    if (amount === 0) return 'gleichmäßig';
-    return `${ratio().format(1 + 0.4 * amount)} : ${ratio().format(1 - 0.4 * amount)} : 1`;
-  },
+  even: 'gleichmäßig',
+  decimal,
   dots: 'Geschriebene Punktierungen auf denselben Schwung abmildern',
   caution:
     'Fang leise an. Mach in jeder halben Stunde fünf Minuten Pause; hör auf, wenn es weh tut oder in den Ohren klingt, und geh in eine Arzt- oder Physiopraxis, wenn es anhält.',

@@ -3,21 +3,6 @@ import type * as english from '../en/review.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
 import { counted } from './grammar.ts';
 
-const dayName = (date: Date, locale: string): string =>
-  date.toLocaleDateString(locale, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    timeZone: 'UTC',
-  });
-const shortName = (date: Date, locale: string): string =>
-  date.toLocaleDateString(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    timeZone: 'UTC',
-  });
-
 const faults: Readonly<Record<FileFault, (at: string) => string>> = {
   'too-long': () => 'Sie ist viel zu lang dafür',
   'not-json': () => 'Sie ist abgeschnitten oder von anderer Art',
@@ -39,19 +24,15 @@ export const reviewWords: InAnyLanguage<typeof english.reviewWords> = {
   notKept:
     'Dieser Browser behält für diese Seite nichts, deine Häkchen halten also nur, bis du sie verlässt. Sichere sie unten als Datei.',
   minutes: 'Minuten heute',
-  today: (date, locale) => `Heute, ${dayName(date, locale)}`,
+  today: day => `Heute, ${day}`,
   turnsIntro:
     'Kurze Runden, reihum; dann jedes Stück ganz. Zuerst auswendig, in langsamem Tempo; schau erst auf die Seite, wenn es nicht kommt.',
   part: name => `Teil\u00A0${name}`,
   whole: 'das ganze Stück einmal',
-  turnLength: seconds => {
-    const halves = Math.round(seconds / 30);
-    const whole = Math.floor(halves / 2);
-    return `${halves % 2 === 0 ? whole : `${whole === 0 ? '' : whole}½`} ${seconds <= 60 ? 'Minute' : 'Minuten'}`;
-  },
+  turnLength: (minutes, several) => `${minutes} ${several ? 'Minuten' : 'Minute'}`,
   rest: 'Leg die Geige weg',
   nothingDue: 'Heute ist nichts fällig. Spiel, was du magst, oder nichts.',
-  next: (title, date, locale) => `Als Nächstes kommt ${title}, am ${dayName(date, locale)}.`,
+  next: (title, day) => `Als Nächstes kommt ${title}, am ${day}.`,
   allDone: 'Das ist alles für heute.',
   waiting: titles =>
     `${counted(titles.length, 'weiteres Stück ist', 'weitere Stücke sind')} fällig und ${titles.length === 1 ? 'wartet' : 'warten'}: ${titles.join(', ')}.`,
@@ -61,8 +42,8 @@ export const reviewWords: InAnyLanguage<typeof english.reviewWords> = {
   hadGone: 'Es war weg',
   wasThereOf: title => `Es war da: ${title}`,
   hadGoneOf: title => `Es war weg: ${title}`,
-  comesBack: (title, date, days, locale) =>
-    `${title} kommt ${days === 1 ? 'morgen' : `in ${days} Tagen`} wieder, am ${dayName(date, locale)}.`,
+  comesBack: (title, day, days) =>
+    `${title} kommt ${days === 1 ? 'morgen' : `in ${days} Tagen`} wieder, am ${day}.`,
   undo: 'Das letzte Häkchen zurücknehmen',
   undone: title => `Das Häkchen bei ${title} ist zurückgenommen.`,
   weeks: 'Die nächsten vier Wochen',
@@ -70,7 +51,6 @@ export const reviewWords: InAnyLanguage<typeof english.reviewWords> = {
     'Wenn jedes Stück noch da ist, sobald es wiederkommt. Eines, das weg ist, kommt früher; druck also ab und zu einen neuen Plan.',
   day: 'Tag',
   tunesColumn: 'Stücke',
-  shortDay: (date, locale) => shortName(date, locale),
   week: n => `Woche ${n}`,
   nothing: 'nichts fällig',
   print: 'Diesen Plan drucken',

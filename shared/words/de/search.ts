@@ -1,6 +1,5 @@
 import type * as english from '../en/search.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { spokenPitch } from './bound.ts';
 
 /** Labels and sentences of finding a tune. */
 export const searchWords: InAnyLanguage<typeof english.searchWords> = {
@@ -28,9 +27,5 @@ export const searchWords: InAnyLanguage<typeof english.searchWords> = {
       : found === 0
         ? 'Kein Stück passt. Mit weniger Worten oder Noten findet sich mehr.'
         : `${found} von ${all} Stücken.`,
-  place: (pitch, finger, string, names) =>
-    finger === 'leer'
-      ? `leere ${string}-Saite`
-      : `${finger} auf ${string}, ${spokenPitch(pitch, names)}`,
   idle: ['der', 'die', 'das', 'von'],
 };

@@ -1,9 +1,6 @@
-import type { NoteNames } from '../../music/note-names.ts';
-import { parsePitch } from '../../music/pitch.ts';
-import type { Key, TuneType } from '../../music/tune.ts';
+import type { TuneType } from '../../music/tune.ts';
 import type * as english from '../en/site.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';
-import { spokenPitch } from './bound.ts';
 
 /** The site's own labels. */
 export const siteWords: InAnyLanguage<typeof english.siteWords> = {
@@ -138,28 +135,17 @@ export const typeName: Readonly<Record<TuneType, string>> = {
   air: 'langsames Air',
 };
 
-const modeNames: Readonly<Record<string, string>> = {
-  dorian: 'dorisch',
-  phrygian: 'phrygisch',
-  lydian: 'lydisch',
-  mixolydian: 'mixolydisch',
-  locrian: 'lokrisch',
-};
-
-/** „Fis-Dur“, „e-Moll“, „A dorisch“: the tonic of a minor key is a small letter (common practice). */
-export function keyName(key: Key, names: NoteNames): string {
-  const tonic = parsePitch(`${key.tonic}4`);
-  if (key.mode === 'none' || !tonic) return 'ohne Vorzeichen';
-  const name = spokenPitch(tonic, names);
-  if (key.mode === 'major') return `${name}-Dur`;
-  if (key.mode === 'minor') return `${name.charAt(0).toLowerCase()}${name.slice(1)}-Moll`;
-  return `${name} ${modeNames[key.mode] ?? key.mode}`;
-}
-
-/** „Reel in G-Dur“. */
-export const kindName = (type: string | null, key: string): string =>
-  type === null ? key : `${type} in ${key}`;
-
-/** A title as an index sorts it: a leading article left out, an English one too. */
-export const sortedAs = (title: string): string =>
-  title.replace(/^(?:der|die|das|den|dem|des|ein|eine|the|an?)\s+/i, '');
+/** Left out where a title begins with one and is sorted; those of English too. */
+export const articles: readonly string[] = [
+  'der',
+  'die',
+  'das',
+  'den',
+  'dem',
+  'des',
+  'ein',
+  'eine',
+  'the',
+  'a',
+  'an',
+];

@@ -8,6 +8,9 @@ export const count = (n: number, thing: string): string => `${n} ${thing}${n ===
 export const countOne = (n: number, thing: string): string =>
   n === 1 ? `one ${thing}` : count(n, thing);
 
+/** "2.50", of 2.5 with two `places`. */
+export const decimal = (n: number, places: number): string => n.toFixed(places);
+
 /** Thousands in threes: "12,345". */
 export const big = (n: bigint): string => inThrees(n, ',');
 

@@ -1,3 +1,5 @@
+import { decimal } from './grammar.ts';
+
 /** What a page says of keeping the book on the device. */
 export const offlineWords = {
   heading: 'Without a network',
@@ -7,6 +9,5 @@ export const offlineWords = {
     'The recordings could not all be fetched. Try again where the signal is better.',
   newer: 'There is something new in this book.',
   show: 'Show it',
-  size: (bytes: number): string =>
-    bytes < 1_000_000 ? `${Math.ceil(bytes / 1000)} KB` : `${(bytes / 1_000_000).toFixed(1)} MB`,
+  decimal,
 } as const;

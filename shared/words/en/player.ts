@@ -1,21 +1,21 @@
-import { type Fraction, fractionText } from '../../music/fraction.ts';
 import type { LiltRange } from '../../sound/lilt.ts';
 import type { PaceName } from '../../sound/paces.ts';
+import type { BeatPhrases } from '../beats.ts';
+import { decimal } from './grammar.ts';
 
-const beatNames: Readonly<Record<string, string>> = {
-  '1': 'semibreve',
-  '1/2': 'minim',
-  '1/4': 'crotchet',
-  '1/8': 'quaver',
-  '1/16': 'semiquaver',
-  '3/4': 'dotted minim',
-  '3/8': 'dotted crotchet',
-  '3/16': 'dotted quaver',
+export const beats: BeatPhrases = {
+  named: {
+    '1': 'semibreve',
+    '1/2': 'minim',
+    '1/4': 'crotchet',
+    '1/8': 'quaver',
+    '1/16': 'semiquaver',
+    '3/4': 'dotted minim',
+    '3/8': 'dotted crotchet',
+    '3/16': 'dotted quaver',
+  },
+  partOfWhole: part => `${part} of a semibreve`,
 };
-
-/** `minim`; `5/8 of a semibreve` where a beat has no name. */
-export const beatName = (beat: Fraction): string =>
-  beatNames[fractionText(beat)] ?? `${fractionText(beat)} of a semibreve`;
 
 const paces: Readonly<Record<PaceName, string>> = {
   learning: 'learning',
@@ -71,11 +71,8 @@ export const playerWords = {
   climbTo: 'Up to',
   lilt: (kind: LiltRange['kind']): string =>
     kind === 'pairs' ? 'Lilt of the pairs, long to short' : 'Lilt of the threes',
-  liltAt: (kind: LiltRange['kind'], amount: number): string => {
-    if (kind === 'pairs') return amount === 1 ? 'even' : `${amount.toFixed(2)} : 1`;
-    if (amount === 0) return 'even';
-    return `${(1 + 0.4 * amount).toFixed(2)} : ${(1 - 0.4 * amount).toFixed(2)} : 1`;
-  },
+  even: 'even',
+  decimal,
   dots: 'Ease the written dots to the same lilt',
   caution:
     'Start softly. Take five minutes off in every half hour; stop if it hurts or your ears ring, and see a doctor or a physiotherapist if it lasts.',

@@ -1,21 +1,5 @@
 import type { FileFault } from '../../review/review-file.ts';
-
-const dayName = (date: Date, locale: string): string =>
-  date.toLocaleDateString(locale, {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    timeZone: 'UTC',
-  });
-const shortName = (date: Date, locale: string): string =>
-  date.toLocaleDateString(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    timeZone: 'UTC',
-  });
-
-const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
+import { count } from './grammar.ts';
 
 const faults: Readonly<Record<FileFault, (at: string) => string>> = {
   'too-long': () => 'it is far too long to be one',
@@ -39,20 +23,16 @@ export const reviewWords = {
     'This browser keeps nothing for this page, so your ticks last only until you leave it. Save them as a file below.',
 
   minutes: 'Minutes today',
-  today: (date: Date, locale: string) => `Today, ${dayName(date, locale)}`,
+  today: (day: string) => `Today, ${day}`,
   turnsIntro:
     'Short turns, going round; then each tune whole. First from memory, at a slow tempo; look at the page only when it does not come.',
   part: (name: string) => `part\u00A0${name}`,
   whole: 'the whole tune once',
-  turnLength(seconds: number): string {
-    const halves = Math.round(seconds / 30);
-    const whole = Math.floor(halves / 2);
-    return `${halves % 2 === 0 ? whole : `${whole === 0 ? '' : whole}½`} ${seconds <= 60 ? 'minute' : 'minutes'}`;
-  },
+  /** `minutes` are counted in halves: `2½`. */
+  turnLength: (minutes: string, several: boolean) => `${minutes} ${several ? 'minutes' : 'minute'}`,
   rest: 'Put the fiddle down',
   nothingDue: 'Nothing is due today. Play what you like, or nothing.',
-  next: (title: string, date: Date, locale: string) =>
-    `${title} is next, on ${dayName(date, locale)}.`,
+  next: (title: string, day: string) => `${title} is next, on ${day}.`,
   allDone: 'That is all for today.',
   waiting: (titles: readonly string[]) =>
     `${count(titles.length, 'more tune')} ${titles.length === 1 ? 'is' : 'are'} due, and will wait: ${titles.join(', ')}.`,
@@ -64,8 +44,8 @@ export const reviewWords = {
   /** Names of the two buttons for the ear. */
   wasThereOf: (title: string) => `It was there: ${title}`,
   hadGoneOf: (title: string) => `It had gone: ${title}`,
-  comesBack: (title: string, date: Date, days: number, locale: string) =>
-    `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${dayName(date, locale)}.`,
+  comesBack: (title: string, day: string, days: number) =>
+    `${title} comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, on ${day}.`,
   undo: 'Take the last tick back',
   undone: (title: string) => `The tick of ${title} is taken back.`,
 
@@ -74,7 +54,6 @@ export const reviewWords = {
     'If every tune is there when it comes back. One that has gone comes sooner, so print a new plan now and then.',
   day: 'day',
   tunesColumn: 'tunes',
-  shortDay: (date: Date, locale: string) => shortName(date, locale),
   week: (n: number) => `Week ${n}`,
   nothing: 'nothing due',
   print: 'Print this plan',

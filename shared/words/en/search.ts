@@ -1,7 +1,3 @@
-import type { NoteNames } from '../../music/note-names.ts';
-import type { Pitch } from '../../music/pitch.ts';
-import { spokenPitch } from './bound.ts';
-
 /** Labels and sentences of finding a tune. */
 export const searchWords = {
   find: 'Find a tune',
@@ -28,9 +24,6 @@ export const searchWords = {
       : found === 0
         ? 'No tune fits. Fewer words or fewer notes find more.'
         : `${found} of ${all} tunes.`,
-  /** A place on the strings, for those who cannot see the grid. */
-  place: (pitch: Pitch, finger: string, string: string, names: NoteNames): string =>
-    finger === 'open' ? `open ${string}` : `${finger} on ${string}, ${spokenPitch(pitch, names)}`,
   /** Words of a title that say nothing of which tune is meant. */
   idle: ['the', 'a', 'an', 'of'],
 } as const;

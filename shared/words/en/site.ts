@@ -1,7 +1,4 @@
-import type { NoteNames } from '../../music/note-names.ts';
-import { parsePitch } from '../../music/pitch.ts';
-import type { Key, TuneType } from '../../music/tune.ts';
-import { spokenPitch } from './bound.ts';
+import type { TuneType } from '../../music/tune.ts';
 
 /** The site's own labels. Sentences about bowing, the map and notes are in their rooms' files. */
 export const siteWords = {
@@ -140,17 +137,5 @@ export const typeName: Readonly<Record<TuneType, string>> = {
   air: 'slow air',
 };
 
-/** `F sharp minor`: words, since text fonts seldom hold the signs. */
-export function keyName(key: Key, names: NoteNames): string {
-  const tonic = parsePitch(`${key.tonic}4`);
-  return key.mode === 'none' || !tonic
-    ? 'no key signature'
-    : `${spokenPitch(tonic, names)} ${key.mode}`;
-}
-
-/** `reel in G major`, of a type and a key in words; the key alone where there is no type. */
-export const kindName = (type: string | null, key: string): string =>
-  type === null ? key : `${type} in ${key}`;
-
-/** A title as an index sorts it: a leading article left out. */
-export const sortedAs = (title: string): string => title.replace(/^(?:the|an?)\s+/i, '');
+/** Left out where a title begins with one and is sorted. */
+export const articles: readonly string[] = ['the', 'a', 'an'];

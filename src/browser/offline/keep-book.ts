@@ -1,4 +1,5 @@
 import type { KeepingOrder, KeepingState } from '../../../shared/kept-site.ts';
+import { sizeWords } from '../../../shared/words/amounts.ts';
 import { offlineWords } from '../../../shared/words/en/offline.ts';
 
 /**
@@ -63,7 +64,7 @@ function recordingsChoice(state: KeepingState): HTMLElement {
   box.addEventListener('change', () =>
     tell(navigator.serviceWorker.controller, { order: 'recordings', keep: box.checked }),
   );
-  const size = offlineWords.size(state.recordingBytes);
+  const size = sizeWords(offlineWords.decimal, state.recordingBytes);
   label.append(box, ` ${offlineWords.recordings(size)}`);
   return label;
 }

@@ -1,6 +1,7 @@
 import { parseFraction } from '../../../shared/music/fraction.ts';
 import type { PaceName } from '../../../shared/sound/paces.ts';
 import type { PassageChoice } from '../../../shared/sound/passage.ts';
+import { liltWords } from '../../../shared/words/amounts.ts';
 import { playerWords } from '../../../shared/words/en/player.ts';
 import { type Kept, keep, readKept } from './kept-choices.ts';
 import type { Ways } from './rounds-of.ts';
@@ -75,7 +76,7 @@ export function playerForm(form: HTMLFormElement): PlayerForm {
         : playerWords.tempo(beat, set, pace(), percent()),
     );
     const kind = field('lilt')?.dataset.kind === 'threes' ? 'threes' : 'pairs';
-    say('lilt', playerWords.liltAt(kind, numberIn('lilt', 1)));
+    say('lilt', liltWords(playerWords, kind, numberIn('lilt', 1)));
     form.toggleAttribute('data-climbs', isOn('climb'));
   };
 

@@ -2,7 +2,9 @@ import { type Day, dayDate } from '../../../shared/review/day.ts';
 import { isDone, planSession, type Turn } from '../../../shared/review/plan-session.ts';
 import type { ReviewRecord } from '../../../shared/review/review-file.ts';
 import { dueDay, stateOf } from '../../../shared/review/review-state.ts';
+import { halfMinutes } from '../../../shared/words/amounts.ts';
 import { reviewWords as words } from '../../../shared/words/en/review.ts';
+import { dayName } from '../../../shared/words/long-date.ts';
 import { pageLocale } from '../page-words.ts';
 import { element, part } from './elements.ts';
 import type { ListedTune } from './read-tunes.ts';
@@ -18,7 +20,7 @@ export function showToday(
   const all = [...tunes.values()];
   const session = planSession(all, state, today, minutes);
   const named = (id: string): ListedTune[] => [tunes.get(id) ?? []].flat();
-  part(page, 'today').textContent = words.today(dayDate(today), pageLocale());
+  part(page, 'today').textContent = words.today(dayName(dayDate(today), pageLocale(), 'long'));
   const playsToday = session.turns.length > 0;
   part(page, 'idle').textContent = playsToday ? '' : restWords(all, state, today);
   part(page, 'turns-intro').hidden = !playsToday;
@@ -42,12 +44,18 @@ function restWords(tunes: readonly ListedTune[], state: ReviewRecord['tunes'], t
       return at && dueDay(at) > today ? [{ tune, day: dueDay(at) }] : [];
     })
     .sort((a, b) => a.day - b.day)[0];
-  const next = coming ? ` ${words.next(coming.tune.title, dayDate(coming.day), pageLocale())}` : '';
+  const next = coming
+    ? ` ${words.next(coming.tune.title, dayName(dayDate(coming.day), pageLocale(), 'long'))}`
+    : '';
   return (done ? words.allDone : words.nothingDue) + next;
 }
 
 function turnItem(turn: Turn, tunes: ReadonlyMap<string, ListedTune>): HTMLElement {
-  const length = element('span', { className: 'turn-length' }, words.turnLength(turn.seconds));
+  const length = element(
+    'span',
+    { className: 'turn-length' },
+    words.turnLength(halfMinutes(turn.seconds), turn.seconds > 60),
+  );
   const row = (...what: readonly (Node | string)[]): HTMLElement =>
     element('span', { className: 'review-turn' }, element('span', {}, ...what), length);
   if (turn.kind === 'rest') return element('li', { className: 'rest' }, row(words.rest));

@@ -2,6 +2,7 @@ import { type Day, dayDate, dayText } from '../../../shared/review/day.ts';
 import { type PlannedDay, planWeeks } from '../../../shared/review/plan-weeks.ts';
 import type { ReviewRecord } from '../../../shared/review/review-file.ts';
 import { reviewWords as words } from '../../../shared/words/en/review.ts';
+import { dayName } from '../../../shared/words/long-date.ts';
 import { pageLocale } from '../page-words.ts';
 import { element, part } from './elements.ts';
 import type { ListedTune } from './read-tunes.ts';
@@ -39,7 +40,7 @@ function dayRow({ day, tunes: ids }: PlannedDay, tunes: ReadonlyMap<string, List
   const date = element(
     'time',
     { dateTime: dayText(day) },
-    words.shortDay(dayDate(day), pageLocale()),
+    dayName(dayDate(day), pageLocale(), 'short'),
   );
   const items = ids.map(id => element('span', { className: 'box' }, tunes.get(id)?.title ?? id));
   const none = element('span', { className: 'none' }, words.nothing);

@@ -1,6 +1,7 @@
 import { openingText, type SearchEntry } from '../../../shared/search/search-entry.ts';
+import { keys } from '../../../shared/words/en/keys.ts';
 import { searchWords } from '../../../shared/words/en/search.ts';
-import { kindName } from '../../../shared/words/en/site.ts';
+import { kindName } from '../../../shared/words/keys.ts';
 import { noteNames } from '../page-words.ts';
 import { drawOpenings } from './draw-openings.ts';
 import type { TuneQuery } from './find-tunes.ts';
@@ -48,7 +49,7 @@ function tuneItem(entry: SearchEntry): HTMLLIElement {
   heading.append(link);
   item.append(heading);
   if (entry.aliases.length > 0) item.append(paragraph('aliases', entry.aliases.join(', ')));
-  item.append(paragraph('kind', kindName(entry.type, entry.key)));
+  item.append(paragraph('kind', kindName({ keys }, entry.type, entry.key)));
   const opening =
     entry.letters === '' ? searchWords.withheld : openingText(entry.letters, 7, noteNames());
   item.append(paragraph('kind', `${searchWords.opens} ${opening}`));
