@@ -1,10 +1,7 @@
 /** A title as an index sorts it: a leading article left out. */
-export function sortedAs(
-  { articles }: { readonly articles: readonly string[] },
-  title: string,
-): string {
+export function sortedAs({ articles }: { readonly articles: string }, title: string): string {
   const [first = '', ...rest] = title.split(/\s+/);
-  return rest.length > 0 && articles.includes(first.toLowerCase())
+  return rest.length > 0 && articles.split(' ').includes(first.toLowerCase())
     ? title.slice(first.length).trimStart()
     : title;
 }

@@ -73,6 +73,19 @@ describe('the rooms', () => {
     expect(values.filter(l => l.from.startsWith('src/browser/')).length).toBeGreaterThan(10);
   });
 
+  it('the logic of what is said finds no word of its own, and a language has no logic of another', () => {
+    const room = shared.filter(l => !l.typeOnly && l.from.startsWith('shared/words/'));
+    const inFolder = /^shared\/words\/[a-z]{2,3}\//;
+    const gather = ['shared/words/words-for.ts', 'shared/words/words.ts'];
+    const logic = room.filter(l => !inFolder.test(l.from) && !gather.includes(l.from));
+    expect(logic.length).toBeGreaterThan(40);
+    expect(shown(logic.filter(l => inFolder.test(l.to)))).toEqual([]);
+    const tables = room.filter(l => inFolder.test(l.from) && l.to.startsWith('shared/words/'));
+    const steps = tables.filter(l => !inFolder.test(l.to) && l.to !== 'shared/words/text.ts');
+    expect(shown(steps.filter(l => l.to !== 'shared/words/note-places.ts'))).toEqual([]);
+    expect(tables.length).toBeGreaterThan(20);
+  });
+
   it('a stage takes only types from other stages', () => {
     const names = 'read abc engrave pages print export browser import begin output'.split(' ');
     const stages = names.map(r => `src/${r}`);

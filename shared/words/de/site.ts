@@ -136,16 +136,4 @@ export const typeName: Readonly<Record<TuneType, string>> = {
 };
 
 /** Left out where a title begins with one and is sorted; those of English too. */
-export const articles: readonly string[] = [
-  'der',
-  'die',
-  'das',
-  'den',
-  'dem',
-  'des',
-  'ein',
-  'eine',
-  'the',
-  'a',
-  'an',
-];
+export const articles = 'der die das den dem des ein eine the a an';

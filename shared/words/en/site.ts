@@ -137,5 +137,5 @@ export const typeName: Readonly<Record<TuneType, string>> = {
   air: 'slow air',
 };
 
-/** Left out where a title begins with one and is sorted. */
-export const articles: readonly string[] = ['the', 'a', 'an'];
+/** Left out where a title begins with one and is sorted; words with spaces between them. */
+export const articles = 'the a an';
