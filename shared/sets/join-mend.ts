@@ -5,6 +5,7 @@ import { layScore } from '../bowing/lay-strokes.ts';
 import type { BowingSettings } from '../bowing/settings.ts';
 import { troublesOf } from '../bowing/troubles.ts';
 import { fraction, zero } from '../music/fraction.ts';
+import { noteAt } from '../music/note-at.ts';
 import { pitch } from '../music/pitch.ts';
 import type { Bar, NoteEvent, Tune } from '../music/tune.ts';
 import { at, got } from '../must.ts';
@@ -126,9 +127,7 @@ const nextAnchor = (start: Direction): AnchorRequest => ({
 /** The request that gives an anchor of the tune again. */
 function anchorAgain(tune: Tune, { id, first, last, direction }: Anchor): AnchorRequest {
   const point = (e: number) => {
-    const event = at(tune.events, e);
-    if (event.kind !== 'note') throw new Error(`the anchor ${id} begins or ends on no note`);
-    const [bar, note] = event.id.split(':');
+    const [bar, note] = noteAt(tune, e).id.split(':');
     return { bar: got(bar, 'bar name'), note: Number(note) };
   };
   const bars = { from: point(first), to: point(last) };

@@ -1,4 +1,4 @@
-import { at } from '../must.ts';
+import { noteAt } from '../music/note-at.ts';
 import type { Bowing, Trial } from './trial.ts';
 
 /**
@@ -77,8 +77,7 @@ function packed(bowing: Bowing): string {
 /** FNV-1a over the notes that the junctions stand before: their names, pitches and lengths. */
 function sumOfNotes({ tune, junctions }: Trial): string {
   const text = junctions.map(e => {
-    const note = at(tune.events, e);
-    if (note.kind !== 'note') throw new Error(`the junction at event ${e} is before no note`);
+    const note = noteAt(tune, e);
     return `${note.id} ${note.pitches.map(p => p.midi).join(' ')} ${note.duration.n}/${note.duration.d}`;
   });
   let hash = 2166136261;

@@ -3,7 +3,7 @@ import { type ReadState, rereadBook } from '../incremental/reread-book.ts';
 import type { Book } from '../read/book.ts';
 
 /**
- * Finds what would be wrong with a book without its unfinished pages and is not with them, such as a
+ * Finds errors that a book would have without its drafts and does not have with them, such as a
  * lesson that shows a tune of a draft: a warning at each such place, since a preview would be silent
  * and the build that is to be published fail. It remembers the pages from one reading to the next.
  */

@@ -25,16 +25,19 @@ export interface ExplainOptions {
   readonly preset?: string;
 }
 
+/** The output of `explain`. */
 interface Explained {
   readonly text: string;
   readonly problems: readonly Problem[];
-  /** The folder that the problems' files are named from; null where they are named from here. */
+  /** The folder that the problems' file names are relative to; null for the current one. */
   readonly root: string | null;
 }
 
 /**
- * What Bowbook works out about a book, a lesson of one, or a bare `.abc` file, for which the
- * options stand in for the Markdown.
+ * Studies the tunes of a book's folder, of one of its pages, or of an `.abc` file outside a book, and
+ * returns the studies as text or JSON. The options `start`, `anchor`, `arrive`, `tune`, `level` and
+ * `preset` apply to `.abc` files, which have no Markdown. Throws `UsageError` for a missing file, a page
+ * outside a book, or a wrong option.
  */
 export async function explainFile(file: string, options: ExplainOptions): Promise<Explained> {
   if (!existsSync(file)) throw new UsageError(`There is no "${file}".`);
@@ -116,6 +119,7 @@ async function explainBook(file: string): Promise<Explanation> {
   };
 }
 
+/** The nearest folder that holds a `bowbook.yaml`, from `folder` upwards; null for none. */
 function bookAround(folder: string): string | null {
   if (existsSync(join(folder, 'bowbook.yaml'))) return folder;
   const above = dirname(folder);

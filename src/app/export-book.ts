@@ -14,7 +14,7 @@ import type { Progress } from '../pipeline/progress.ts';
 import type { StudiedTune } from '../pipeline/study-job.ts';
 import { UsageError } from './usage-error.ts';
 
-/** A file of an export, named by the tune and the form. */
+/** A file of an export, named after the tune and the format. */
 export interface ExportedFile {
   readonly name: string;
   readonly content: string | Uint8Array;
@@ -26,9 +26,9 @@ export interface Exported {
 }
 
 /**
- * Tunes of a book in forms that other programs read. A tune whose rights are not known stays where
- * it is, and so does one that cannot be read; both are said. With an error in the book nothing is
- * exported. `ids`: only these tunes, all where it is empty; throws `UsageError` where one is not known.
+ * Exports tunes of a book in the given formats. Leaves out tunes whose rights are not known and tunes
+ * that cannot be read, with a problem for each. Exports nothing where the book has errors. `ids` limits
+ * the export to these tunes, all where it is empty; throws `UsageError` where the book has no such tune.
  */
 export async function exportTunes(
   root: string,
@@ -53,7 +53,7 @@ export async function exportTunes(
   return { files, problems: kept.map(keptProblem) };
 }
 
-/** The whole site as one zip, built afresh in a folder of its own. No bytes where the book has errors. */
+/** Builds the site in a temporary folder and returns it as a zip; `zip` is null where the book has errors. */
 export async function exportSite(
   root: string,
   progress: Progress,

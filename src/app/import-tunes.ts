@@ -12,7 +12,7 @@ import { readBook } from '../read/read-book.ts';
 import { slug } from '../read/slug.ts';
 import { readAbcFile } from './read-abc-file.ts';
 
-/** What holds for every tune of an import, where the teacher says it. */
+/** What to import, and facts that apply to every tune of it; null where the teacher states none. */
 export interface ImportOptions {
   /** Folder of the book. */
   readonly root: string;
@@ -20,31 +20,32 @@ export interface ImportOptions {
   readonly type: TuneType | null;
   readonly rights: 'traditional' | 'own' | null;
   readonly learnedFrom: string | null;
-  /** Only says what would be done. */
+  /** Computes the result, and writes no page. */
   readonly dryRun: boolean;
 }
 
 export interface ImportResult {
+  /** Number of tunes in the files. */
   readonly tunes: number;
   /** Paths of the pages written, from the book's folder. */
   readonly written: readonly string[];
-  /** Tunes that the book had already. */
+  /** Number of tunes that the book has already. */
   readonly present: number;
-  /** Tunes of which something was not understood. */
+  /** Number of tunes that could not be read in full. */
   readonly notUnderstood: number;
   readonly problems: readonly Problem[];
 }
 
-/** A tune that the book, or this import, has, and where. */
+/** A tune of the book or of this import, and the file of its page. */
 interface Known {
   readonly marks: TuneMarks;
   readonly title: string;
   readonly where: string;
-  /** It was in the book before. */
+  /** It was in the book before the import. */
   readonly isOld: boolean;
 }
 
-/** What says that a tune was not understood; the rest is for `check` to say of the page. */
+/** Rules that mean that a tune was not read in full. `bowbook check` reports all others for the page. */
 const misreadings = new Set([
   'abc-unreadable',
   'abc-warning',
@@ -54,10 +55,9 @@ const misreadings = new Set([
 ]);
 
 /**
- * Makes a page of each tune of some collections. A tune that the book has is left alone: it is
- * known by its text, or by its title and notes, so that importing twice changes nothing and what
- * the teacher has done to a page stays. Nothing is ever written over. A tune that cannot be read
- * is kept as it was written.
+ * Writes a page for each tune of some ABC files. Skips a tune that the book has already, recognised by
+ * its text, or by its title and notes: importing twice changes nothing, and what the teacher has added
+ * to a page stays. Overwrites no file. A tune that cannot be read gets a page with its ABC as written.
  */
 export async function importTunes(options: ImportOptions): Promise<ImportResult> {
   const book = await readBook(options.root);
@@ -132,7 +132,7 @@ function readCollection(path: string): ReadCollection {
   };
 }
 
-/** Reads a tune where it stands in its file; lines of the file's header were put in after its first. */
+/** Reads a tune. Problems get their lines in the file, without the header lines inserted in the tune. */
 function readTune(
   { abc, line, headerLines }: CollectedTune,
   file: string,
@@ -156,7 +156,7 @@ interface KnownTunes {
   readonly like: (marks: TuneMarks) => readonly { known: Known; likeness: Likeness }[];
 }
 
-/** The tunes of the book, found by text, title or notes. */
+/** An index of the book's tunes by text, title and notes. */
 function knownTunes(book: Book): KnownTunes {
   const found = new Map<string, Known[]>();
   const keys = ({ text, title, notes }: TuneMarks): string[] => [
@@ -192,7 +192,7 @@ const rules = {
   title: 'import-same-title',
 } as const;
 
-/** One note a tune: that it is the same as another, else has its notes, else its title. */
+/** At most one problem per tune: it is the same as another, else has its notes, else its title. */
 function likenessProblems(
   title: string,
   place: Place,
@@ -215,7 +215,7 @@ const pagesOf = (book: Book): readonly Page[] => [
 
 const blocksOf = (book: Book): readonly Block[] => pagesOf(book).flatMap(p => p.blocks);
 
-/** Names that tunes, anchors and sets of the book have, and its tunes' pages. */
+/** The ids of tunes, anchors and sets of the book, and the names of its tune pages. */
 const takenNames = (book: Book): readonly string[] => [
   ...blocksOf(book).flatMap(b => ('id' in b ? [b.id] : [])),
   ...book.tunePages.map(p => p.slug),

@@ -9,8 +9,8 @@ export type ReadAbcFile =
   | { readonly decoded: null; readonly past: Problem };
 
 /**
- * Reads a file of ABC, whatever its encoding and line ends. `file` is its name in messages. Looks
- * at the size first and opens nothing past `limits.abcSize`. Throws where there is no such file.
+ * Reads a file of ABC in any encoding (`decodeText`). `file` is its name in messages. Does not open a
+ * file larger than `limits.abcSize`. Throws where there is no such file.
  */
 export function readAbcFile(path: string, file: string): ReadAbcFile {
   const { size } = statSync(path);

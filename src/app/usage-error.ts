@@ -1,2 +1,2 @@
-/** A command was used wrongly; the message says how to use it. The command ends with 2. */
+/** Wrong use of a command. The message says what is right; the command exits with 2. */
 export class UsageError extends Error {}

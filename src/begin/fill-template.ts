@@ -1,10 +1,12 @@
-/** What a teacher said of the new book; null where they said nothing. */
+import { got } from '../../shared/must.ts';
+
+/** The teacher's answers by name; null where a question was not answered. */
 export type Answers = Readonly<Record<string, string | null>>;
 
 /**
- * Fills a template line by line. `{{title}}` becomes the answer, as text of Markdown; `{{yaml title}}`
- * becomes it as a value of YAML. A line that asks for an answer that was not given is left out, and
- * a line that begins with `{{without title}}` stands only then.
+ * Fills a template line by line. `{{title}}` becomes the answer as Markdown text, `{{yaml title}}` as a
+ * YAML string. A line with an answer that is null is left out; a line that begins with
+ * `{{without title}}` is included only where that answer is null. Throws for an unknown name.
  */
 export function fillTemplate(template: string, answers: Answers): string {
   const answer = (name: string): string | null => {
@@ -17,13 +19,13 @@ export function fillTemplate(template: string, answers: Answers): string {
     .flatMap(line => {
       const without = /^\{\{without ([\w-]+)\}\}/.exec(line);
       if (without) {
-        return answer(without[1] ?? '') === null ? [line.slice(without[0].length)] : [];
+        return answer(got(without[1], 'name')) === null ? [line.slice(without[0].length)] : [];
       }
-      const asked = [...line.matchAll(/\{\{(?:yaml )?([\w-]+)\}\}/g)].map(m => m[1] ?? '');
+      const asked = [...line.matchAll(/\{\{(?:yaml )?([\w-]+)\}\}/g)].map(m => got(m[1], 'name'));
       if (asked.some(name => answer(name) === null)) return [];
       return [
         line.replace(/\{\{(yaml )?([\w-]+)\}\}/g, (_, yaml: string | undefined, name: string) => {
-          const text = answer(name) ?? '';
+          const text = got(answer(name), name);
           return yaml === undefined ? plainText(text) : JSON.stringify(text);
         }),
       ];
@@ -31,5 +33,5 @@ export function fillTemplate(template: string, answers: Answers): string {
     .join('\n');
 }
 
-/** Words as Markdown: signs that it would read are escaped; those inside words and dates are not. */
+/** Escapes the characters that have a meaning in Markdown. */
 const plainText = (text: string): string => text.replace(/[\\`*_[\]<>#:{}|~&]/g, '\\$&');

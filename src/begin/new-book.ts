@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fillTemplate } from './fill-template.ts';
 
-/** What is asked of a teacher who begins a book. */
+/** What the teacher of a new book is asked. */
 export interface BookAnswers {
   readonly title: string;
   readonly teacher: string | null;
@@ -12,13 +12,13 @@ export interface BookAnswers {
   readonly date: string;
 }
 
-/** A file of a new book; its path is from the book's folder. */
+/** A file of a new book; `path` is relative to the book's folder, with forward slashes. */
 export interface BookFile {
   readonly path: string;
   readonly content: string;
 }
 
-/** The files of a new book, from the templates in a folder. The same answers give the same files. */
+/** The files of a new book, made from the templates in a folder. Writes nothing. */
 export function newBook(templates: string, answers: BookAnswers): readonly BookFile[] {
   const { title, teacher, town, date } = answers;
   const about = town === null ? null : `Tunes and lessons of a class in ${town}`;

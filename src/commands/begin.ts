@@ -21,8 +21,8 @@ export function addBegin(program: Command): void {
     .command('begin')
     .description('write a small book to start from; never writes over anything')
     .argument('<folder>', 'a new folder for the book')
-    .option('--title <words>', 'what the book is called')
-    .option('--teacher <name>', 'who teaches')
+    .option('--title <words>', 'the title of the book')
+    .option('--teacher <name>', 'the name of the teacher')
     .option('--town <name>', 'where the class meets')
     .option('--date <day>', 'the day of the first lesson, such as 2026-09-15 (default: today)')
     .action(async (folder: string, flags: BeginFlags) => {
@@ -42,7 +42,7 @@ interface Answers {
   readonly town: string | null;
 }
 
-/** Asks for what no flag says, where somebody is there to answer. */
+/** Asks for what no option states, if the command runs in a terminal. Throws `UsageError` on Ctrl-C. */
 async function ask(flags: BeginFlags): Promise<Answers> {
   const given = [flags.title, flags.teacher, flags.town];
   const isAsked = process.stdin.isTTY && process.stdout.isTTY && given.includes(undefined);
@@ -75,7 +75,7 @@ async function ask(flags: BeginFlags): Promise<Answers> {
   };
 }
 
-/** A folder that is not there, or that is empty but for hidden files, as of version control. */
+/** Throws `UsageError` unless the folder is missing or holds only hidden files, as of version control. */
 function checkFolder(folder: string): void {
   if (!existsSync(folder)) return;
   if (!statSync(folder).isDirectory()) throw new UsageError(beginWords.isFile(folder));
@@ -101,7 +101,7 @@ function farewell(folder: string, count: number): string {
   ].join('\n');
 }
 
-/** Today, where the teacher is. */
+/** Today in local time, `2026-09-15`. */
 function today(): string {
   const now = new Date();
   const two = (n: number): string => String(n).padStart(2, '0');

@@ -2,7 +2,10 @@ import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { UsageError } from '../app/usage-error.ts';
 
-/** The folder asked for, or the nearest that holds a `bowbook.yaml`. */
+/**
+ * Absolute path of the book's folder: the one given, else this folder or `content`, whichever holds a
+ * `bowbook.yaml`. Throws `UsageError` where none does.
+ */
 export function bookFolder(asked: string | undefined): string {
   const tried = asked === undefined ? ['.', 'content'] : [asked];
   const found = tried.find(f => existsSync(join(f, 'bowbook.yaml')));
@@ -12,11 +15,11 @@ export function bookFolder(asked: string | undefined): string {
   );
 }
 
-/** A site may not be written over its book, nor private notes over a public site. */
+/** Throws `UsageError` where the site would go over its book, or a private site over a public one. */
 export function checkOut(root: string, out: string, isPrivate: boolean): void {
   const inside = relative(out, root);
   if (inside === '' || !inside.startsWith('..')) {
-    throw new UsageError(`"${out}" holds the book itself. Choose another folder with --out.`);
+    throw new UsageError(`"${out}" contains the book itself. Choose another folder with --out.`);
   }
   const marker = join(out, 'bowbook-manifest.json');
   const isPrivateSite = existsSync(join(out, 'private.txt'));

@@ -23,14 +23,14 @@ export function addBuild(program: Command): void {
     .option('-o, --out <folder>', 'where the site goes (default: site, or site-private)')
     .option(
       '--private',
-      'show the private notes too, in a folder of its own, never to be published',
+      'include the private notes, in a separate folder that must not be published',
     )
     .option(
       '--cache <folder>',
-      'where work is kept for the next build (default: a folder of the system’s)',
+      'where results are kept for the next build (default: in the system’s cache folder)',
     )
-    .option('--fresh', 'do all the work anew')
-    .option('--quick', 'leave out the PDFs and the zip: for a look, not to publish')
+    .option('--fresh', 'use no results of earlier builds')
+    .option('--quick', 'leave out the PDFs and the zip, to look at and not to publish')
     .action(async (book: string | undefined, options: BuildCommand) => {
       const root = bookFolder(book);
       const isPrivate = options.private ?? false;

@@ -27,14 +27,14 @@ interface CheckFlags {
 export function addCheck(program: Command): void {
   program
     .command('check')
-    .description('say what is wrong with a book, and write nothing')
+    .description('report what is wrong with a book, and write nothing')
     .argument('[book]', 'the folder of the book (default: here, or content/)')
-    .option('--strict', 'let warnings fail too')
-    .option('--json', 'as data, for other programs')
+    .option('--strict', 'fail on warnings too')
+    .option('--json', 'print JSON, for other programs')
     .addOption(
-      new Option('--lines', 'a line for each problem, for editors and CI').conflicts('json'),
+      new Option('--lines', 'print one line per problem, for editors and CI').conflicts('json'),
     )
-    .option('--about <rule>', 'print the page about a rule, and look at no book')
+    .option('--about <rule>', 'print the page about a rule instead of checking a book')
     .action(async (book: string | undefined, flags: CheckFlags) => {
       if (flags.about !== undefined) {
         process.stdout.write(pageAbout(flags.about));
@@ -49,19 +49,19 @@ export function addCheck(program: Command): void {
     });
 }
 
-/** The page about a rule, as it stands in the folder of Bowbook. */
+/** Text of a rule's page in `docs/rules/`. Throws `UsageError` for an unknown rule. */
 function pageAbout(rule: string): string {
   const known = ruleNames.find(name => name === rule);
   if (known) return readFileSync(join(packageRoot(), rulePage(known)), 'utf8');
   throw new UsageError(reportWords.unknownRule(rule, nearest(rule, ruleNames)));
 }
 
-/** What is printed, in the form asked for. */
+/** The output in the requested format. */
 function answer(problems: readonly Problem[], root: string, flags: CheckFlags): string {
   if (flags.json) {
     return `${JSON.stringify(inPlaceOrder(problems).map(problemJson), null, 2)}\n`;
   }
-  // Editors look for a file from the folder in which the command ran.
+  // Editors resolve file names from the folder in which the command ran.
   if (flags.lines) {
     return problemLines(problems, file =>
       relative(process.cwd(), join(root, file)).replaceAll('\\', '/'),

@@ -10,9 +10,9 @@ import { addImport } from './import.ts';
 import { addPreview } from './preview.ts';
 import { addPrint } from './print.ts';
 
-/** Runs the command as the process was told to. */
+/** Runs the command that the process's arguments name, and sets the exit code. */
 export async function runCommand(): Promise<void> {
-  // Whoever reads what the command prints may stop reading before its end, as `head` does.
+  // A reader of the output may stop before its end, as `head` does.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
     process.exit();

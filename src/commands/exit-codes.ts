@@ -1,2 +1,2 @@
-/** Exit codes: the book is sound, the book has errors, the command was used wrongly. */
+/** Exit codes: success, errors in the book, wrong use of the command. */
 export const exit = { sound: 0, errors: 1, usage: 2 } as const;

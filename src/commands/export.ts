@@ -26,9 +26,12 @@ export function addExport(program: Command): void {
     .argument('[book]', 'the folder of the book (default: here, or content/)')
     .option('--tune <id...>', 'only these tunes (default: all)')
     .addOption(
-      new Option('--as <form...>', 'in these forms (default: all but zip)').choices([...forms]),
+      new Option('--as <form...>', 'in these formats (default: all but zip)').choices([...forms]),
     )
-    .option('-o, --out <path>', `where to (default: the folder export, or ${siteZipPath})`)
+    .option(
+      '-o, --out <path>',
+      `file or folder to write to (default: the folder export, or ${siteZipPath})`,
+    )
     .action(async (book: string | undefined, flags: ExportFlags) => {
       const asked = flags.as ?? ['abc', 'midi', 'musicxml', 'json'];
       const zipped = asked.includes('zip');
@@ -55,7 +58,7 @@ async function writeTunes(
   if (isFile && files.length > 1) throw new UsageError(exportWords.oneFile(files.length, out));
   for (const { name, content } of files) write(isFile ? out : join(out, name), content);
   process.stdout.write(`${exportWords.written(files.length, shown(oneOf(files, out, isFile)))}\n`);
-  // A tune that was asked for by name and stayed behind is an error of the book's.
+  // A tune requested by name that could not be exported is an error.
   if (ids.length > 0 && problems.length > 0) process.exitCode = exit.errors;
 }
 

@@ -18,7 +18,7 @@ interface ImportFlags {
   readonly all?: boolean;
 }
 
-/** Messages shown where `--all` is not said. */
+/** Number of messages printed without `--all`. */
 const fewMessages = 12;
 
 /** `bowbook import FILE.abc…`. */
@@ -28,12 +28,15 @@ export function addImport(program: Command): void {
     .description('make a page of each tune of a collection in ABC; never writes over a page')
     .argument('<files...>', 'ABC files')
     .option('--book <folder>', 'the folder of the book (default: here, or content/)')
-    .addOption(new Option('--type <type>', 'what all these tunes are').choices([...tuneTypes]))
+    .addOption(new Option('--type <type>', 'the type of all these tunes').choices([...tuneTypes]))
     .addOption(
-      new Option('--rights <rights>', 'whose all these tunes are').choices(['traditional', 'own']),
+      new Option('--rights <rights>', 'the rights to all these tunes').choices([
+        'traditional',
+        'own',
+      ]),
     )
-    .option('--learned-from <words>', 'who all these tunes are from')
-    .option('--dry-run', 'say what would be done, and write nothing')
+    .option('--learned-from <words>', 'who all these tunes were learned from')
+    .option('--dry-run', 'report what would be done, and write nothing')
     .option('--all', 'print every message, not only the first')
     .action(async (files: string[], flags: ImportFlags) => {
       for (const file of files) checkFile(file);
@@ -67,7 +70,7 @@ export function addImport(program: Command): void {
     });
 }
 
-/** Prints warnings before notes, the first of them or all; how many were left unsaid. */
+/** Prints messages, warnings first: the first twelve, or all. Returns how many were not printed. */
 function reportFirst(problems: readonly Problem[], all: boolean): number {
   const sorted = [
     ...problems.filter(p => p.severity !== 'note'),
@@ -80,6 +83,5 @@ function reportFirst(problems: readonly Problem[], all: boolean): number {
 
 function checkFile(file: string): void {
   if (!existsSync(file)) throw new UsageError(`There is no "${file}".`);
-  if (!statSync(file).isFile())
-    throw new UsageError(`"${file}" is a folder. Name the files in it.`);
+  if (!statSync(file).isFile()) throw new UsageError(`"${file}" is not a file. Name ABC files.`);
 }

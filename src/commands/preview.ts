@@ -24,11 +24,16 @@ export function addPreview(program: Command): void {
     .command('preview')
     .description('show the book in a browser on this machine while it is being written')
     .argument('[book]', 'the folder of the book (default: here, or content/)')
-    .option('--port <number>', 'where it is served; the next one up if taken', readPort, usualPort)
-    .option('--no-open', 'open no browser')
+    .option(
+      '--port <number>',
+      'the port to serve it on; the next free one if it is in use',
+      readPort,
+      usualPort,
+    )
+    .option('--no-open', 'do not open a browser')
     .option(
       '--cache <folder>',
-      'where work is kept for the next time (default: a folder of the system’s)',
+      'where results are kept for the next preview (default: in the system’s cache folder)',
     )
     .action(async (book: string | undefined, options: PreviewCommand) => {
       await showPreview(bookFolder(book), options);
@@ -41,7 +46,7 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
   let title = relative(process.cwd(), root) || root;
   let last = '';
   const folder = mkdtempSync(join(tmpdir(), 'bowbook-preview-'));
-  // However the process ends, and however early, nothing of it is left: its port ends with it.
+  // The folder is removed however the process ends.
   process.once('exit', () => rmSync(folder, { recursive: true, force: true, maxRetries: 3 }));
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => {
@@ -57,7 +62,7 @@ async function showPreview(root: string, { port, open, cache }: PreviewCommand):
     progress: terminalProgress(),
     onBuild(result, news) {
       const told = JSON.stringify([news.outcome, news.problems]);
-      // A file touched and not changed is built, and not worth a word.
+      // Nothing is printed for a build that changed nothing.
       if (told === last && news.changed.length === 0) return;
       last = told;
       report(result.problems, root);

@@ -11,7 +11,7 @@ import { bookFolder } from './book-folder.ts';
 import { exit } from './exit-codes.ts';
 import { count, report, terminalProgress } from './terminal.ts';
 
-/** `bowbook print [book]`: one PDF, made for those who will play from it. */
+/** `bowbook print [book]`. */
 export function addPrint(program: Command): void {
   program
     .command('print')
@@ -21,19 +21,30 @@ export function addPrint(program: Command): void {
       new Option('--what <kind>', 'what to print').choices([...printKinds]).default('book'),
     )
     .addOption(
-      new Option('--paper <size>', 'its paper, if not the book’s').choices(['a4', 'letter']),
+      new Option('--paper <size>', 'paper size (default: that of the book’s settings)').choices([
+        'a4',
+        'letter',
+      ]),
     )
-    .addOption(new Option('--for <readers>', 'for whom').choices([...audiences]).default('adults'))
-    .option('--step <number>', 'of the sheets: from 1, everything, to 5, the title alone', readStep)
     .addOption(
-      new Option('--marks <strokes>', 'which strokes').choices([...densities]).default('all'),
+      new Option('--for <readers>', 'the readers, which set the size of print')
+        .choices([...audiences])
+        .default('adults'),
     )
-    .option('--fingers', 'with fingers, whoever it is for')
-    .option('--no-fingers', 'without')
-    .option('--letters', 'with the letters of the notes')
-    .option('--no-letters', 'without')
-    .option('--by-title', 'of the book: the tunes by title, without the lessons')
-    .option('--tune <id>', 'of the sheets: one tune only')
+    .option(
+      '--step <number>',
+      'step of the sheets, from 1 (everything) to 5 (the title only)',
+      readStep,
+    )
+    .addOption(
+      new Option('--marks <strokes>', 'which stroke signs').choices([...densities]).default('all'),
+    )
+    .option('--fingers', 'print fingers (default: as the readers need)')
+    .option('--no-fingers', 'print no fingers')
+    .option('--letters', 'print the names of the notes (default: as the readers need)')
+    .option('--no-letters', 'print no names of notes')
+    .option('--by-title', 'in the book: tunes by title, without lessons')
+    .option('--tune <id>', 'in the sheets: only this tune')
     .option(
       '-o, --out <file>',
       'where the PDF goes (default: tune-book.pdf, sheets.pdf, pocket.pdf)',
@@ -82,7 +93,7 @@ const fileNames = { book: 'tune-book.pdf', sheets: 'sheets.pdf', pocket: 'pocket
 
 function readStep(text: string): SheetStep {
   const step = sheetSteps.find(s => `${s}` === text);
-  if (step === undefined) throw new InvalidArgumentError('It goes from 1 to 5.');
+  if (step === undefined) throw new InvalidArgumentError('It is a number from 1 to 5.');
   return step;
 }
 

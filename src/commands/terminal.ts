@@ -7,12 +7,12 @@ import { formatProblems } from '../report/format-problems.ts';
 /** `3 tunes`, `1 tune`. */
 export const count = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? '' : 's'}`;
 
-/** Prints problems beside the command's own answer; files are named from `root`. */
+/** Prints problems to standard error, apart from the command's output; files are named from `root`. */
 export function report(problems: readonly Problem[], root: string): void {
   process.stderr.write(problemText(problems, root));
 }
 
-/** Problems with the lines they are about; files are named from `root`. */
+/** Problems as text with the lines they refer to; files are named from `root`. */
 export function problemText(problems: readonly Problem[], root: string): string {
   const source = (file: string): string | null => {
     const path = resolve(root, file);
@@ -21,7 +21,7 @@ export function problemText(problems: readonly Problem[], root: string): string 
   return formatProblems(problems, source);
 }
 
-/** One line, rewritten in place, once work has taken a second; nothing where nobody looks. */
+/** Shows progress in one line of a terminal, once work has taken a second; prints none elsewhere. */
 export function terminalProgress(): Progress {
   const began = Date.now();
   let last = 0;

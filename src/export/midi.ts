@@ -1,5 +1,6 @@
 import { type MidiEvent, writeMidi } from 'midi-file';
 import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
+import { noteAt } from '../../shared/music/note-at.ts';
 import type { Bar, Tempo } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
@@ -56,13 +57,12 @@ export function midiFile(study: Played, tempo: Tempo): Uint8Array {
     ({ onset, event }): Timed => ({ at: ticks(onset), rank: 1, event }),
   );
   const notes = performance.notes.flatMap((sounded): Timed[] => {
-    const event = at(tune.events, sounded.event);
-    if (event.kind !== 'note') throw new Error(`the sounded event ${sounded.event} is no note`);
+    const { pitches } = noteAt(tune, sounded.event);
     const from = ticks(sounded.onset);
     const to = ticks(sounded.onset) + ticks(sounded.duration);
     if (to === from) return [];
     // Two strings at the same pitch are one note here: MIDI could not tell which of them ends.
-    return [...new Set(event.pitches.map(p => p.midi))].flatMap((midi): Timed[] => [
+    return [...new Set(pitches.map(p => p.midi))].flatMap((midi): Timed[] => [
       { at: from, rank: 2, event: noteEvent('noteOn', midi, loudness) },
       { at: to, rank: 0, event: noteEvent('noteOff', midi, 0) },
     ]);

@@ -2,6 +2,7 @@ import type { LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Stop, Tuning } from '../../shared/fingering/fingering.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
+import { noteAt } from '../../shared/music/note-at.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import type { Bar, NoteEvent, Tune } from '../../shared/music/tune.ts';
 import { at, got } from '../../shared/must.ts';
@@ -153,11 +154,7 @@ function planJson(tune: Tune, p: Plan): object {
   };
 }
 
-function noteName(tune: Tune, event: number): string {
-  const found = at(tune.events, event);
-  if (found.kind !== 'note') throw new Error(`${tune.id}: event ${event} is no note`);
-  return found.id;
-}
+const noteName = (tune: Tune, event: number): string => noteAt(tune, event).id;
 
 function passageName(tune: Tune, first: number, last: number): string {
   const barOf = (event: number): Bar => at(tune.bars, at(tune.events, event).bar);

@@ -1,5 +1,6 @@
 import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
+import { noteAt } from '../../shared/music/note-at.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
@@ -61,9 +62,8 @@ function strokeLines(study: Study): string[] {
     const words: string[] = [];
     for (let i = bar.first; i < bar.end; i++) {
       const stroke = at(bowing.plan.strokes, at(bowing.plan.strokeOf, i));
-      const event = at(tune.events, at(performance.notes, i).event);
-      if (event.kind !== 'note') throw new Error(`${tune.id}: the sounded note ${i} is no note`);
-      const name = event.pitches.map(pitchName).join('+');
+      const note = noteAt(tune, at(performance.notes, i).event);
+      const name = note.pitches.map(pitchName).join('+');
       const opens = stroke.notes[0] === i;
       const closes = stroke.notes.at(-1) === i;
       const slurred = stroke.notes.length > 1;

@@ -1,29 +1,28 @@
-/** A file as text with plain line ends, and the encodings it was read as. */
+/** A file's text with `\n` as line ends, and the encodings that it was decoded from. */
 export interface DecodedText {
   readonly text: string;
-  /** UTF-8 first; the name of a second where not every line was UTF-8. */
+  /** One name, or `utf-8` and a second name where some lines are not UTF-8. */
   readonly encodings: readonly string[];
 }
 
-/** Of old tune collections that do not say: Windows-1252, which holds all letters of Latin-1. */
+/** Encoding of lines that are not UTF-8: Windows-1252, a superset of the letters of Latin-1. */
 const oldEncoding = 'windows-1252';
 
 /** Bytes 80 to 9F in Windows-1252 (WHATWG Encoding Standard, index windows-1252). */
 const windowsSigns = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
 
-/** Windows-1252 by hand: the decoder of Node 20 gives controls for bytes 80 to 9F. */
+/** Decodes Windows-1252. Node 20's decoder gives control characters for the bytes 80 to 9F. */
 const decodeOld = (bytes: Uint8Array): string =>
   Buffer.from(bytes)
     .toString('latin1')
     .replace(/[\u0080-\u009f]/g, sign => windowsSigns.charAt(sign.charCodeAt(0) - 0x80));
 
 /**
- * Reads a file of text whose encoding is not known. A byte order mark or ABC 2.1’s own
- * directive `abc-charset` says it; otherwise each line is UTF-8 where it can be, and
- * Windows-1252 where it cannot, so that a collection pasted together from old and new files is
- * read right throughout.
+ * Decodes a text file of unknown encoding. A byte order mark or ABC 2.1's directive `abc-charset`
+ * decides for the whole file. Otherwise each line that is valid UTF-8 is decoded as such, any other as
+ * Windows-1252, so that a collection pasted from old and new files is read right throughout.
  *
- * Line ends of every kind, `\r\n`, `\r` and the rare `\n\r`, become `\n`. Never throws.
+ * All line ends (`\r\n`, `\r` and the rare `\n\r`) become `\n`. Never throws.
  */
 export function decodeText(bytes: Uint8Array): DecodedText {
   const marked = markOf(bytes);
@@ -55,7 +54,7 @@ function markOf(bytes: Uint8Array): string | null {
   return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 'utf-8' : null;
 }
 
-/** What `%%abc-charset iso-8859-2` or `I:abc-charset …` names, where we can read that; else null. */
+/** The encoding that `%%abc-charset` or `I:abc-charset` names; null for UTF-8, none or an unknown one. */
 function statedCharset(bytes: Uint8Array): string | null {
   const plain = decodeOld(bytes);
   const name = /^(?:%%|I:)[ \t]*abc-charset[ \t]+([\w-]+)/m.exec(plain.replace(/\r/g, '\n'))?.[1];
@@ -67,7 +66,7 @@ function statedCharset(bytes: Uint8Array): string | null {
   }
 }
 
-/** The bytes cut after each line feed or return: neither is ever part of a letter in UTF-8. */
+/** The bytes split after each line feed or carriage return, which are part of no UTF-8 sequence. */
 function linesOf(bytes: Uint8Array): readonly Uint8Array[] {
   const lines: Uint8Array[] = [];
   let from = 0;
@@ -79,7 +78,7 @@ function linesOf(bytes: Uint8Array): readonly Uint8Array[] {
   return [...lines, bytes.subarray(from)];
 }
 
-/** `\n` for every line end; the end-of-file sign of old systems, and a mark left in, are dropped. */
+/** Makes every line end `\n`; drops byte order marks, NULs and the end-of-file character 1A. */
 function plainLines(text: string): string {
   const isBackward = text.includes('\n\r') && !/[\r\n]/.test(text.replaceAll('\n\r', ''));
   const plain = isBackward ? text.replaceAll('\n\r', '\n') : text.replace(/\r\n?/g, '\n');

@@ -1,14 +1,14 @@
-/** Names that a page cannot have: the list of tunes, and files that Windows keeps for itself. */
-const kept = /^(?:index|con|prn|aux|nul|com\d|lpt\d)$/;
+/** Names that a page cannot have: `index`, and the device names that Windows reserves. */
+const reserved = /^(?:index|con|prn|aux|nul|com\d|lpt\d)$/;
 const longest = 60;
 
 /**
- * A name that is not taken: the one wished for, cut between words where it is long, with `-2`,
- * `-3` where another has it. The name is added to `taken`.
+ * Returns a name that is not in `taken`, and adds it there: `wished`, cut between words to 60 letters,
+ * with `-2`, `-3` … where it is taken. `otherwise` is used where `wished` is empty.
  */
 export function freeName(wished: string, otherwise: string, taken: Set<string>): string {
   const short = wished.length <= longest ? wished : wished.slice(0, longest).replace(/-[^-]*$/, '');
-  const plain = short === '' ? otherwise : kept.test(short) ? `${short}-tune` : short;
+  const plain = short === '' ? otherwise : reserved.test(short) ? `${short}-tune` : short;
   let name = plain;
   for (let n = 2; taken.has(name); n++) name = `${plain}-${n}`;
   taken.add(name);

@@ -1,18 +1,19 @@
 import type { Tune } from '../../shared/music/tune.ts';
 
-/** What a tune is known again by. */
+/** What tunes are compared by. */
 export interface TuneMarks {
   /** Its ABC without its number, and without spaces at the ends of lines. */
   readonly text: string;
-  /** Its title, in small letters and without signs. */
+  /** Its title in lower case, letters and digits only. */
   readonly title: string;
-  /** Its notes and rests as they sound, bar by bar; null where it could not be read. */
+  /** Its pitches, rests and lengths, bar by bar; null where it could not be read. */
   readonly notes: string | null;
 }
 
-/** How a tune stands to one that is there: the same, or like it in one way. */
+/** How two tunes are alike: the same tune, or only the same notes, or only the same title. */
 export type Likeness = 'same' | 'notes' | 'title';
 
+/** What a tune is compared by; `tune` is null where its ABC could not be read. */
 export const marksOf = (abc: string, title: string, tune: Tune | null): TuneMarks => ({
   text: abc
     .split('\n')
@@ -28,8 +29,8 @@ export const marksOf = (abc: string, title: string, tune: Tune | null): TuneMark
 });
 
 /**
- * The same: the same text, or the same title and the same notes, so that a tune is known again
- * after its teacher has put in slurs and fingers. Null where they have nothing in common.
+ * Compares two tunes. They are the same where their texts are equal, or title and notes are: so a tune is
+ * recognised after its teacher has added slurs and fingers. Null where neither title nor notes agree.
  */
 export function likeness(a: TuneMarks, b: TuneMarks): Likeness | null {
   const sameTitle = a.title === b.title;

@@ -1,28 +1,28 @@
 import { readEscapes } from './text-escapes.ts';
 
-/** A tune of a collection, to stand by itself. */
+/** A tune taken out of a collection, readable by itself. */
 export interface CollectedTune {
-  /** Its ABC, with the fields of the file's header put in, and its text fields in plain letters. */
+  /** Its ABC with the fields of the file's header inserted, and the escapes in text fields decoded. */
   readonly abc: string;
-  /** The line of the file on which it begins, from 1. */
+  /** Its first line in the file, from 1. */
   readonly line: number;
-  /** Lines of the file's header that were put in after its first. */
+  /** Number of header lines inserted after its first line. */
   readonly headerLines: number;
 }
 
 export interface Collection {
   readonly tunes: readonly CollectedTune[];
-  /** Lines of words before the first tune, which belong to none: the first of them, from 1. */
+  /** First line, from 1, of text before the first tune, which belongs to no tune; null for none. */
   readonly wordsBefore: number | null;
 }
 
 /**
- * Cuts a collection into its tunes, each from its `X:` to the next. Fields and directives before
- * the first `X:` are the file's header and hold for every tune (ABC 2.1, section 2.2.2): they are
- * put in after its own `X:`, where the tune's own fields come later and so win. What a blank line
- * parts from a tune stays with it: it may be music that only a stray blank line cut off.
+ * Splits a collection into tunes, each from its `X:` to the next. Fields and directives before the first
+ * `X:` are the file's header and apply to every tune (ABC 2.1, section 2.2.2): they are inserted after
+ * its `X:`, so that its own fields, which follow, take precedence. Text after a blank line stays with
+ * the tune before it, since it may be music that a stray blank line cut off.
  *
- * `text` has plain line ends. A file without any `X:` is one tune.
+ * `text` has `\n` as line ends. A file without `X:` is one tune if it has a `K:`, else none.
  */
 export function splitCollection(text: string): Collection {
   const lines = text.split('\n');
@@ -57,9 +57,9 @@ function tuneOf(lines: readonly string[], line: number, header: readonly string[
 
 const isHeaderLine = (line: string): boolean => /^(?:[A-Za-z+]:|%%)/.test(line);
 
-/** It speaks of the file that the tune is taken out of: its encoding, which the page does not share. */
+/** Whether a line states the file's encoding, which does not apply to the page. */
 const isAboutFile = (line: string): boolean => /^(?:%%|I:)[ \t]*abc-charset\b/.test(line);
 
-/** Fields that hold words (ABC 2.1, section 3): their escapes become letters. */
+/** Decodes the escapes in a line that is a text field (ABC 2.1, section 3). */
 const plainField = (line: string): string =>
   /^[ABCDFGHNORSTZ]:/.test(line) && !/^[A-G]:[|:]/.test(line) ? readEscapes(line) : line;

@@ -1,4 +1,4 @@
-/** Combining signs by the sign that ABC 2.1 writes for them after a backslash. */
+/** Combining accents by the character that stands for them after a backslash in ABC 2.1. */
 const accents: Readonly<Record<string, string>> = {
   '`': '\u0300',
   "'": '\u0301',
@@ -11,7 +11,7 @@ const accents: Readonly<Record<string, string>> = {
   H: '\u030b',
 };
 
-/** Letters that ABC 2.1 writes with two signs after the backslash. */
+/** Letters that ABC 2.1 writes with two characters after a backslash. */
 const letters: Readonly<Record<string, string>> = {
   AA: 'Å',
   aa: 'å',
@@ -62,9 +62,9 @@ const escapes =
   /\\u([\da-fA-F]{4})|\\U([\da-fA-F]{8})|\\(AA|aa|AE|ae|OE|oe|ss|\/O|\/o|DH|dh|TH|th)|\\([`'^~"cuvH])([A-Za-z])|&#(\d{1,7});|&#x([\da-fA-F]{1,6});|&([A-Za-z]+);/g;
 
 /**
- * Text of an ABC field with its escapes as letters: mnemonics `Caf\'e`, entities `Caf&eacute;` and
- * numbers `Caf\u00e9` (ABC 2.1, section 8.2 and its appendix of accents). What stands for no letter
- * stays as it is, `\%` and `\&` too, which must stay escaped in ABC.
+ * Decodes the escapes in the text of an ABC field: mnemonics `Caf\'e`, entities `Caf&eacute;` and code
+ * points `Caf\u00e9` (ABC 2.1, section 8.2 and its appendix of accents). Leaves escapes of no letter,
+ * and `\%` and `\&`, which must stay escaped in ABC.
  */
 export function readEscapes(text: string): string {
   return text.replace(
@@ -98,7 +98,7 @@ function entityLetter(name: string): string | null {
   return composed(on, entityAccents[accent], null);
 }
 
-/** A letter with its accent, where Unicode has that as one letter. */
+/** A letter with its accent as one character; `otherwise` where Unicode has none. */
 function composed<T extends string | null>(
   on: string,
   accent: string | undefined,
@@ -108,7 +108,7 @@ function composed<T extends string | null>(
   return letter.length === 1 && letter !== on ? letter : otherwise;
 }
 
-/** A letter by its number; controls and halves of pairs stay written out. */
+/** The character of a code point; `otherwise` for ASCII, controls and surrogates. */
 function fromCode(code: number, otherwise: string): string {
   const isLetter = code >= 0xa0 && code <= 0x10ffff && !(code >= 0xd800 && code <= 0xdfff);
   return isLetter ? String.fromCodePoint(code) : otherwise;

@@ -1,22 +1,22 @@
 import type { TuneType } from '../../shared/music/tune.ts';
 import { importWords } from '../../shared/words/en/importing.ts';
 
-/** What a page is made from besides the ABC. */
+/** Facts for a page besides the ABC. */
 export interface PageFacts {
   readonly id: string;
   readonly title: string;
-  /** The type that the teacher says all these tunes are; null to leave it to `R:`. */
+  /** The type that the teacher states for all tunes; null to take it from `R:`. */
   readonly type: TuneType | null;
-  /** `R:` names a type we know. */
+  /** The ABC has an `R:` with a known type. */
   readonly hasType: boolean;
   readonly rights: 'traditional' | 'own' | null;
   readonly learnedFrom: string | null;
 }
 
 /**
- * The page of an imported tune: its title, a line that asks for its rights, what is asked for
- * besides where the ABC does not say, and the ABC as it was. The fence is longer than any run of
- * backticks in it.
+ * The Markdown page of an imported tune: title, type, rights and source, with a comment that asks for
+ * each fact that is missing, and the ABC unchanged. The code fence is longer than any run of backticks
+ * in it.
  */
 export function tunePage(facts: PageFacts, abc: string): string {
   const longest = Math.max(2, ...[...abc.matchAll(/`+/g)].map(m => m[0].length));
@@ -41,11 +41,11 @@ export function tunePage(facts: PageFacts, abc: string): string {
   ].join('\n');
 }
 
-/** A string of JSON is one of YAML too. */
+/** A YAML string: every JSON string is one. */
 const quoted = (text: string): string => JSON.stringify(text);
 
 /**
- * ABC as it may stand in a page: a line of music that begins with three colons would be taken for
- * the fence of a block, so an empty remark (ABC 2.1, section 3.1.13) stands before it.
+ * Makes ABC safe for a page: a line that begins with three colons would be read as the fence of a
+ * directive, so an empty remark (ABC 2.1, section 3.1.13) is put before it.
  */
 export const fenceSafe = (abc: string): string => abc.replace(/^[ \t]*:{3}/gm, '[r:]$&');

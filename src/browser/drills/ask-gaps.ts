@@ -1,15 +1,16 @@
 import type { GapsDrill } from '../../../shared/drills/drill.ts';
+import { at } from '../../../shared/must.ts';
 import { drillWords } from '../../../shared/words/en/drills.ts';
 import { button, element } from '../try/element.ts';
 import { type AskedDrill, say } from './asked-drill.ts';
 import { beadCell } from './bead-chain.ts';
 
-/** Notes left out, each to be chosen from the pitches of the tune, then checked together. */
+/** Left-out notes: each is chosen from the pitches of the tune, and all are checked together. */
 export function askGaps(asked: AskedDrill, drill: GapsDrill): HTMLElement[] {
   const { told, verdict, attempted } = asked;
   const chain = element('div', { class: 'beads' });
   const fills: HTMLSelectElement[] = [];
-  for (const bead of told.chains[0]?.beads ?? []) {
+  for (const bead of at(told.chains, 0).beads) {
     const cell = beadCell(bead, 'div');
     const item = told.items[drill.gaps.indexOf(bead.event)];
     if (item) {

@@ -2,6 +2,7 @@ import type { Direction } from '../../../shared/bowing/bowing.ts';
 import { turned } from '../../../shared/bowing/lead-in-form.ts';
 import type { ArriveDrill } from '../../../shared/drills/drill.ts';
 import { judgeMend } from '../../../shared/drills/judge-mend.ts';
+import { at, got } from '../../../shared/must.ts';
 import { drillWords, mendVerdicts } from '../../../shared/words/en/drills.ts';
 import { button, element, svgElement } from '../try/element.ts';
 import { type AskedDrill, say } from './asked-drill.ts';
@@ -11,14 +12,14 @@ import { beadCell, showStroke } from './bead-chain.ts';
 type Join = 'change' | 'slur' | 'lift';
 
 /**
- * A wrong arrival to be mended. Between two beads hangs a link; a touch takes it from change to slur
- * and back, and by way of a lift where the bow may lift. The signs over the beads go as soon as
- * something is changed, since counting is the drill, and come back with the verdict.
+ * A lead-in that arrives on the wrong stroke, to be corrected. A press on the link between two beads
+ * goes from bow change to slur, to lift where the bow may lift, and back. The stroke signs disappear at
+ * the first change, since counting the strokes is the exercise, and come back with the verdict.
  */
 export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
   const { told, verdict, attempted, source } = asked;
   const { notes, first, joined, lifts } = drill;
-  const beads = told.chains.at(-1)?.beads ?? [];
+  const { name, beads } = got(told.chains.at(-1), 'chain of the drill');
   const chain = element('div', { class: 'beads' });
   const cells = beads.map(bead => beadCell(bead, 'div'));
   const written = [...notes, first].map((_, i): Join => (joined[i] ? 'slur' : 'change'));
@@ -32,11 +33,10 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
       ...(mayLift ? (['lift'] as const) : []),
     ];
     if (ways.length < 2) return null;
-    const name = drillWords.join(beads[i - 1]?.said ?? '', bead.said);
-    return linkButton(name, () => {
-      const at = ways.indexOf(state[i] ?? 'change');
-      set(i, ways[(at + 1) % ways.length] ?? 'change');
-      say(verdict, drillWords.joins[state[i] ?? 'change']);
+    return linkButton(drillWords.join(at(beads, i - 1).said, bead.said), () => {
+      const next = at(ways, (ways.indexOf(at(state, i)) + 1) % ways.length);
+      set(i, next);
+      say(verdict, drillWords.joins[next]);
       hideSigns();
     });
   });
@@ -60,7 +60,7 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
   cells.forEach((cell, i) => {
     const link = links[i];
     if (link) cell.append(link.root);
-    set(i, state[i] ?? 'change');
+    set(i, at(state, i));
     chain.append(cell);
   });
   const check = (): void => {
@@ -79,9 +79,8 @@ export function askMend(asked: AskedDrill, drill: ArriveDrill): HTMLElement[] {
     showSigns();
     verdict.replaceChildren();
   };
-  const name = told.chains.at(-1)?.name ?? '';
   return [
-    element('p', { class: 'drill-ask' }, name),
+    element('p', { class: 'drill-ask' }, got(name, 'name of the chain')),
     chain,
     element(
       'div',

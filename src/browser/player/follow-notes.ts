@@ -1,8 +1,10 @@
+import { at } from '../../../shared/must.ts';
 import type { PlayedTune } from '../../../shared/sound/passage.ts';
 import type { FollowedNote, SoundingPassage } from '../../../shared/sound/sounding.ts';
 
+/** Highlights the sounding note on the page. */
 export interface Follower {
-  /** Shows what sounds at so many seconds of a round; null shows nothing. */
+  /** Shows the note at a time of a round, in seconds; null shows none. */
   readonly show: (sounding: SoundingPassage | null, seconds: number) => void;
 }
 
@@ -16,8 +18,8 @@ export interface FollowedPlaces {
 }
 
 /**
- * Follows the sound: the note and its whole stroke in the notation, the phrase there and in the
- * map, the bow's direction in the player. The page is touched only when something changes.
+ * Makes a follower, which marks the sounding note and its stroke in the notation, the phrase in the map,
+ * and the stroke's direction on the player. It changes the page only when the note changes.
  */
 export function followNotes(played: PlayedTune, places: FollowedPlaces): Follower {
   let shownNote: number | null = null;
@@ -30,8 +32,8 @@ export function followNotes(played: PlayedTune, places: FollowedPlaces): Followe
   const phraseOf = new Map(played.map.phrases.flatMap((p, i) => p.bars.map(b => [b, i] as const)));
 
   const eventsOf = (note: number): readonly number[] => {
-    const sounded = played.performance.notes[note];
-    return sounded ? [sounded.event, ...sounded.tied] : [];
+    const { event, tied } = at(played.performance.notes, note);
+    return [event, ...tied];
   };
   const drawn = (event: number): readonly Element[] =>
     places.notation ? [...places.notation.querySelectorAll(`[data-n="${event}"]`)] : [];
@@ -42,16 +44,17 @@ export function followNotes(played: PlayedTune, places: FollowedPlaces): Followe
     shownNote = note?.note ?? null;
     places.player.removeAttribute('data-stroke');
     if (!note) return;
-    const stroke = played.bowing.plan.strokes[note.stroke];
-    for (const n of stroke?.notes ?? []) {
+    const stroke = at(played.bowing.plan.strokes, note.stroke);
+    for (const n of stroke.notes) {
       for (const e of eventsOf(n)) for (const el of drawn(e)) mark(el, 'in-stroke');
     }
     for (const e of eventsOf(note.note)) for (const el of drawn(e)) mark(el, 'sounding');
-    if (stroke) places.player.setAttribute('data-stroke', stroke.direction);
-    const bar = played.tune.events[eventsOf(note.note)[0] ?? -1]?.bar ?? -1;
-    const phrase = phraseOf.get(bar) ?? null;
-    for (const el of places.blocks.get(phrase ?? -1) ?? []) mark(el, 'sounding-phrase');
-    const line = drawn(eventsOf(note.note)[0] ?? -1)[0]?.closest('.stave') ?? null;
+    places.player.setAttribute('data-stroke', stroke.direction);
+    const { event } = at(played.performance.notes, note.note);
+    const phrase = phraseOf.get(at(played.tune.events, event).bar);
+    const blocks = phrase === undefined ? [] : (places.blocks.get(phrase) ?? []);
+    for (const el of blocks) mark(el, 'sounding-phrase');
+    const line = drawn(event)[0]?.closest('.stave') ?? null;
     keepInView(line, shownLine);
     shownLine = line;
   };
@@ -67,8 +70,8 @@ export function followNotes(played: PlayedTune, places: FollowedPlaces): Followe
 }
 
 /**
- * Brings the line that sounds into view where the reader is following: where the line before it is
- * in view. Whoever has gone elsewhere on the page is left there.
+ * Scrolls the sounding line into view, if the line before it is in view: a reader who has gone elsewhere
+ * on the page is left there.
  */
 function keepInView(line: Element | null, before: Element | null): void {
   if (!line || !before || line === before || isInView(line) || !isInView(before)) return;

@@ -1,3 +1,5 @@
+import { noteAt } from '../../../shared/music/note-at.ts';
+import { at } from '../../../shared/must.ts';
 import { plainLetter } from '../../../shared/notation/plain-letter.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { Trial } from '../../../shared/trying/trial.ts';
@@ -10,27 +12,29 @@ import { element, strokeSign, svgElement } from './element.ts';
 import { tryLanguage } from './try-language.ts';
 
 /**
- * The way to a passage as beads on threads: a bead a note, and between two beads a link that is
- * closed where both are taken in one stroke. A bead is square at the foot on a down-bow and round on
- * an up-bow; the stroke's sign stands over its first bead. At the end stands the passage, framed.
+ * A lead-in as a row of beads: one bead per note, and between two beads a link, closed where both notes
+ * are in one stroke. A bead is square at its foot on a down-bow and round on an up-bow; the stroke's sign
+ * stands over its first bead. The framed bead at the end is the anchor.
  *
- * One Tab stop: within it the arrow keys go from bead to link to bead, up and down by bars.
+ * The row is a toolbar with one Tab stop: the left and right arrow keys go through beads and links, up
+ * and down by bars.
  */
 export interface ChainView {
   readonly root: HTMLElement;
-  /** Shows a way; `turned` are the events that the last change turned round. */
+  /** Shows a lead-in; `turned` holds the events whose stroke the last change reversed. */
   readonly show: (study: Study, way: WayThere, turned: ReadonlySet<number>) => void;
-  /** Marks the note that sounds, by its event. */
+  /** Marks the sounding note, by its event; null for none. */
   readonly mark: (event: number | null) => void;
 }
 
 export interface ChainActions {
-  /** The link before this note's event was turned. */
+  /** Called when the link before a note (an event index) is pressed. */
   readonly turn: (event: number) => void;
-  /** The note of this event was touched. */
+  /** Called when a note (an event index) is pressed. */
   readonly touch: (event: number) => void;
 }
 
+/** Makes the view; it is empty until `show`. */
 export function chainView(trial: Trial, actions: ChainActions): ChainView {
   const root = element('div', {
     class: 'beads',
@@ -53,9 +57,9 @@ export function chainView(trial: Trial, actions: ChainActions): ChainView {
         if (first) first.tabIndex = 0;
       }
       way.notes.forEach((note, i) => {
-        dress(root.children[i] as HTMLElement, study, note, turned.has(note.event));
+        updateBead(root.children[i] as HTMLElement, study, note, turned.has(note.event));
       });
-      dressPassage(root.lastElementChild as HTMLElement, way, study);
+      updatePassage(root.lastElementChild as HTMLElement, way, study);
     },
     mark(event) {
       for (const bead of root.querySelectorAll('.sounding')) bead.classList.remove('sounding');
@@ -85,7 +89,7 @@ function beadCell(
   return cell;
 }
 
-/** An arc that hangs between two beads: whole where they share a stroke, else two ends apart. */
+/** The button between two beads: a whole arc where they share a stroke, else its two ends. */
 function linkBetween(
   trial: Trial,
   before: number,
@@ -109,8 +113,8 @@ function linkBetween(
   return link;
 }
 
-/** Puts on a bead what its bowing makes of it. */
-function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean): void {
+/** Updates a bead to its note's stroke. */
+function updateBead(cell: HTMLElement, study: Study, note: WayNote, turned: boolean): void {
   cell.dataset.direction = note.direction;
   cell.classList.toggle('threaded', note.at > 1);
   cell.classList.toggle('turned', turned);
@@ -129,10 +133,9 @@ function dress(cell: HTMLElement, study: Study, note: WayNote, turned: boolean):
   cell.querySelector('.bead-link')?.setAttribute('aria-pressed', String(note.at > 1));
 }
 
-/** Letter large, finger and string small, for the eye. */
+/** The visible text: letter large, finger and string small. */
 function beadFace(study: Study, event: number): Node[] {
-  const note = study.tune.events[event];
-  if (note?.kind !== 'note') return [];
+  const note = noteAt(study.tune, event);
   const letters = note.pitches.map(p => plainLetter(p, noteNames())).join(' ');
   return [
     element('b', { class: letters.length > 3 ? 'long' : '', 'aria-hidden': 'true' }, letters),
@@ -140,18 +143,15 @@ function beadFace(study: Study, event: number): Node[] {
   ];
 }
 
-/** "2 D"; "0 D A" of a double stop; nothing out of first position. */
+/** "2 D", finger and string of each pitch; empty out of first position. */
 function shortStops(study: Study, event: number): string {
   const names = stringNames(tryLanguage, study.tuning, noteNames());
-  const stops = (study.fingering[event] ?? []).flatMap(s => (s ? [s] : []));
-  return stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' ');
+  const stops = at(study.fingering, event).flatMap(s => (s ? [s] : []));
+  return stops.map(s => `${s.finger} ${at(names, s.string - 1)}`).join(' ');
 }
 
 function whereTold(study: Study, event: number): string {
-  const note = study.tune.events[event];
-  if (note?.kind !== 'note') return '';
-  const stops = note.pitches.map((_, i) => study.fingering[event]?.[i] ?? null);
-  return spokenStops(tryLanguage, stops, study.tuning, noteNames());
+  return spokenStops(tryLanguage, at(study.fingering, event), study.tuning, noteNames());
 }
 
 function passageCell(study: Study, { passage }: WayThere): HTMLElement {
@@ -166,8 +166,8 @@ function passageCell(study: Study, { passage }: WayThere): HTMLElement {
   return cell;
 }
 
-/** The stroke that the passage wants, and whether the bow comes to it so. */
-function dressPassage(cell: HTMLElement, { leadIn }: WayThere, study: Study): void {
+/** Updates the last bead: the stroke that the anchor asks for, and whether the lead-in arrives on it. */
+function updatePassage(cell: HTMLElement, { leadIn }: WayThere, study: Study): void {
   const anchor = study.bowing.anchors.find(
     a => leadIn.passes.length > 0 && a.leadIns.includes(leadIn),
   );
@@ -181,7 +181,7 @@ function dressPassage(cell: HTMLElement, { leadIn }: WayThere, study: Study): vo
     ?.replaceChildren(arrival?.agrees === false ? tryWords.misses : tryWords.fits);
 }
 
-/** Arrow keys along the chain: one control of it is in the Tab order at a time. */
+/** Moves the focus by arrow keys; one button is in the Tab order at a time. */
 function walkByKeys(root: HTMLElement): void {
   const controls = (): HTMLElement[] => [...root.querySelectorAll<HTMLElement>('button')];
   const go = (to: HTMLElement | undefined): void => {
@@ -195,15 +195,15 @@ function walkByKeys(root: HTMLElement): void {
   root.addEventListener('keydown', event => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
     const all = controls();
-    const at = all.indexOf(event.target as HTMLElement);
+    const now = all.indexOf(event.target as HTMLElement);
     const bars = all.flatMap((c, i) =>
       c.parentElement?.querySelector('.bead-bar') && c.classList.contains('bead') ? [i] : [],
     );
     const to = {
-      ArrowRight: () => all[at + 1],
-      ArrowLeft: () => all[at - 1],
-      ArrowDown: () => all[bars.find(i => i > at) ?? -1],
-      ArrowUp: () => all[bars.findLast(i => i < at) ?? -1],
+      ArrowRight: () => all[now + 1],
+      ArrowLeft: () => all[now - 1],
+      ArrowDown: () => all.find((_, i) => i > now && bars.includes(i)),
+      ArrowUp: () => all.findLast((_, i) => i < now && bars.includes(i)),
       Home: () => all[0],
       End: () => all.at(-1),
     }[event.key];

@@ -1,33 +1,33 @@
 import { writtenSlurs } from '../../../shared/bowing/written-slurs.ts';
 import type { Direction } from '../../../shared/music/tune.ts';
+import { at } from '../../../shared/must.ts';
 import { printedStrokes } from '../../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../../shared/study.ts';
 import type { WayThere } from '../../../shared/trying/way-there.ts';
 import { element, svgElement } from './element.ts';
 
 /**
- * The way in notation with the student's slurs and strokes.
+ * The lead-in in notation, with the student's slurs and strokes.
  *
- * The page holds the drawing already: its cells are copied, the slurs and signs of the teacher are
- * taken out of the copy, and others are drawn over the same notes. So no notation is drawn here, no
- * drawing library is loaded (the one of the build is half a megabyte), and nothing sets a style that
- * the pages' policy would refuse. The beads say the same in words, so it is hidden from screen
- * readers, as a second telling.
+ * The page contains the drawing already: its cells are copied, the teacher's slurs and signs are removed
+ * from the copy, and the student's are drawn over the same notes. So the page loads no notation library,
+ * and no inline style is set, which the pages' content security policy would refuse. The view is hidden
+ * from screen readers, since the beads say the same in words.
  */
 export interface NotationView {
   readonly root: HTMLElement;
   readonly show: (study: Study, way: WayThere) => void;
 }
 
-/** The teacher's slurs, signs and fingers in a drawn cell. */
-const taken = '.slurs, .lifted, .layer-marks, .layer-fingers';
+/** Selects the teacher's slurs, signs and fingers in a drawn cell. */
+const teachersMarks = '.slurs, .lifted, .layer-marks, .layer-fingers';
 
-/** A copy of the drawing of some cells; null where the page has none of them. */
+/** A view on copies of some cells, by their ids; null where the page has none of them. */
 export function notationView(room: HTMLElement, cellIds: readonly string[]): NotationView | null {
   const root = copiedFromTemplate(room) ?? copiedFromPage(cellIds);
   if (root === null) return null;
   root.setAttribute('aria-hidden', 'true');
-  // The copy is for looking at: it is no place to go to, and the player leaves it alone.
+  // Without their ids and data the copies are no link targets, and the player does not find them.
   for (const stave of root.querySelectorAll('.stave')) {
     for (const name of stave.getAttributeNames()) stave.removeAttribute(name);
     stave.className = 'stave';
@@ -36,7 +36,7 @@ export function notationView(room: HTMLElement, cellIds: readonly string[]): Not
   for (const cell of cells) {
     cell.removeAttribute('role');
     cell.removeAttribute('aria-label');
-    for (const old of cell.querySelectorAll(taken)) old.remove();
+    for (const old of cell.querySelectorAll(teachersMarks)) old.remove();
   }
   return {
     root,
@@ -53,7 +53,7 @@ function copiedFromTemplate(room: HTMLElement): HTMLElement | null {
   return found ? (document.importNode(found, true) as HTMLElement) : null;
 }
 
-/** Copies staves that stand elsewhere on the page, in lines as there. */
+/** Copies staves from elsewhere on the page, grouped in lines as there. */
 function copiedFromPage(ids: readonly string[]): HTMLElement | null {
   const staves = ids.flatMap(id => document.getElementById(id) ?? []);
   const own = staves[0]?.closest('.notation');
@@ -70,7 +70,7 @@ function copiedFromPage(ids: readonly string[]): HTMLElement | null {
   return element('div', { class: own.className }, part);
 }
 
-/** The sign over each written note that begins a stroke: on the way as this time through has it. */
+/** The stroke sign of each written note that begins a stroke; inside the lead-in that of its pass. */
 function signsOf(study: Study, way: WayThere): ReadonlyMap<number, Direction> {
   const signs = new Map<number, Direction>();
   for (const [event, { direction }] of printedStrokes(study)) signs.set(event, direction);
@@ -140,16 +140,15 @@ interface DrawnSlur {
   readonly top: number;
 }
 
-/** Slurs over or under the notes of a cell, open at an edge that they run over. */
+/** The slurs of a cell. One that goes on in the next cell reaches to the edge. */
 function slursIn(cell: SVGSVGElement, study: Study, spots: readonly Spot[]): readonly DrawnSlur[] {
   const { joined } = writtenSlurs(study.tune);
   const width = cell.viewBox.baseVal.width;
   const drawn: DrawnSlur[] = [];
   for (let i = 0; i < spots.length; i++) {
     let last = i;
-    while (spots[last + 1] && joined[spots[last + 1]?.event ?? -1]) last++;
-    const first = spots[i] as Spot;
-    const end = spots[last] as Spot;
+    while (last + 1 < spots.length && joined[at(spots, last + 1).event]) last++;
+    const [first, end] = [at(spots, i), at(spots, last)];
     const comesIn = i === 0 && joined[first.event] === true;
     const goesOn = last === spots.length - 1 && joined[nextNote(study, end.event)] === true;
     if (last > i || comesIn || goesOn) {
@@ -170,7 +169,7 @@ function arc(spots: readonly Spot[], from: number, to: number): DrawnSlur {
   const under = spots.every(s => s.stemUp);
   const side = under ? 1 : -1;
   const edge = (s: Spot): number => (under ? s.bottom : s.top) + side * gap;
-  const [y1, y2] = [edge(spots[0] as Spot), edge(spots.at(-1) as Spot)];
+  const [y1, y2] = [edge(at(spots, 0)), edge(at(spots, spots.length - 1))];
   const furthest = Math.max(...spots.map(s => side * edge(s)));
   // The middle of a cubic curve comes three quarters of the way to its control points.
   const height = Math.max(7, (furthest - side * Math.min(side * y1, side * y2) + 4) / 0.75);

@@ -1,4 +1,5 @@
 import type { Level } from '../../../shared/bowing/settings.ts';
+import { at, got } from '../../../shared/must.ts';
 import {
   firstStep,
   type Steps,
@@ -35,8 +36,9 @@ import { toolsView } from './tools-view.ts';
 import { tryLanguage } from './try-language.ts';
 
 /**
- * Opens the place to try strokes in its fold of the page. All that changes is here: the steps taken,
- * the time through that is looked at, the level. Every change is studied anew and all views show it.
+ * Opens the editor for strokes in its fold of the page. Holds all state: the undo history, the pass that
+ * is shown, the level. After every change the tune is studied again and all views are updated. `link`
+ * is the bowing that the page's address asks for; null for none.
  */
 export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | null): void {
   const { try: anchorId = '', preset = '', level = '', cells = '' } = fold.dataset;
@@ -61,7 +63,7 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     turn(event) {
       const to = turnJunction(trial, steps.now, event, together);
       const places = trial.junctions.filter((_, i) => to[i] !== steps.now[i]);
-      const named = places.map(e => ({ before: trial.slurs.previous[e] ?? -1, event: e }));
+      const named = places.map(e => ({ before: at(trial.slurs.previous, e), event: e }));
       const slurred = to[trial.junctions.indexOf(event)] === true;
       take(stepTo(steps, to), junctionTurned(tryLanguage, trial.tune, named, slurred, noteNames()));
     },
@@ -108,21 +110,19 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
     },
   });
 
-  /** Takes a step: studies its bowing, and says what it did and what it turned. */
+  /** Goes to a step: studies its bowing, and announces `did` and the strokes that changed. */
   function take(to: Steps, did: string): void {
     sound.stop();
     const before = wayThere(outcome, pass);
     steps = to;
     outcome = playBowing(trial, steps.now);
-    const after = wayThere(outcome, pass);
-    const runs = after ? turnedRuns(before, after) : [];
-    turned = new Set(
-      after ? after.notes.flatMap(n => (inRuns(n.event, runs) ? [n.event] : [])) : [],
-    );
     share.close();
-    show(
-      `${did} ${turnedTold(tryLanguage, trial.tune, runs, after?.leadIn.notes.at(-1) ?? -1, noteNames())}`,
-    );
+    const after = wayThere(outcome, pass);
+    if (after === null) return;
+    const runs = turnedRuns(before, after);
+    turned = new Set(after.notes.flatMap(n => (inRuns(n.event, runs) ? [n.event] : [])));
+    const last = got(after.leadIn.notes.at(-1), 'note in the lead-in');
+    show(`${did} ${turnedTold(tryLanguage, trial.tune, runs, last, noteNames())}`);
   }
 
   function retrace(to: Steps | null, did: string): void {
@@ -191,6 +191,6 @@ export function openRoom(fold: HTMLElement, data: TuneData, link: LinkedTrial | 
   } else show('');
 }
 
-/** Whether an event of the way lies in one of its runs, given by their first and last event. */
+/** Whether an event lies in one of the runs, given by their first and last event. */
 const inRuns = (event: number, runs: readonly (readonly [number, number])[]): boolean =>
   runs.some(([from, to]) => from <= event && event <= to);
