@@ -2,7 +2,12 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { nearest } from '../../shared/nearest.ts';
-import { printKinds, type SheetStep, sheetSteps } from '../../shared/print-kinds.ts';
+import {
+  type PrintKind,
+  printKinds,
+  type SheetStep,
+  sheetSteps,
+} from '../../shared/print-kinds.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { UsageError } from '../app/usage-error.ts';
 import { densities } from '../print/print-input.ts';
@@ -89,7 +94,11 @@ export function addPrint(program: Command): void {
     });
 }
 
-const fileNames = { book: 'tune-book.pdf', sheets: 'sheets.pdf', pocket: 'pocket.pdf' } as const;
+const fileNames: Readonly<Record<PrintKind, string>> = {
+  book: 'tune-book.pdf',
+  sheets: 'sheets.pdf',
+  pocket: 'pocket.pdf',
+};
 
 function readStep(text: string): SheetStep {
   const step = sheetSteps.find(s => `${s}` === text);

@@ -1,8 +1,8 @@
 import { hashOf } from '../pipeline/hash-of.ts';
 import type { Book } from '../read/book.ts';
-import { type BookFiles, bookFiles } from '../read/book-files.ts';
 import type { PageNames } from '../read/page-names.ts';
 import type { PageReader } from '../read/page-reader.ts';
+import { type BookFiles, readBookFiles } from '../read/read-book-files.ts';
 import type { FinishedPage } from '../read/read-page.ts';
 import { type Asked, sameAnswers, traceNames } from './traced-names.ts';
 
@@ -40,7 +40,7 @@ export async function rereadBook(
   options: { readonly drafts?: boolean },
   last: ReadState | null,
 ): Promise<ReadState> {
-  const files = await bookFiles(root);
+  const files = await readBookFiles(root);
   const filesHash = hashOfFiles(files);
   if (last?.filesHash === filesHash) return last;
   const { bookOf } = await import('../read/book-of.ts');

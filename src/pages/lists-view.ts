@@ -1,7 +1,7 @@
 import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
 import { retuned } from '../../shared/fingering/tunings.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
-import { printPaths } from '../../shared/print-paths.ts';
+import { printPaths } from '../../shared/print-kinds.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import { siteZipPath } from '../../shared/site-zip-path.ts';
 import type { Study } from '../../shared/study.ts';
@@ -139,17 +139,11 @@ export function frontView(context: PageContext): FrontView {
   };
 }
 
-function printLinks({ input, root, words: { printWords } }: PageContext): FrontView['prints'] {
-  const { print } = input.book.settings;
-  const { download } = printWords;
-  return [
-    ...(print.includes('book') ? [{ href: root + printPaths.book, name: download.book }] : []),
-    ...(print.includes('sheets') ? [{ href: root + printPaths.large, name: download.large }] : []),
-    ...(print.includes('pocket')
-      ? [{ href: root + printPaths.pocket, name: download.pocket }]
-      : []),
-  ];
-}
+const printLinks = ({ input, root, words }: PageContext): FrontView['prints'] =>
+  input.book.settings.print.map(kind => ({
+    href: root + printPaths[kind],
+    name: words.printWords.download[kind],
+  }));
 
 /** The player of the first of these tunes whose notes may be shown. */
 function hearIn(ids: readonly string[], { input, root }: PageContext): string | null {

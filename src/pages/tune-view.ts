@@ -1,4 +1,4 @@
-import { printPaths } from '../../shared/print-paths.ts';
+import { sheetsPath } from '../../shared/print-kinds.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { AnchorBlock, TuneBlock } from '../read/book.ts';
@@ -106,7 +106,7 @@ function practiceView(tune: BuiltTune, context: PageContext): PracticeView | nul
 /** The tune on paper, where the book asks for sheets and the tune may be printed. */
 const sheetsLink = (id: string, { input, root, words }: PageContext): TuneView['downloads'] =>
   input.book.settings.print.includes('sheets') && input.tunes.get(id)?.published
-    ? [{ href: root + printPaths.tune(id), name: words.printWords.download.tune }]
+    ? [{ href: root + sheetsPath(id), name: words.printWords.download.tune }]
     : [];
 
 /** Why a passage is fixed, in the words of the page that fixes it. */

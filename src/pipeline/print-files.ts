@@ -1,4 +1,4 @@
-import { printPaths } from '../../shared/print-paths.ts';
+import { type PrintKind, printPaths, sheetsPath } from '../../shared/print-kinds.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { PrintOptions, PrintTune } from '../print/print-input.ts';
@@ -29,10 +29,11 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
     for (const id of ids) gathered.set(id, printTune(await tunes.built(id)));
     return gathered;
   });
-  const whole = (path: string, options: Partial<PrintOptions>): SiteFile => ({
-    path,
+  const whole = (kind: PrintKind): SiteFile => ({
+    path: printPaths[kind],
     inputHash,
     make: async () => {
+      const options = wholeBook[kind];
       const { print } = await import('./print-pdf.ts');
       const { pdf, problems } = print(book, await gather(), options);
       // In large print many tunes turn a page: that is told to who asks for it, not at every build.
@@ -40,14 +41,12 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
       return pdf;
     },
   });
-  if (asked.includes('book')) yield whole(printPaths.book, { what: 'book' });
-  if (asked.includes('pocket')) yield whole(printPaths.pocket, { what: 'pocket' });
+  yield* asked.map(whole);
   if (!asked.includes('sheets')) return;
-  yield whole(printPaths.large, { what: 'sheets', audience: 'large', steps: [1] });
   const rights = rightsKnown(book);
   for (const id of ids.filter(id => readable(id) && rights.has(id))) {
     yield {
-      path: printPaths.tune(id),
+      path: sheetsPath(id),
       inputHash: hashOf(tunes.inputHash([id]), JSON.stringify(book.settings)),
       make: async () => {
         const tune = printTune(await tunes.built(id));
@@ -57,6 +56,13 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
     };
   }
 }
+
+/** How each kind of PDF of a whole book is made for its site. */
+const wholeBook: Readonly<Record<PrintKind, Partial<PrintOptions>>> = {
+  book: { what: 'book' },
+  sheets: { what: 'sheets', audience: 'large', steps: [1] },
+  pocket: { what: 'pocket' },
+};
 
 /** Ids of the tunes that may stand on paper. */
 const rightsKnown = ({ lessons, tunePages, pages, settings }: Book): ReadonlySet<string> =>

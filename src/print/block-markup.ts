@@ -19,20 +19,20 @@ import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
 import {
   isPrinted,
-  type Press,
+  type PrintContext,
   printable,
   rowValue,
   sayBars,
   titleOf,
   tuneReference,
   tuneText,
-} from './press.ts';
+} from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
 /** The running text of a page, its blocks set where they stand. `level`: of its first headings. */
-export function pageMarkup(press: Press, page: Page, level: number): Markup {
+export function pageMarkup(context: PrintContext, page: Page, level: number): Markup {
   const running: Running = {
-    press,
+    context,
     page,
     level,
     block: index => {
@@ -56,18 +56,18 @@ interface BlockOnPaper<K extends BlockKind> {
 const onPaper: { readonly [K in BlockKind]: BlockOnPaper<K> } = {
   tune: {
     markup: (block, running) =>
-      tuneMarkup(block.id, bodyMarkup(block.body, running), running.press),
+      tuneMarkup(block.id, bodyMarkup(block.body, running), running.context),
     bringsSheets: true,
   },
   'show-tune': { markup: excerptMarkup, bringsSheets: true },
   anchor: { markup: anchorMarkup, bringsSheets: true },
   plan: { markup: planMarkup, bringsSheets: false },
-  map: { markup: ({ of }, { press }) => tuneMapMarkup(of, press), bringsSheets: true },
+  map: { markup: ({ of }, { context }) => tuneMapMarkup(of, context), bringsSheets: true },
   drill: { markup: drillReference, bringsSheets: false },
   clip: { markup: clipMarkup, bringsSheets: false },
   set: {
     markup: (block, running) =>
-      `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, running.press)}\n\n`,
+      `${bodyMarkup(block.body, running)}\n\n${setMarkup(block.tunes, running.context)}\n\n`,
     bringsSheets: false,
   },
   private: { markup: () => '', bringsSheets: false },
@@ -87,69 +87,69 @@ export const sheetsAfter = (lesson: Page): readonly string[] => [
   ),
 ];
 
-function strokeMarkup({ direction }: BlockOf<'stroke'>, { press }: Running): Markup {
-  return call('sign', [literal(direction), literal(press.words.siteWords[direction])]);
+function strokeMarkup({ direction }: BlockOf<'stroke'>, { context }: Running): Markup {
+  return call('sign', [literal(direction), literal(context.words.siteWords[direction])]);
 }
 
-function tuneMapMarkup(id: string, press: Press): Markup {
-  const tune = press.input.tunes.get(id);
-  return tune && isPrinted(tune) ? `\n\n${mapMarkup(press, tune, tune.study)}\n\n` : '';
+function tuneMapMarkup(id: string, context: PrintContext): Markup {
+  const tune = context.input.tunes.get(id);
+  return tune && isPrinted(tune) ? `\n\n${mapMarkup(context, tune, tune.study)}\n\n` : '';
 }
 
-function excerptMarkup({ of, bars }: ShowTuneBlock, { press }: Running): Markup {
-  return tuneMarkup(of, bars === null ? '' : excerptOf(of, bars, press), press);
+function excerptMarkup({ of, bars }: ShowTuneBlock, { context }: Running): Markup {
+  return tuneMarkup(of, bars === null ? '' : excerptOf(of, bars, context), context);
 }
 
 /** Where a drill stands at the back of the book. */
-function drillReference(block: DrillBlock, { press }: Running): Markup {
-  const drill = paperDrills(press).find(d => d.block === block);
+function drillReference(block: DrillBlock, { context }: Running): Markup {
+  const drill = paperDrills(context).find(d => d.block === block);
   const place = drill && drillPlace(drill.number);
-  if (!drill || !place || !press.places.has(place)) return '';
-  const name = press.words.printWords.drillNamed(
+  if (!drill || !place || !context.places.has(place)) return '';
+  const name = context.words.printWords.drillNamed(
     drill.number,
     drill.told.title,
     titleOf(drill.tune),
   );
-  const text = words(tuneText(press, drill.tune, name));
+  const text = words(tuneText(context, drill.tune, name));
   const page = call('page-of', [literal(place)]);
   return `\n\n${call('tune-line', [], `${call('see', [literal(place)], text)}, ${page}`)}\n\n`;
 }
 
 /** A recording can only be named; one that is not published is not. */
-function clipMarkup(block: ClipBlock, { press }: Running): Markup {
-  const tune = press.input.tunes.get(block.of);
+function clipMarkup(block: ClipBlock, { context }: Running): Markup {
+  const tune = context.input.tunes.get(block.of);
   if (!tune?.published || !block.published) return '';
-  return `\n\n${call('quiet', [], words(tuneText(press, tune, press.words.printWords.recording(block.words))))}\n\n`;
+  return `\n\n${call('quiet', [], words(tuneText(context, tune, context.words.printWords.recording(block.words))))}\n\n`;
 }
 
 /** Tunes in a row, with the times through. */
 export const setMarkup = (
   tunes: readonly { readonly of: string; readonly times: number }[],
-  press: Press,
+  context: PrintContext,
 ): Markup =>
   call(
     'enum',
     tunes.map(
       t =>
-        `[${tuneReference(press, t.of)}${words(`, ${press.words.siteWords.timesThrough(t.times)}`)}]`,
+        `[${tuneReference(context, t.of)}${words(`, ${context.words.siteWords.timesThrough(t.times)}`)}]`,
     ),
   );
 
-function tuneMarkup(id: string, inner: Markup, press: Press): Markup {
-  const tune = press.input.tunes.get(id);
-  const why = tune && !tune.published ? words(` (${press.words.printWords.withheldMark})`) : '';
-  return `\n\n${call('tune-line', [], `${tuneReference(press, id)}${why}`)}\n\n${inner}\n\n`;
+function tuneMarkup(id: string, inner: Markup, context: PrintContext): Markup {
+  const tune = context.input.tunes.get(id);
+  const why = tune && !tune.published ? words(` (${context.words.printWords.withheldMark})`) : '';
+  return `\n\n${call('tune-line', [], `${tuneReference(context, id)}${why}`)}\n\n${inner}\n\n`;
 }
 
 /** The rows in which some bars of a tune stand. */
-function excerptOf(id: string, bars: BarRange, press: Press): Markup {
-  const tune = press.input.tunes.get(id);
+function excerptOf(id: string, bars: BarRange, context: PrintContext): Markup {
+  const tune = context.input.tunes.get(id);
   if (!tune || !isPrinted(tune)) return '';
   const found = resolvePassage(tune.study.tune, bars);
-  return 'unknown' in found ? '' : passage(press, tune, found.first, found.last);
+  return 'unknown' in found ? '' : passage(context, tune, found.first, found.last);
 }
 
-function passage(press: Press, tune: PrintTune, first: number, last: number): Markup {
+function passage(context: PrintContext, tune: PrintTune, first: number, last: number): Markup {
   if (!isPrinted(tune)) return '';
   const { study, score } = tune;
   const cells = score.cells.filter(cell =>
@@ -158,33 +158,33 @@ function passage(press: Press, tune: PrintTune, first: number, last: number): Ma
       return bar !== undefined && bar.first <= last && bar.end > first;
     }),
   );
-  const said = sayBars(study, press.words);
-  const rows = fitCells(study, score, cells, press.look, press.width, press.input.draw);
-  const values = rows.map(row => rowValue(press, tune, row, said(row.bars)));
+  const said = sayBars(study, context.words);
+  const rows = fitCells(study, score, cells, context.look, context.width, context.input.draw);
+  const values = rows.map(row => rowValue(context, tune, row, said(row.bars)));
   return values.length === 0 ? '' : `\n\n${call('passage', [list(values)])}\n\n`;
 }
 
 function anchorMarkup(block: AnchorBlock, running: Running): Markup {
-  const { press } = running;
-  const tune = press.input.tunes.get(block.of);
+  const { context } = running;
+  const tune = context.input.tunes.get(block.of);
   if (!tune) throw new Error(`the tune ${block.of} was not built`);
   const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
   const where = tuneText(
-    press,
+    context,
     tune,
-    press.words.siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)),
+    context.words.siteWords.anchorOf(titleOf(tune), barRangeText(block.bars)),
   );
   const told =
-    anchor && isPrinted(tune) ? press.words.arrivalSentences(anchor).map(a => a.sentence) : [];
+    anchor && isPrinted(tune) ? context.words.arrivalSentences(anchor).map(a => a.sentence) : [];
   return [
     '',
-    call('alike', [], `#strong[${words(press.words.siteWords.anchor)}] ${words(where)}`),
-    anchor ? passage(press, tune, anchor.first, anchor.last) : '',
+    call('alike', [], `#strong[${words(context.words.siteWords.anchor)}] ${words(where)}`),
+    anchor ? passage(context, tune, anchor.first, anchor.last) : '',
     anchor
-      ? `${call('sign', [literal(anchor.direction), '""'])} ${words(press.words.siteWords.reachIt(anchor.direction))}`
+      ? `${call('sign', [literal(anchor.direction), '""'])} ${words(context.words.siteWords.reachIt(anchor.direction))}`
       : '',
     bodyMarkup(block.body, running),
-    words(tuneText(press, tune, told.join(' '))),
+    words(tuneText(context, tune, told.join(' '))),
     '',
   ].join('\n\n');
 }
@@ -192,22 +192,22 @@ function anchorMarkup(block: AnchorBlock, running: Running): Markup {
 /** Ways that a page shows: more than this many and a class no longer chooses. */
 const mostPlans = 3;
 
-function planMarkup(block: PlanBlock, { press }: Running): Markup {
+function planMarkup(block: PlanBlock, { context }: Running): Markup {
   const [of = ''] = block.about;
-  const tune = press.input.tunes.get(of);
+  const tune = context.input.tunes.get(of);
   const anchor = tune?.study?.bowing.anchors.find(a => a.id === block.to);
   if (!tune || !anchor || !isPrinted(tune)) return '';
-  const say = (text: string): string => tuneText(press, tune, text);
+  const say = (text: string): string => tuneText(context, tune, text);
   const asked = anchor.asked.find(a => a.level === block.level && a.preset === block.preset);
   const leadIns = asked?.leadIns ?? anchor.leadIns;
   const best = bestPlan(leadIns)?.leadIn;
   const plans = (best?.plans ?? []).slice(0, mostPlans);
   const mends = anchor.mends
     .slice(0, mostPlans)
-    .map(m => press.words.editSentence(tune.study.tune, m));
+    .map(m => context.words.editSentence(tune.study.tune, m));
   const ways = plans.map(
     p =>
-      `[${words(say(`${press.words.planSentence(tune.study.tune, p)} ${press.words.strokeCount(p.strokes)}`))}]`,
+      `[${words(say(`${context.words.planSentence(tune.study.tune, p)} ${context.words.strokeCount(p.strokes)}`))}]`,
   );
   if (ways.length === 0 && mends.length === 0) return '';
   return [
@@ -215,7 +215,7 @@ function planMarkup(block: PlanBlock, { press }: Running): Markup {
     call(
       'alike',
       [],
-      `#strong[${words(press.words.printWords.waysTo(tuneText(press, tune, titleOf(tune))))}]`,
+      `#strong[${words(context.words.printWords.waysTo(tuneText(context, tune, titleOf(tune))))}]`,
     ),
     ways.length > 0
       ? call('enum', ways)
@@ -228,16 +228,16 @@ function planMarkup(block: PlanBlock, { press }: Running): Markup {
 }
 
 /** Notes taken in one stroke stand together after its sign. */
-function chainMarkup(block: NotesBlock, { press, page }: Running): Markup {
-  const say = (text: string): string => printable(press, text, page.title, block.place);
-  const notes = press.input.noteChain(block);
+function chainMarkup(block: NotesBlock, { context, page }: Running): Markup {
+  const say = (text: string): string => printable(context, text, page.title, block.place);
+  const notes = context.input.noteChain(block);
   if (notes === null) return call('plainly', [], words(say(block.abc)));
   return notes
     .map((note, i) => {
       const sign =
         note.slurred && i > 0
           ? ''
-          : `${call('sign', [literal(note.direction), literal(press.words.siteWords[note.direction])])} `;
+          : `${call('sign', [literal(note.direction), literal(context.words.siteWords[note.direction])])} `;
       const spoken = note.spoken === null ? '' : ` ${words(note.spoken)}`;
       const next = notes[i + 1];
       const comma = next === undefined ? '' : words(next.slurred ? ' – ' : ', ');

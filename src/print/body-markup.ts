@@ -4,11 +4,11 @@ import { problem } from '../../shared/problem.ts';
 import type { Page } from '../read/book.ts';
 import { call, literal, type Markup, named, words } from './markup.ts';
 import { pictureValue } from './picture.ts';
-import { type Press, printable } from './press.ts';
+import { type PrintContext, printable } from './print-context.ts';
 
 /** What running text is set with: the page that it stands on, and what becomes of its blocks. */
 export interface Running {
-  readonly press: Press;
+  readonly context: PrintContext;
   readonly page: Page;
   /** The markup of the page's block of that index, where it stands. */
   readonly block: (index: number) => Markup;
@@ -34,11 +34,11 @@ function markupOf(node: Node, running: Running): Markup {
 }
 
 /** Line ends of the source are spaces; a text of nothing else is left to its neighbours. */
-function textMarkup(value: string, { press, page }: Running): Markup {
+function textMarkup(value: string, { context, page }: Running): Markup {
   const text = value.replace(/\s+/g, ' ');
   if (text === ' ') return ' ';
   const place = { file: page.file, line: 1, column: 1 };
-  return words(printable(press, text, page.title, place));
+  return words(printable(context, text, page.title, place));
 }
 
 const wrap =
@@ -54,7 +54,7 @@ const heading = (node: Element, running: Running): Markup => {
   const depth = Math.max(2, Number(node.tagName.slice(1)));
   const level = Math.min(3, running.level + depth - 2);
   const inner = isOverFootnotes(node)
-    ? words(running.press.words.siteWords.footnotes)
+    ? words(running.context.words.siteWords.footnotes)
     : within(node, running);
   return `\n\n${call('inner', [`${level}`], inner)}\n\n`;
 };
@@ -92,12 +92,12 @@ const elements: Readonly<Record<string, (node: Element, running: Running) => Mar
 };
 
 /** Lines of code one under another. */
-function verbatim(node: Element, { press, page }: Running): Markup {
+function verbatim(node: Element, { context, page }: Running): Markup {
   const text = plainText(node).replace(/\n$/, '');
   const place = { file: page.file, line: 1, column: 1 };
   return text
     .split('\n')
-    .map(line => words(printable(press, line.replace(/ /g, '\u00a0'), page.title, place)))
+    .map(line => words(printable(context, line.replace(/ /g, '\u00a0'), page.title, place)))
     .join('#linebreak();');
 }
 
@@ -127,7 +127,7 @@ function linkMarkup(node: Element, running: Running): Markup {
   const inner = within(node, running);
   if (/^(https?|mailto|tel):/.test(href)) return call('link', [literal(href)], inner);
   const to = placeOfLink(href, running.page);
-  if (to === null || !running.press.places.has(to)) return inner;
+  if (to === null || !running.context.places.has(to)) return inner;
   const page = call('page-of', [literal(to)]);
   return `${call('see', [literal(to)], inner)} (${page})`;
 }
@@ -141,16 +141,16 @@ export function placeOfLink(href: string, page: Page): string | null {
   return kind && name ? `${kind}/${name}` : null;
 }
 
-function pictureMarkup(node: Element, { press, page }: Running): Markup {
+function pictureMarkup(node: Element, { context, page }: Running): Markup {
   const path = posix.normalize(
     posix.join(posix.dirname(page.file), decodeURI(String(node.properties.src ?? ''))),
   );
   const alt = String(node.properties.alt ?? '');
   const place = { file: page.file, line: 1, column: 1 };
-  const said = printable(press, alt, page.title, place);
-  const picture = pictureValue(press, path);
+  const said = printable(context, alt, page.title, place);
+  const picture = pictureValue(context, path);
   if ('file' in picture) return call('picture', [literal(picture.file), literal(said)]);
-  press.problems.push(
+  context.problems.push(
     problem('print-picture', place, {
       actual: path,
       facts: { why: picture.why },

@@ -1,28 +1,28 @@
 import { call, literal, type Markup, words } from './markup.ts';
 import { openings } from './openings.ts';
-import { type Press, titleOf, tuneText } from './press.ts';
+import { type PrintContext, titleOf, tuneText } from './print-context.ts';
 import { printedTunes } from './printed-tunes.ts';
 
 /** Titles and other names of the tunes, in two columns, with the pages of their sheets. */
-export function indexOfTitles(press: Press): Markup {
-  const { sortedAs, locale } = press.words;
-  const entries = printedTunes(press).flatMap(tune => {
+export function indexOfTitles(context: PrintContext): Markup {
+  const { sortedAs, locale } = context.words;
+  const entries = printedTunes(context).flatMap(tune => {
     const title = titleOf(tune);
     const to = `tune/${tune.block.id}`;
     const other = tune.study.tune.aliases.map(alias => ({
       key: sortedAs(alias),
-      text: tuneText(press, tune, press.words.printWords.otherName(alias, title)),
+      text: tuneText(context, tune, context.words.printWords.otherName(alias, title)),
       to,
     }));
-    return [{ key: sortedAs(title), text: tuneText(press, tune, title), to }, ...other];
+    return [{ key: sortedAs(title), text: tuneText(context, tune, title), to }, ...other];
   });
   if (entries.length === 0) return '';
   const { compare } = new Intl.Collator(locale);
   const sorted = entries.toSorted((a, b) => compare(a.key, b.key));
   const lines = sorted.map(e => call('index-line', [literal(e.to), literal(e.text)]));
-  const columns = press.sizes.phraseALine && press.sizes.text > 15 ? 1 : 2;
+  const columns = context.sizes.phraseALine && context.sizes.text > 15 ? 1 : 2;
   return [
-    call('chapter', ['"titles"', literal(press.words.printWords.titles)]),
+    call('chapter', ['"titles"', literal(context.words.printWords.titles)]),
     call('columns', [`${columns}`], lines.join('\n')),
   ].join('\n\n');
 }
@@ -31,14 +31,14 @@ export function indexOfTitles(press: Press): Markup {
 const openingScale = { adults: 0.6, children: 0.7, large: 0.75 } as const;
 
 /** The first bars of every tune in small notation. */
-export function indexOfOpenings(press: Press): Markup {
-  const columns = press.sizes.text > 15 ? 1 : 2;
-  const staff = press.sizes.staff * openingScale[press.options.audience];
-  const rows = openings(press, staff, press.width / columns - 4);
+export function indexOfOpenings(context: PrintContext): Markup {
+  const columns = context.sizes.text > 15 ? 1 : 2;
+  const staff = context.sizes.staff * openingScale[context.options.audience];
+  const rows = openings(context, staff, context.width / columns - 4);
   if (rows.length === 0) return '';
   return [
-    call('chapter', ['"openings"', literal(press.words.printWords.openings)]),
-    words(press.words.printWords.openingsLead),
+    call('chapter', ['"openings"', literal(context.words.printWords.openings)]),
+    words(context.words.printWords.openingsLead),
     call(
       'columns',
       [`${columns}`],

@@ -3,7 +3,7 @@ import { makeDrill } from '../../shared/drills/make-drill.ts';
 import type { Bead, ToldDrill, ToldItem } from '../../shared/words/told-drill.ts';
 import type { Book, DrillBlock } from '../read/book.ts';
 import { call, list, literal, type Markup, named, words } from './markup.ts';
-import { isPrinted, type Press, printedWords, titleOf, tuneText } from './press.ts';
+import { isPrinted, type PrintContext, printedWords, titleOf, tuneText } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
 /** A drill that a lesson asks for, made and numbered through the book. */
@@ -18,7 +18,7 @@ interface PaperDrill {
 export const drillPlace = (number: number): string => `drill/${number}`;
 
 /** The drills of the lessons, oldest lesson first; those that a tune cannot give are left out. */
-export function paperDrills({ input }: Pick<Press, 'input'>): readonly PaperDrill[] {
+export function paperDrills({ input }: Pick<PrintContext, 'input'>): readonly PaperDrill[] {
   const { tellDrill, noteNames } = printedWords(input);
   const made = drillBlocks(input.book).flatMap(block => {
     const tune = input.tunes.get(block.of);
@@ -46,60 +46,60 @@ const drillBlocks = ({ lessons }: Book): readonly DrillBlock[] =>
     .filter((b): b is DrillBlock => b.kind === 'drill' && !b.hidden);
 
 /** Every drill to work on paper, then, from a new page, their answers. */
-export function drillsChapter(press: Press): Markup {
-  const drills = paperDrills(press);
+export function drillsChapter(context: PrintContext): Markup {
+  const drills = paperDrills(context);
   if (drills.length === 0) return '';
   return [
-    call('chapter', ['"drills"', literal(press.words.printWords.drills)]),
-    words(press.words.printWords.drillsLead),
-    ...drills.map(drill => drillMarkup(press, drill)),
-    call('chapter', ['"answers"', literal(press.words.printWords.answers)]),
-    ...drills.map(drill => answerMarkup(press, drill)),
+    call('chapter', ['"drills"', literal(context.words.printWords.drills)]),
+    words(context.words.printWords.drillsLead),
+    ...drills.map(drill => drillMarkup(context, drill)),
+    call('chapter', ['"answers"', literal(context.words.printWords.answers)]),
+    ...drills.map(drill => answerMarkup(context, drill)),
   ].join('\n\n');
 }
 
-const nameOf = (press: Press, { number, tune, told }: PaperDrill): string =>
-  tuneText(press, tune, press.words.printWords.drillNamed(number, told.title, titleOf(tune)));
+const nameOf = (context: PrintContext, { number, tune, told }: PaperDrill): string =>
+  tuneText(context, tune, context.words.printWords.drillNamed(number, told.title, titleOf(tune)));
 
-function drillMarkup(press: Press, drill: PaperDrill): Markup {
+function drillMarkup(context: PrintContext, drill: PaperDrill): Markup {
   const { told, tune, number } = drill;
-  const say = (text: string): Markup => words(tuneText(press, tune, text));
+  const say = (text: string): Markup => words(tuneText(context, tune, text));
   const inside = [
     ...told.question.map(say),
     ...told.chains.map(chain =>
-      [chain.name === null ? '' : say(chain.name), chainMarkup(press, tune, chain.beads)].join(
+      [chain.name === null ? '' : say(chain.name), chainMarkup(context, tune, chain.beads)].join(
         '\n\n',
       ),
     ),
-    ...told.items.map(item => itemMarkup(press, tune, item)),
+    ...told.items.map(item => itemMarkup(context, tune, item)),
     '#write-line',
   ];
   return call(
     'drill',
-    [literal(drillPlace(number)), literal(nameOf(press, drill))],
+    [literal(drillPlace(number)), literal(nameOf(context, drill))],
     inside.filter(m => m !== '').join('\n\n'),
   );
 }
 
 /** What is asked, and what to choose from: letters of notes where it is notes. */
-function itemMarkup(press: Press, tune: PrintTune, { ask, choices }: ToldItem): Markup {
+function itemMarkup(context: PrintContext, tune: PrintTune, { ask, choices }: ToldItem): Markup {
   const single = choices.every(c => c.beads === null || c.beads.length === 1);
-  const say = (text: string): Markup => words(tuneText(press, tune, text));
+  const say = (text: string): Markup => words(tuneText(context, tune, text));
   if (single) {
     // Notes to point to are one chain; the other choices follow it.
     const row = choices.flatMap(c => c.beads ?? []);
     const labels = choices.filter(c => c.beads === null).map(c => c.label);
-    const chain = row.length === 0 ? '' : chainMarkup(press, tune, row);
+    const chain = row.length === 0 ? '' : chainMarkup(context, tune, row);
     return [`#strong[${say(ask)}]`, chain, say(labels.join('   ·   '))].join('\n\n');
   }
   const shown = choices.map(
-    c => `[${say(c.label)} ${c.beads === null ? '' : chainMarkup(press, tune, c.beads)}]`,
+    c => `[${say(c.label)} ${c.beads === null ? '' : chainMarkup(context, tune, c.beads)}]`,
   );
   return `#strong[${say(ask)}]\n\n${call('list', shown)}`;
 }
 
 /** Notes as beads, those of one slur held together. */
-function chainMarkup(press: Press, tune: PrintTune, beads: readonly Bead[]): Markup {
+function chainMarkup(context: PrintContext, tune: PrintTune, beads: readonly Bead[]): Markup {
   const groups: Bead[][] = [];
   for (const bead of beads) {
     const last = groups.at(-1);
@@ -108,21 +108,24 @@ function chainMarkup(press: Press, tune: PrintTune, beads: readonly Bead[]): Mar
   }
   const value = (bead: Bead, first: boolean): string =>
     `(${[
-      named('letter', bead.letter === null ? 'none' : literal(tuneText(press, tune, bead.letter))),
+      named(
+        'letter',
+        bead.letter === null ? 'none' : literal(tuneText(context, tune, bead.letter)),
+      ),
       named('place', bead.where === null ? 'none' : literal(bead.where)),
       named('stroke', bead.stroke === null || !first ? 'none' : literal(bead.stroke)),
-      named('bar', bead.bar === null ? 'none' : literal(tuneText(press, tune, bead.bar))),
+      named('bar', bead.bar === null ? 'none' : literal(tuneText(context, tune, bead.bar))),
     ].join(', ')})`;
   const values = groups.map(group => list(group.map((bead, i) => value(bead, i === 0))));
   return call('beads', [list(values)]);
 }
 
-function answerMarkup(press: Press, drill: PaperDrill): Markup {
+function answerMarkup(context: PrintContext, drill: PaperDrill): Markup {
   const { told, tune, number } = drill;
-  const answer = tuneText(press, tune, [...told.answer, told.why].join(' '));
+  const answer = tuneText(context, tune, [...told.answer, told.why].join(' '));
   return call('answer', [
     literal(drillPlace(number)),
-    literal(nameOf(press, drill)),
+    literal(nameOf(context, drill)),
     literal(answer),
   ]);
 }

@@ -1,7 +1,7 @@
 import { imposePages } from './impose-pages.ts';
 import { call, list, literal, type Markup, named } from './markup.ts';
 import { type Opening, openings } from './openings.ts';
-import { type Press, printable } from './press.ts';
+import { type PrintContext, printable } from './print-context.ts';
 import { papers } from './sizes.ts';
 
 /** Millimetres; the template has the same. */
@@ -13,20 +13,20 @@ const millimetresAPoint = 25.4 / 72;
  * The pocket booklet: the first bars of every tune by title, four small pages to a side of paper,
  * in the order that comes right when the sheets are cut across, folded and laid one in another.
  */
-export function pocketBody(press: Press): Markup {
-  const { staff, text } = press.sizes.pocket;
-  const [width, height] = papers[press.options.paper].map(side => side / 2) as [number, number];
+export function pocketBody(context: PrintContext): Markup {
+  const { staff, text } = context.sizes.pocket;
+  const [width, height] = papers[context.options.paper].map(side => side / 2) as [number, number];
   const room = height - 2 * inset - text * millimetresAPoint * 1.6;
   const line = text * millimetresAPoint * 1.5;
-  const found = openings(press, staff, width - 2 * inset);
+  const found = openings(context, staff, width - 2 * inset);
   const filled = fillPages(found, o => line + o.height + gap, room);
-  const { title, teacher } = press.input.book.settings;
-  const own = (words: string): string => printable(press, words, 'bowbook.yaml', null);
+  const { title, teacher } = context.input.book.settings;
+  const own = (words: string): string => printable(context, words, 'bowbook.yaml', null);
   const cover = call('pocket-cover', [
     literal(own(title)),
-    literal(own(teacher === null ? '' : press.words.printWords.writtenBy(teacher))),
-    literal(press.words.printWords.pocketHow),
-    literal(press.words.printWords.care),
+    literal(own(teacher === null ? '' : context.words.printWords.writtenBy(teacher))),
+    literal(context.words.printWords.pocketHow),
+    literal(context.words.printWords.care),
   ]);
   const pages = [
     `[${cover}]`,

@@ -5,7 +5,7 @@ import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
 import { call, list, literal, type Markup, named } from './markup.ts';
-import { type Press, tuneText } from './press.ts';
+import { type PrintContext, tuneText } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
 /** The patterns that the template has for families. */
@@ -14,14 +14,14 @@ const patterns = 6;
 const namedNotes = 3;
 
 /** The section map of a tune: a block a phrase, in rows by part; empty where it has no phrases. */
-export function mapMarkup(press: Press, tune: PrintTune, study: Study): Markup {
+export function mapMarkup(context: PrintContext, tune: PrintTune, study: Study): Markup {
   const { phrases } = study.map;
   if (phrases.length === 0) return '';
   const families = [...new Set(phrases.map(p => familyOfLabel(p.label)))];
   const block = (phrase: Phrase): string =>
     `(${[
-      named('label', literal(tuneText(press, tune, phrase.label))),
-      named('notes', literal(openingLetters(study, phrase, press.words.noteNames))),
+      named('label', literal(tuneText(context, tune, phrase.label))),
+      named('notes', literal(openingLetters(study, phrase, context.words.noteNames))),
       named('kin', literal(phrase.kin)),
       named('family', (families.indexOf(familyOfLabel(phrase.label)) % patterns) + 1),
       named('differs', differsAt(study, phrase) ?? 'none'),
@@ -29,20 +29,20 @@ export function mapMarkup(press: Press, tune: PrintTune, study: Study): Markup {
   const parts = study.tune.parts.flatMap((part, index) => {
     const own = phrases.filter(p => p.part === index);
     if (own.length === 0) return [];
-    const times = press.words.siteWords.timesThrough(
+    const times = context.words.siteWords.timesThrough(
       timesThrough(study.tune, study.performance, index),
     );
-    const name = tuneText(press, tune, `${press.words.siteWords.part(part.name)}, ${times}`);
+    const name = tuneText(context, tune, `${context.words.siteWords.part(part.name)}, ${times}`);
     return [`(${named('name', literal(name))}, ${named('phrases', list(own.map(block)))})`];
   });
   const told = phrases.map(p =>
-    press.words.printWords.phraseTold(
+    context.words.printWords.phraseTold(
       p.label,
       p.name,
-      press.words.kinSentence(study.tune, study.map, p, press.words.noteNames),
+      context.words.kinSentence(study.tune, study.map, p, context.words.noteNames),
     ),
   );
-  return call('map', [list(parts), literal(press.words.printWords.mapOf(told.join(' ')))]);
+  return call('map', [list(parts), literal(context.words.printWords.mapOf(told.join(' ')))]);
 }
 
 /** `D F A`: the first notes of a phrase proper, the pickup into it left out. */

@@ -2,7 +2,7 @@ import type { Study } from '../../shared/study.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import { type DrawnRow, drawRow, type Look } from './draw-row.ts';
 import type { Markup } from './markup.ts';
-import { type Press, rowValue, titleOf, tuneText } from './press.ts';
+import { type PrintContext, rowValue, titleOf, tuneText } from './print-context.ts';
 import { printedTunes } from './printed-tunes.ts';
 import { firstSpoken } from './sheet-markup.ts';
 import { unitLength } from './sizes.ts';
@@ -28,25 +28,25 @@ const overNote = 14;
  * Openings of all tunes by title: as many phrases of its first part as `width` holds whole, or what it holds of the first, on a
  * staff of `staff` millimetres, without strokes, letters or labels, and without the room for them.
  */
-export function openings(press: Press, staff: number, width: number): readonly Opening[] {
+export function openings(context: PrintContext, staff: number, width: number): readonly Opening[] {
   const look: Look = {
-    sizes: { ...press.sizes, staff, figures: null },
+    sizes: { ...context.sizes, staff, figures: null },
     marks: 'anchors',
     fingers: false,
     letters: false,
     bare: true,
   };
-  return printedTunes(press).flatMap(tune => {
+  return printedTunes(context).flatMap(tune => {
     const row = drawOpening(tune.study, tune.score, look, width);
     if (row === null) return [];
-    const alt = press.words.printWords.openingRow(
-      firstSpoken(tune.study, press.words, spokenNotes),
+    const alt = context.words.printWords.openingRow(
+      firstSpoken(tune.study, context.words, spokenNotes),
     );
     return [
       {
-        row: rowValue(press, tune, row, alt),
+        row: rowValue(context, tune, row, alt),
         to: `tune/${tune.block.id}`,
-        title: tuneText(press, tune, titleOf(tune)),
+        title: tuneText(context, tune, titleOf(tune)),
         height: row.height,
       },
     ];

@@ -1,21 +1,21 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
-import type { Press } from './press.ts';
+import type { PrintContext } from './print-context.ts';
 
 /** Endings that the typesetter takes. */
 const endings = /\.(png|jpe?g|gif|webp|svg)$/i;
 
 /** A picture of the book among the files of the print; or why it cannot be printed. */
 export function pictureValue(
-  press: Press,
+  context: PrintContext,
   path: string,
 ): { readonly file: string } | { readonly why: 'kind' | 'missing' | 'broken' } {
   const file = `book/${path}`;
-  if (press.files.has(file)) return { file: `/${file}` };
+  if (context.files.has(file)) return { file: `/${file}` };
   if (!endings.test(path)) return { why: 'kind' };
-  const content = press.input.picture(path);
+  const content = context.input.picture(path);
   if (content === null) return { why: 'missing' };
   if (!opens(content, path)) return { why: 'broken' };
-  press.files.set(file, content);
+  context.files.set(file, content);
   return { file: `/${file}` };
 }
 

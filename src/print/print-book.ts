@@ -4,7 +4,7 @@ import { drillPlace, paperDrills } from './compose-drills.ts';
 import { pocketBody } from './compose-pocket.ts';
 import { sheetsBody, sheetsTitle } from './compose-sheets.ts';
 import type { Markup } from './markup.ts';
-import { makePress, type Press, titleOf } from './press.ts';
+import { type PrintContext, printContext, titleOf } from './print-context.ts';
 import { printFonts } from './print-fonts.ts';
 import type { PrintInput, PrintOptions } from './print-input.ts';
 import { type PageCut, printSource } from './print-source.ts';
@@ -21,10 +21,10 @@ export interface Printed extends Typeset {
  */
 export function printBook(input: PrintInput, options: PrintOptions, packageRoot: string): Printed {
   const fonts = printFonts(packageRoot);
-  const press = makePress(input, options, fonts, placesOf(input, options));
-  const { body, cut } = compose(press);
-  const source = printSource(press, cut, body, packageRoot);
-  const set = typeset({ source, files: press.files }, fonts);
+  const context = printContext(input, options, fonts, placesOf(input, options));
+  const { body, cut } = compose(context);
+  const source = printSource(context, cut, body, packageRoot);
+  const set = typeset({ source, files: context.files }, fonts);
   const long = set.notes
     .filter(n => n.kind === 'long')
     .map(({ of }) => {
@@ -32,7 +32,7 @@ export function printBook(input: PrintInput, options: PrintOptions, packageRoot:
       const facts = { tune: tune ? titleOf(tune) : of };
       return problem('print-long', tune?.block.place ?? null, { facts });
     });
-  return { ...set, problems: [...press.problems, ...long] };
+  return { ...set, problems: [...context.problems, ...long] };
 }
 
 /** Where links may lead. Lessons stand in the book alone, and only in its own order. */
@@ -47,21 +47,21 @@ function placesOf(input: PrintInput, options: PrintOptions): ReadonlySet<string>
   ]);
 }
 
-function compose(press: Press): { readonly body: Markup; readonly cut: PageCut } {
-  const { title } = press.input.book.settings;
-  switch (press.options.what) {
+function compose(context: PrintContext): { readonly body: Markup; readonly cut: PageCut } {
+  const { title } = context.input.book.settings;
+  switch (context.options.what) {
     case 'book':
-      return { body: bookBody(press), cut: { title, bound: true, heads: true, imposed: false } };
+      return { body: bookBody(context), cut: { title, bound: true, heads: true, imposed: false } };
     case 'sheets':
       return {
-        body: sheetsBody(press),
-        cut: { title: sheetsTitle(press), bound: false, heads: false, imposed: false },
+        body: sheetsBody(context),
+        cut: { title: sheetsTitle(context), bound: false, heads: false, imposed: false },
       };
     case 'pocket':
       return {
-        body: pocketBody(press),
+        body: pocketBody(context),
         cut: {
-          title: press.words.printWords.pocketTitle(title),
+          title: context.words.printWords.pocketTitle(title),
           bound: false,
           heads: false,
           imposed: true,

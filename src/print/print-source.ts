@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { list, literal, type Markup, mm, named } from './markup.ts';
-import { type Press, printable } from './press.ts';
+import { type PrintContext, printable } from './print-context.ts';
 import { margins, papers } from './sizes.ts';
 
 /** How the pages of a print are cut. */
@@ -17,12 +17,17 @@ export interface PageCut {
 const noMargins = { spine: 0, edge: 0, top: 0, bottom: 0 };
 
 /** The whole source of a print: its measures and words, the template, then what was composed. */
-export function printSource(press: Press, cut: PageCut, body: Markup, packageRoot: string): Markup {
-  const { book } = press.input;
-  const { sizes, fonts } = press;
-  const [width, height] = papers[press.options.paper];
+export function printSource(
+  context: PrintContext,
+  cut: PageCut,
+  body: Markup,
+  packageRoot: string,
+): Markup {
+  const { book } = context.input;
+  const { sizes, fonts } = context;
+  const [width, height] = papers[context.options.paper];
   const [lang = 'en', region] = book.settings.language.split('-');
-  const own = (text: string): string => printable(press, text, 'bowbook.yaml', null);
+  const own = (text: string): string => printable(context, text, 'bowbook.yaml', null);
   const author = book.settings.teacher;
   const given: readonly (readonly [string, readonly string[]])[] = [
     [
@@ -62,9 +67,9 @@ export function printSource(press: Press, cut: PageCut, body: Markup, packageRoo
     [
       'say',
       [
-        named('page', literal(press.words.printWords.page)),
-        named('down', literal(press.words.siteWords.down)),
-        named('up', literal(press.words.siteWords.up)),
+        named('page', literal(context.words.printWords.page)),
+        named('down', literal(context.words.siteWords.down)),
+        named('up', literal(context.words.siteWords.up)),
       ],
     ],
   ];

@@ -1,5 +1,5 @@
 import type { Words } from '../../shared/words/words-for.ts';
-import { isPrinted, type Press, printedWords, titleOf } from './press.ts';
+import { isPrinted, type PrintContext, printedWords, titleOf } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
 /** By title, the same in every run and on every machine; equal titles by id. */
@@ -18,7 +18,7 @@ export function byTitle(
 export function printedTunes({
   input,
   options,
-}: Pick<Press, 'input' | 'options'>): readonly (PrintTune & {
+}: Pick<PrintContext, 'input' | 'options'>): readonly (PrintTune & {
   readonly study: NonNullable<PrintTune['study']>;
   readonly score: NonNullable<PrintTune['score']>;
 })[] {
@@ -30,7 +30,7 @@ export function printedTunes({
 }
 
 /** Tunes that the book names but may not print. */
-export const withheldTunes = ({ input }: Pick<Press, 'input'>): readonly PrintTune[] =>
+export const withheldTunes = ({ input }: Pick<PrintContext, 'input'>): readonly PrintTune[] =>
   byTitle(
     publicTunes([...input.tunes.values()]).filter(t => !t.published),
     printedWords(input),

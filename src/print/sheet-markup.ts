@@ -9,7 +9,14 @@ import { firstNotes, phraseStarts } from './fade.ts';
 import { fitTune } from './fit-rows.ts';
 import { mapMarkup } from './map-markup.ts';
 import { call, list, literal, type Markup, words } from './markup.ts';
-import { isPrinted, type Press, rowValue, sayBars, titleOf, tuneText } from './press.ts';
+import {
+  isPrinted,
+  type PrintContext,
+  rowValue,
+  sayBars,
+  titleOf,
+  tuneText,
+} from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
 /**
@@ -17,27 +24,27 @@ import type { PrintTune } from './print-input.ts';
  * of notation, credits at the foot. The fading step leaves out from the end what is known by heart.
  */
 export function sheetMarkup(
-  press: Press,
+  context: PrintContext,
   tune: PrintTune,
   { level, step }: { readonly level: number; readonly step: SheetStep },
 ): Markup {
-  const say = (text: string): string => tuneText(press, tune, text);
+  const say = (text: string): string => tuneText(context, tune, text);
   const { study } = tune;
-  const [first] = press.options.steps;
+  const [first] = context.options.steps;
   const head = [
-    quietLine(say(factsOf(study, press.words))),
-    step > 1 ? quietLine(press.words.printWords.stepLead(step)) : '',
-    isPrinted(tune) && step <= 3 ? mapMarkup(press, tune, tune.study) : '',
-    isPrinted(tune) && step <= 3 ? alikeMarkup(press, tune) : '',
-    isPrinted(tune) ? '' : words(press.words.printWords.unreadable),
+    quietLine(say(factsOf(study, context.words))),
+    step > 1 ? quietLine(context.words.printWords.stepLead(step)) : '',
+    isPrinted(tune) && step <= 3 ? mapMarkup(context, tune, tune.study) : '',
+    isPrinted(tune) && step <= 3 ? alikeMarkup(context, tune) : '',
+    isPrinted(tune) ? '' : words(context.words.printWords.unreadable),
   ];
   return `${call('sheet', [
     literal(step === first ? tune.block.id : `${tune.block.id}/${step}`),
     `${level}`,
-    literal(say(step === 1 ? titleOf(tune) : press.words.printWords.stepOf(titleOf(tune), step))),
+    literal(say(step === 1 ? titleOf(tune) : context.words.printWords.stepOf(titleOf(tune), step))),
     `[${head.filter(m => m !== '').join('\n\n')}]`,
-    list(sheetRows(press, tune, step)),
-    `[${[say(tune.credits), ...(level === 1 ? [press.words.printWords.care] : [])].map(quietLine).join('\n\n')}]`,
+    list(sheetRows(context, tune, step)),
+    `[${[say(tune.credits), ...(level === 1 ? [context.words.printWords.care] : [])].map(quietLine).join('\n\n')}]`,
   ])}\n\n`;
 }
 
@@ -58,11 +65,11 @@ function factsOf(study: Study | null, words: Words): string {
   return `${kind.charAt(0).toUpperCase()}${kind.slice(1)}${metre}.${also}`;
 }
 
-function alikeMarkup(press: Press, tune: PrintTune): Markup {
+function alikeMarkup(context: PrintContext, tune: PrintTune): Markup {
   const pages = [
-    ...press.input.book.lessons,
-    ...press.input.book.tunePages,
-    ...press.input.book.pages,
+    ...context.input.book.lessons,
+    ...context.input.book.tunePages,
+    ...context.input.book.pages,
   ];
   const blocks = pages
     .flatMap(p => p.blocks)
@@ -70,21 +77,21 @@ function alikeMarkup(press: Press, tune: PrintTune): Markup {
   const told = blocks.flatMap(block => {
     const anchor = tune.study?.bowing.anchors.find(a => a.id === block.id);
     return anchor
-      ? [press.words.printWords.alikeAt(barRangeText(block.bars), anchor.direction)]
+      ? [context.words.printWords.alikeAt(barRangeText(block.bars), anchor.direction)]
       : [];
   });
   if (told.length === 0) return '';
   return call(
     'plainly',
     [],
-    `#strong[${words(`${press.words.printWords.alike}. `)}]${words(tuneText(press, tune, told.join(' ')))}`,
+    `#strong[${words(`${context.words.printWords.alike}. `)}]${words(tuneText(context, tune, told.join(' ')))}`,
   );
 }
 
-function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly string[] {
+function sheetRows(context: PrintContext, tune: PrintTune, step: SheetStep): readonly string[] {
   if (!isPrinted(tune) || step === 3 || step === 5) return [];
   const { study, score } = tune;
-  const { look, width, input } = press;
+  const { look, width, input } = context;
   const shown: Shown | undefined =
     step === 2 ? phraseStarts(study) : step === 4 ? firstNotes : undefined;
   const rows = fitTune(study, score, look, width, input.draw, shown);
@@ -93,22 +100,22 @@ function sheetRows(press: Press, tune: PrintTune, step: SheetStep): readonly str
     return first
       ? [
           rowValue(
-            press,
+            context,
             tune,
             first,
-            press.words.printWords.firstNotesRow(firstSpoken(study, press.words)),
+            context.words.printWords.firstNotesRow(firstSpoken(study, context.words)),
           ),
         ]
       : [];
   }
-  const said = sayBars(study, press.words);
+  const said = sayBars(study, context.words);
   return rows.map(row => {
     const names = row.bars.map(b => study.tune.bars[b]?.name ?? '').join(', ');
     return rowValue(
-      press,
+      context,
       tune,
       row,
-      step === 2 ? press.words.printWords.fadedRow(names) : said(row.bars),
+      step === 2 ? context.words.printWords.fadedRow(names) : said(row.bars),
     );
   });
 }

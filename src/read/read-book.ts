@@ -1,6 +1,6 @@
 import type { Book } from './book.ts';
-import { bookFiles } from './book-files.ts';
 import { bookOf } from './book-of.ts';
+import { readBookFiles } from './read-book-files.ts';
 
 /**
  * Reads the book in a folder. Faults of the book are in `problems`, with their places; a page with
@@ -9,4 +9,4 @@ import { bookOf } from './book-of.ts';
 export const readBook = async (
   root: string,
   options: { readonly drafts?: boolean } = {},
-): Promise<Book> => bookOf(root, await bookFiles(root), options);
+): Promise<Book> => bookOf(root, await readBookFiles(root), options);

@@ -1,7 +1,7 @@
 import { posix } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
-import { printPaths } from '../../shared/print-paths.ts';
+import { printPaths, sheetsPath } from '../../shared/print-kinds.ts';
 import { siteZipPath } from '../../shared/site-zip-path.ts';
 import { aroundSite } from '../../src/pages/around-site.ts';
 import { siteAssets } from '../../src/pages/assets.ts';
@@ -82,8 +82,8 @@ describe.each([...documents.keys()])('%s', path => {
   test('links only to what is there, by relative address', () => {
     const around = aroundSite(demoBook(), []);
     const assets = [...siteAssets({ theme: null, language: 'en' }), ...around].map(a => a.path);
-    const { book, large, pocket, tune } = printPaths;
-    const prints = [book, large, pocket, ...['lantern', 'quay-reel'].map(tune), siteZipPath];
+    const { book, sheets, pocket } = printPaths;
+    const prints = [book, sheets, pocket, ...['lantern', 'quay-reel'].map(sheetsPath), siteZipPath];
     for (const e of document.querySelectorAll('a[href], link[href], script[src]')) {
       const link = e.getAttribute('href') ?? e.getAttribute('src') ?? '';
       expect(link).not.toMatch(/^(?:[a-z]+:|\/)/);

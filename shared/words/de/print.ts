@@ -61,7 +61,7 @@ export const printWords: InAnyLanguage<typeof english.printWords> = {
   sheetsTitle: book => `${book}: Blätter`,
   download: {
     book: 'Das Notenbuch (PDF)',
-    large: 'Alle Stücke in Großdruck (PDF)',
+    sheets: 'Alle Stücke in Großdruck (PDF)',
     pocket: 'Die ersten Takte aller Stücke, zum Falten als Taschenheft (PDF)',
     tune: 'Blätter zum Drucken, von allem bis zum bloßen Titel (PDF)',
   },

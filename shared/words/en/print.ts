@@ -59,7 +59,7 @@ export const printWords = {
   sheetsTitle: (book: string): string => `${book}: sheets`,
   download: {
     book: 'The tune book (PDF)',
-    large: 'Every tune in large print (PDF)',
+    sheets: 'Every tune in large print (PDF)',
     pocket: 'First bars of every tune, to fold into a pocket booklet (PDF)',
     tune: 'Sheets to print, from everything to the title alone (PDF)',
   },

@@ -23,7 +23,7 @@ export interface BookFiles {
 }
 
 /** Reads the files of the book in a folder. Links that lead out of it are not followed. */
-export async function bookFiles(root: string): Promise<BookFiles> {
+export async function readBookFiles(root: string): Promise<BookFiles> {
   const names = [...Object.values(folders), 'media'];
   const listed = await Promise.all(names.map(folder => filesUnder(root, folder)));
   const settings = await ownFile(root, settingsFile);

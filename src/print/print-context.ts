@@ -8,7 +8,7 @@ import type { PrintInput, PrintOptions, PrintTune } from './print-input.ts';
 import { margins, papers, type Sizes, sizesFor } from './sizes.ts';
 
 /** What one print is composed with. The files and problems grow while it is composed. */
-export interface Press {
+export interface PrintContext {
   readonly input: PrintInput;
   readonly options: PrintOptions;
   /** In the book's language. */
@@ -25,12 +25,12 @@ export interface Press {
   readonly places: ReadonlySet<string>;
 }
 
-export function makePress(
+export function printContext(
   input: PrintInput,
   options: PrintOptions,
   fonts: PrintFonts,
   places: ReadonlySet<string>,
-): Press {
+): PrintContext {
   const sizes = sizesFor[options.audience];
   const [paperWidth] = papers[options.paper];
   return {
@@ -68,16 +68,21 @@ export const titleOf = (tune: PrintTune): string => tune.study?.tune.title ?? tu
  * A text as it can be printed: a character that no font has is told of, once for each text, and
  * stands as its number.
  */
-export function printable(press: Press, text: string, where: string, place: Place | null): string {
+export function printable(
+  context: PrintContext,
+  text: string,
+  where: string,
+  place: Place | null,
+): string {
   if (/^[\x20-\x7e]*$/.test(text)) return text;
-  const missing = new Set([...text].filter(c => !press.fonts.has(c)));
+  const missing = new Set([...text].filter(c => !context.fonts.has(c)));
   for (const c of missing) {
     const facts = { where };
     const actual = `${c} (${numberOf(c)})`;
-    const known = press.problems.some(
+    const known = context.problems.some(
       p => p.actual === actual && p.place?.file === place?.file && p.place?.line === place?.line,
     );
-    if (!known) press.problems.push(problem('print-character', place, { facts, actual }));
+    if (!known) context.problems.push(problem('print-character', place, { facts, actual }));
   }
   return missing.size === 0
     ? text
@@ -89,19 +94,24 @@ const numberOf = (c: string): string =>
   `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 
 /** Words of a tune, checked. */
-export const tuneText = (press: Press, tune: PrintTune, text: string): string =>
-  printable(press, text, titleOf(tune), tune.block.place);
+export const tuneText = (context: PrintContext, tune: PrintTune, text: string): string =>
+  printable(context, text, titleOf(tune), tune.block.place);
 
 /** Puts a row's picture among the files, and names it as `row` of the template takes it. */
-export function rowValue(press: Press, tune: PrintTune, row: DrawnRow, alt: string): string {
+export function rowValue(
+  context: PrintContext,
+  tune: PrintTune,
+  row: DrawnRow,
+  alt: string,
+): string {
   const texts = [...row.svg.matchAll(/>([^<>]*[^\x20-\x7e<>][^<>]*)</g)].map(m => m[1] ?? '');
   let { svg } = row;
   for (const text of texts) {
-    const printed = tuneText(press, tune, text);
+    const printed = tuneText(context, tune, text);
     if (printed !== text) svg = svg.replaceAll(`>${text}<`, `>${printed}<`);
   }
-  const path = `row-${press.files.size}.svg`;
-  press.files.set(path, svg);
+  const path = `row-${context.files.size}.svg`;
+  context.files.set(path, svg);
   return `(${[
     named('file', literal(`/${path}`)),
     named('width', mm(row.width)),
@@ -126,10 +136,10 @@ export function sayBars(study: Study, words: Words): (bars: readonly number[]) =
 }
 
 /** A link to a tune with its page, where the tune is in this print; else its title alone. */
-export function tuneReference(press: Press, id: string): Markup {
-  const tune = press.input.tunes.get(id);
-  const title = tune ? tuneText(press, tune, titleOf(tune)) : id;
+export function tuneReference(context: PrintContext, id: string): Markup {
+  const tune = context.input.tunes.get(id);
+  const title = tune ? tuneText(context, tune, titleOf(tune)) : id;
   const place = `tune/${id}`;
-  if (!press.places.has(place)) return words(title);
+  if (!context.places.has(place)) return words(title);
   return `${call('see', [literal(place)], words(title))}, ${call('page-of', [literal(place)])}`;
 }
