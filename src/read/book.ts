@@ -10,7 +10,6 @@ export type {
   Block,
   BlockKind,
   BlockOf,
-  StudiedBlock,
   StudiedBlocks,
 } from './blocks/block-specs.ts';
 export type { ClipBlock } from './blocks/clip.ts';

@@ -39,7 +39,7 @@ export type BlockKind = Block['kind'];
 export type BlockOf<K extends BlockKind> = Extract<Block, { readonly kind: K }>;
 
 /** A block that the study of its tune answers. */
-export type StudiedBlock = BlockIn<Extract<Spec, { readonly isStudied: true }>>;
+type StudiedBlock = BlockIn<Extract<Spec, { readonly isStudied: true }>>;
 
 const specs: readonly BlockSpec<BlockBase>[] = blockSpecs;
 
