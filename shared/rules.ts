@@ -68,7 +68,7 @@ export const rules = {
   'link-unsafe': warning(),
   'image-elsewhere': warning(),
   'link-missing': error(),
-  'link-to-draft': error(),
+  'link-to-unfinished': error(),
   'link-to-no-tune': error(),
 
   // Blocks and their attributes.
@@ -180,7 +180,7 @@ export const rules = {
   'drawing-failed': warning<{ tune: string }>(),
   'site-unwritable': error<{ reason: string }>(),
   'source-gone': error<{ reason: string }>(),
-  'draft-needed': warning<{ rule: string }>(),
+  'unfinished-needed': warning<{ rule: string }>(),
   'print-character': warning<{ where: string }>(),
   'print-picture': warning<{ why: 'kind' | 'missing' | 'broken' }>(),
   'print-long': note<{ tune: string }>(),

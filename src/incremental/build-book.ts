@@ -28,8 +28,8 @@ export async function buildBook(
   tools: BuildTools,
   last: BuildState,
 ): Promise<{ readonly result: BuildResult; readonly left: BuildState }> {
-  const { root, withDrafts = false } = options;
-  const reading = await rereadBook(root, { drafts: withDrafts }, last.reading);
+  const { root, withUnfinished = false } = options;
+  const reading = await rereadBook(root, { unfinished: withUnfinished }, last.reading);
   const { book } = reading;
   const failed = (problems: readonly Problem[], tunes: readonly TuneSummary[] = []) => ({
     result: { book, tunes, problems, failed: true, pages: 0 },

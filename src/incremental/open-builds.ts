@@ -33,7 +33,7 @@ export interface BuildOptions {
   /** Leaves out what takes longest, the PDFs and the zip: for a look, not to publish. */
   readonly isQuick?: boolean;
   /** Builds unfinished pages too, marked. Such a site is never to be published. */
-  readonly withDrafts?: boolean;
+  readonly withUnfinished?: boolean;
   /** Folder for what the next build may take over; without one nothing is kept. */
   readonly cache?: string;
   /** Name of the site in that folder, where `out` is another folder at each run. */

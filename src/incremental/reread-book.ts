@@ -37,7 +37,7 @@ interface ReadPage {
  */
 export async function rereadBook(
   root: string,
-  options: { readonly drafts?: boolean },
+  options: { readonly unfinished?: boolean },
   last: ReadState | null,
 ): Promise<ReadState> {
   const files = await readBookFiles(root);

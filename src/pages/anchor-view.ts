@@ -54,7 +54,7 @@ export function anchorView(
     direction: anchor?.direction ?? 'down',
     reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
     why,
-    hooks: shown ? hooksView(study, anchor, block.hooks, context) : [],
+    hooks: shown ? hooksView(study, anchor, block.standsOut, context) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
     plan: shown && withPlan ? planView({ ...tune, study }, anchor, null, context) : null,
     trial:

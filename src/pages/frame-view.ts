@@ -26,7 +26,7 @@ export interface FrameView {
   }[];
   readonly isPrivate: boolean;
   /** The page is unfinished, and in no site that is published. */
-  readonly isDraft: boolean;
+  readonly isUnfinished: boolean;
   /** The script that every page has, and those of its own parts, fetched when it stands. */
   readonly script: string;
   readonly later: string | null;
@@ -78,7 +78,7 @@ export function frameView(
     teacher: settings.teacher,
     nav: nav.map(({ to, label }) => ({ href: root + to, label, current: to === path })),
     isPrivate: input.isPrivate,
-    isDraft: context.page?.draft ?? false,
+    isUnfinished: context.page?.unfinished ?? false,
     noteNames: noteNames === 'letters' ? null : noteNames,
     script: scriptFile('page', settings.language),
     later:

@@ -8,7 +8,7 @@ export interface LessonLink {
   /** `Tuesday, 15 September 2026`. */
   readonly date: string | null;
   readonly isoDate: string | null;
-  readonly isDraft: boolean;
+  readonly isUnfinished: boolean;
   readonly summary: string | null;
 }
 
@@ -17,6 +17,6 @@ export const lessonLink = (page: Page, { root, words }: PageContext): LessonLink
   title: page.title,
   date: page.date === null ? null : words.dateName(page.date, words.locale),
   isoDate: page.date,
-  isDraft: page.draft ?? false,
+  isUnfinished: page.unfinished ?? false,
   summary: page.summary,
 });

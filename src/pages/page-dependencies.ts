@@ -97,12 +97,12 @@ export function pageDependencies(
 const hashOf = (data: object): string => hash('sha256', JSON.stringify(data), 'base64');
 
 /** What the pages beside a lesson show of it. */
-const headOf = ({ kind, slug, title, date, draft, summary }: Page): object => ({
+const headOf = ({ kind, slug, title, date, unfinished, summary }: Page): object => ({
   kind,
   slug,
   title,
   date,
-  draft,
+  unfinished,
   summary,
 });
 

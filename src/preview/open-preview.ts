@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join, resolve } from 'node:path';
 import type { PreviewBook, PreviewNews } from '../../shared/preview-news.ts';
-import { draftWatch } from '../app/draft-watch.ts';
+import { unfinishedWatch } from '../app/unfinished-watch.ts';
 import { type BuildResult, openBuilds } from '../incremental/open-builds.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import type { Progress } from '../pipeline/progress.ts';
@@ -43,7 +43,7 @@ export interface PreviewOptions {
 }
 
 /**
- * Builds a book into a separate folder, with private notes and drafts, serves it to this machine only,
+ * Builds a book into a separate folder, with private notes and unfinished pages, serves it to this machine only,
  * and builds again whenever a file of the book changes. Builds never overlap: a change during a build
  * starts another right after it. Throws `UsageError` where no port is free or files cannot be watched.
  */
@@ -75,17 +75,17 @@ export async function openPreview(options: PreviewOptions): Promise<Preview> {
     out,
     isPrivate: true,
     isQuick: true,
-    withDrafts: true,
+    withUnfinished: true,
     progress: options.progress,
     cache: options.cache ?? join(folder, 'cache'),
     knownAs: 'preview',
   });
 
-  const neededDrafts = draftWatch();
+  const neededDrafts = unfinishedWatch();
   const buildOnce = async (): Promise<void> => {
     const built = await builds.build();
     const before = site;
-    // Set before drafts are checked: a request meanwhile must find the files that exist now.
+    // Set before unfinished pages are checked: a request meanwhile must find the files that exist now.
     if (!built.failed) {
       site = readSiteState(out);
       book = previewBook(built);

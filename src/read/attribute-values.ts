@@ -19,7 +19,7 @@ export interface ValueReader {
   readonly bars: (name: string) => BarRange | null;
   readonly tuning: (name: string) => Tuning | null;
   readonly labels: (name: string) => LabelRequest | null;
-  readonly hooks: (name: string) => readonly HookName[] | null;
+  readonly facts: (name: string) => readonly HookName[] | null;
   readonly count: (name: string, most: number) => number | null;
   /** Beats a minute, from 10 to 400. */
   readonly tempo: (name: string) => number | null;
@@ -62,7 +62,7 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
   }
 
   /** `no`, or names of facts with spaces or commas between them. */
-  function hooks(name: string): readonly HookName[] | null {
+  function facts(name: string): readonly HookName[] | null {
     const written = text(name);
     if (written === null) return null;
     if (written === 'no') return [];
@@ -87,7 +87,7 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
       const labels = read(name, parseLabels, expects.labels);
       return labels && { labels, place: directive.values[name]?.place ?? directive.place };
     },
-    hooks,
+    facts,
     count: (name, most) => read(name, written => wholeNumber(written, most), expects.count(most)),
     tempo: name => read(name, readTempo, expects.beats),
     time: name => read(name, readTime, expects.time),

@@ -14,8 +14,8 @@ export interface BookNames {
   /** Pages by file. */
   readonly pages: ReadonlyMap<string, LinkTarget>;
   readonly media: ReadonlySet<string>;
-  /** Files that are drafts, and so not in the site. */
-  readonly drafts: ReadonlySet<string>;
+  /** Unfinished files, and so not in the site. */
+  readonly unfinished: ReadonlySet<string>;
 }
 
 /** Tunes, anchors and sets share one set of names; a name given twice tells of the other place. */

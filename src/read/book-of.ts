@@ -16,7 +16,7 @@ const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
 interface BookOfOptions {
   /** Unfinished pages are shown. */
-  readonly drafts?: boolean;
+  readonly unfinished?: boolean;
   readonly reader?: PageReader;
 }
 
@@ -73,7 +73,7 @@ function namesOfBook(
   { bowing }: BookSettings,
   options: BookOfOptions,
 ) {
-  const isLeftOut = ({ isDraft }: PageNames): boolean => isDraft && !options.drafts;
+  const isLeftOut = ({ isUnfinished }: PageNames): boolean => isUnfinished && !options.unfinished;
   const shown = names.filter(page => !isLeftOut(page));
   const { problems, ...named } = gatherNames(shown);
   const bookNames: BookNames = {
@@ -81,7 +81,7 @@ function namesOfBook(
     presets: Object.keys(bowing.presets),
     pages: new Map(shown.map(page => [page.file, page.target])),
     media: new Set(media),
-    drafts: new Set(names.filter(isLeftOut).map(page => page.file)),
+    unfinished: new Set(names.filter(isLeftOut).map(page => page.file)),
   };
   return { shown, bookNames, problems };
 }
@@ -94,7 +94,7 @@ function settingsOf({ texts, media }: BookFiles): SettingsReading {
 }
 
 /**
- * Media that nothing published refers to: named in private notes, on drafts or by recordings withheld,
+ * Media that nothing published refers to: named in private notes, on unfinished pages or by recordings withheld,
  * or not at all. A recording nobody has agreed to must not go out because its page is not ready yet.
  */
 function privateMedia(
@@ -124,9 +124,9 @@ function withoutConsent(pages: readonly Page[]): readonly Problem[] {
 }
 
 /** Two files whose names come to the same page of the site. */
-function repeatedSlugs(drafts: readonly PageNames[]): readonly Problem[] {
+function repeatedSlugs(pages: readonly PageNames[]): readonly Problem[] {
   const seen = new Map<string, string>();
-  return drafts.flatMap(({ kind, slug, file }): readonly Problem[] => {
+  return pages.flatMap(({ kind, slug, file }): readonly Problem[] => {
     const key = `${kind}/${slug}`;
     const other = seen.get(key);
     if (slug !== '' && other === undefined) {

@@ -49,8 +49,8 @@ export interface Page {
   readonly title: string;
   /** `2026-09-15`, of lessons. */
   readonly date: string | null;
-  /** Its front matter says that it is unfinished: only a book read with its drafts has it. */
-  readonly draft?: true;
+  /** Its front matter says that it is unfinished: only a book read with its unfinished pages has it. */
+  readonly unfinished?: true;
   readonly summary: string | null;
   /**
    * The body, sanitised, with an element `bow-block` (property `dataBlock`, an index as string

@@ -11,7 +11,7 @@ export interface PageNames {
   readonly file: string;
   readonly slug: string;
   /** Its front matter says that it is not to be shown yet. */
-  readonly isDraft: boolean;
+  readonly isUnfinished: boolean;
   readonly target: LinkTarget;
   readonly tunes: readonly TitledTune[];
   readonly anchors: readonly AnchorSeed[];

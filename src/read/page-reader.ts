@@ -1,7 +1,13 @@
 import type { BookSettings, Page } from './book.ts';
 import type { BookNames } from './book-names.ts';
 import type { PageNames } from './page-names.ts';
-import { draftPage, type FinishedPage, finishPage, namesOf, type PageDraft } from './read-page.ts';
+import {
+  type FinishedPage,
+  finishPage,
+  namesOf,
+  type PageDraft,
+  unfinishedPage,
+} from './read-page.ts';
 import { sourceText } from './source-text.ts';
 
 /** A Markdown file of a book. */
@@ -26,7 +32,7 @@ export interface PageReader {
 export function pageReader(): PageReader {
   const begun = new Map<string, PageDraft>();
   const begin = ({ kind, file, text }: PageText): PageDraft =>
-    draftPage(kind, sourceText(file, text));
+    unfinishedPage(kind, sourceText(file, text));
   return {
     names(page) {
       const draft = begin(page);

@@ -11,6 +11,7 @@ import {
   blockSign,
   type Directive,
 } from './directive.ts';
+import { meantName } from './renamed.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
@@ -124,7 +125,7 @@ function nameProblems(
           facts,
           actual: name,
           expected: spec.attributes,
-          nearest: nearest(name, spec.attributes),
+          nearest: meantName(name, spec.attributes),
         }),
       );
     } else if (seen.has(name)) {

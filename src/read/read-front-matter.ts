@@ -16,7 +16,7 @@ const frontMatter = z.strictObject(
     title: words.optional(),
     date: words.refine(isDate, { error: expects.date }).optional(),
     summary: words.optional(),
-    draft: yesNo.optional(),
+    unfinished: yesNo.optional(),
     rights: z.enum(rightsNames).optional(),
     permission: words.optional(),
     'learned-from': words.optional(),
@@ -37,7 +37,7 @@ export interface FrontMatter extends TuneFacts {
   readonly title?: string | undefined;
   readonly date?: string | undefined;
   readonly summary?: string | undefined;
-  readonly draft?: boolean | undefined;
+  readonly unfinished?: boolean | undefined;
 }
 
 /** What a page's head or a `:::tune` can say of a tune. */

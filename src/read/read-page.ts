@@ -31,7 +31,7 @@ export interface PageDraft {
   readonly sealed: boolean;
 }
 
-export function draftPage(kind: Page['kind'], source: SourceText): PageDraft {
+export function unfinishedPage(kind: Page['kind'], source: SourceText): PageDraft {
   const { tree, past } = treeOf(source);
   const { front, bodyLine, problems: frontProblems } = readFrontMatter(source, tree);
   const fences = past ? [past] : checkFences(source, tree, bodyLine);
@@ -77,7 +77,7 @@ export const namesOf = (draft: PageDraft): PageNames => {
     kind,
     file: source.file,
     slug: draft.slug,
-    isDraft: front.draft ?? false,
+    isUnfinished: front.unfinished ?? false,
     target,
     tunes: [...survey.tunes.values()].flat().map(({ id, place, abc }) => ({
       id,
@@ -115,7 +115,7 @@ export function finishPage(
     slug: draft.slug,
     title: front.title ?? heading?.title ?? draft.slug,
     date,
-    ...(front.draft ? { draft: true as const } : {}),
+    ...(front.unfinished ? { unfinished: true as const } : {}),
     summary: front.summary ?? null,
     body: broken ? empty : built.body,
     blocks: broken ? built.blocks.flatMap(withoutText) : built.blocks,

@@ -13,6 +13,7 @@ import type * as z from 'zod';
 import { limits } from '../../shared/limits.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
+import { meantName } from './renamed.ts';
 
 /** Text of YAML in a file of the book. `firstLine` is the line on which the text begins, from 1. */
 export interface YamlSource {
@@ -70,7 +71,7 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
           const known = keysAt(schema, issue.path);
           const place = at(offsetOf(document.contents, [...issue.path, key], 'key'));
           const facts = { under: issue.path.map(String).join('.') };
-          const rest = { actual: key, expected: known, nearest: nearest(key, known), facts };
+          const rest = { actual: key, expected: known, nearest: meantName(key, known), facts };
           return problem('setting-unknown', place, rest);
         })
       : [badValue(issue, placeOf(issue.path), plain.value)],

@@ -91,14 +91,14 @@ function resolveInBook(
   const target = posix.normalize(posix.join(posix.dirname(file), decoded(path)));
   const page = names.pages.get(target);
   const fault = (
-    rule: 'link-to-draft' | 'link-to-no-tune' | 'link-missing',
+    rule: 'link-to-unfinished' | 'link-to-no-tune' | 'link-missing',
     near: string | null = null,
   ): ResolvedLink => ({
     url: null,
     media: null,
     problem: problem(rule, place, { actual: url, nearest: near }),
   });
-  if (names.drafts.has(target)) return fault('link-to-draft');
+  if (names.unfinished.has(target)) return fault('link-to-unfinished');
   if (page && kind === 'link') {
     if (page.sitePath === null) return fault('link-to-no-tune');
     return {

@@ -18,7 +18,7 @@ const severities: readonly Severity[] = ['error', 'warning', 'note'];
  *     lessons/first.md
  *
  *       Line 7, column 14: error, attribute-unknown
- *         Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`.
+ *         `satrt` is no word of `:::anchor`; it takes `id`, `of`, `bars` or `start`.
  *         Did you mean `start`?
  *            7 | :::anchor{#a satrt=up}
  *              |              ^

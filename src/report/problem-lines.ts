@@ -8,7 +8,7 @@ const program = 'bowbook';
 /**
  * A line for each problem, in the form of compilers, which editors and CI turn into links:
  *
- *     lessons/first.md:7:14: error: Unexpected `satrt` on … Did you mean `start`? [attribute-unknown]
+ *     lessons/first.md:7:14: error: `satrt` is no word of … Did you mean `start`? [attribute-unknown]
  *
  * Source: GNU Coding Standards, "Formatting Error Messages": `file:line:column: message`, and
  * `program: message` where there is no source file; lines and columns count from 1. The severity

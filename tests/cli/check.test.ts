@@ -50,7 +50,7 @@ describe('bowbook check', () => {
         'lessons/2026-09-15-first.md',
         '',
         '  Line 1, column 12: error, stroke-unknown',
-        '    Unexpected stroke `upp`, expected `up` or `down`.',
+        '    `upp` is no stroke; a stroke is `up` or `down`.',
         '    Did you mean `up`?',
         '       1 | Start on a :stroke[upp].',
         '         |            ^',
@@ -85,7 +85,7 @@ describe('bowbook check', () => {
       file: 'lessons/2026-09-15-first.md',
       line: 1,
       column: 12,
-      message: 'Unexpected stroke `upp`, expected `up` or `down`.',
+      message: '`upp` is no stroke; a stroke is `up` or `down`.',
       mend: 'Did you mean `up`?',
       actual: 'upp',
       expected: 'up, down',
@@ -99,7 +99,7 @@ describe('bowbook check', () => {
     const { code, out } = check('book', '--lines');
     expect(code).toBe(1);
     expect(out).toBe(
-      'book/lessons/2026-09-15-first.md:1:12: error: Unexpected stroke `upp`, expected `up` or `down`. Did you mean `up`? [stroke-unknown]\n' +
+      'book/lessons/2026-09-15-first.md:1:12: error: `upp` is no stroke; a stroke is `up` or `down`. Did you mean `up`? [stroke-unknown]\n' +
         'book/tunes/kelp.md:7:6: warning: The slur that opens at note 5 of A1 is never closed. Write `)` after the last note of the slur. [slur-open]\n',
     );
     expect(check('sound', '--lines')).toEqual({ code: 0, out: '', err: '' });

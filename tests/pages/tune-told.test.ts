@@ -23,10 +23,10 @@ EFGA Bcde|fedc BAGF|A,CEA cAEC|B,DFB dBFD:|
 Up and over.
 :::
 
-:::anchor{#some of=low-road bars="A5-A6" start=down hooks=strings}
+:::anchor{#some of=low-road bars="A5-A6" start=down stands-out=strings}
 :::
 
-:::anchor{#none of=low-road bars="A5-A6" start=down hooks=no}
+:::anchor{#none of=low-road bars="A5-A6" start=down stands-out=no}
 :::
 `;
 

@@ -98,11 +98,11 @@ describe('what a preview hands out', () => {
     const first = await ask('/lessons/2026-09-15-first-evening.html');
     expect(first.text).toContain('Bring the spare rosin.');
     expect(first.text).toContain('class="private"');
-    expect(first.text).not.toContain('draft-flag');
+    expect(first.text).not.toContain('unfinished-flag');
     const second = await ask('/lessons/2026-09-22-second-evening.html');
     expect(second.text).toContain('Still to be thought out.');
-    expect(second.text).toContain('draft-flag');
-    expect((await ask('/lessons/')).text).toContain('draft-mark');
+    expect(second.text).toContain('unfinished-flag');
+    expect((await ask('/lessons/')).text).toContain('unfinished-mark');
   });
 
   it('says so where a file of it has been taken away, and goes on', async () => {
@@ -289,7 +289,7 @@ describe('what holds only with unfinished pages', () => {
     const before = [readFileSync(draft, 'utf8'), readFileSync(lesson, 'utf8')] as const;
     const abc = '```abc\nT:Lid Off\nR:reel\nK:D\nDEFG ABcd|d8|\n```\n';
     writeFileSync(draft, before[0] + abc);
-    const needs = ({ problems }: PreviewNews) => problems.some(p => p.rule === 'draft-needed');
+    const needs = ({ problems }: PreviewNews) => problems.some(p => p.rule === 'unfinished-needed');
     const news = await save(lessonText('::map{of=lid-off}'), needs);
     expect([news.outcome, news.counted]).toEqual(['built', '1 warning']);
     const [told] = news.problems;

@@ -202,20 +202,20 @@ describe('labels of phrases', () => {
 });
 
 describe('what stands out in an anchor', () => {
-  const hooks = (written: string) => {
+  const standsOut = (written: string) => {
     const { lessons, problems } = book({
       'bowbook.yaml': 'title: T\nrights: own',
       'lessons/2026-09-15-a.md': `${abc}\n:::anchor{#end bars=A1${written}}\nWhy.\n:::\n`,
     });
     const [lesson] = lessons;
     if (problems.length > 0) return problems.map(p => [p.rule, p.nearest]);
-    return lesson ? block(lesson, 'anchor').hooks : undefined;
+    return lesson ? block(lesson, 'anchor').standsOut : undefined;
   };
   test('is ours to choose, or as the teacher says', () => {
-    expect(hooks('')).toBeNull();
-    expect(hooks(' hooks=no')).toEqual([]);
-    expect(hooks(' hooks="run pairs"')).toEqual(['pairs', 'run']);
-    expect(hooks(' hooks="runs"')).toEqual([['attribute-value', 'run']]);
+    expect(standsOut('')).toBeNull();
+    expect(standsOut(' stands-out=no')).toEqual([]);
+    expect(standsOut(' stands-out="run pairs"')).toEqual(['pairs', 'run']);
+    expect(standsOut(' stands-out="runs"')).toEqual([['attribute-value', 'run']]);
   });
 });
 
@@ -281,7 +281,7 @@ describe('pages', () => {
       'lessons/2026-09-15-first.md': '# First\n',
       'lessons/b.md': '---\ndate: 2026-09-29\n---\n# Third\n',
       'lessons/2026-09-22-second.md': '---\ntitle: Second\nsummary: Short\n---\nHi\n',
-      'lessons/2026-10-06-draft.md': '---\ndraft: true\n---\n# Draft\n',
+      'lessons/2026-10-06-later.md': '---\nunfinished: true\n---\n# Later\n',
     });
     expect(lessons.map(p => [p.title, p.date, p.slug])).toEqual([
       ['Third', '2026-09-29', 'b'],
@@ -340,16 +340,16 @@ describe('pages', () => {
   });
 
   test('media that nothing published names is told apart', () => {
-    const media = ['both', 'draft', 'none', 'tom', 'us'].map(name => `media/${name}.jpg`);
+    const media = ['both', 'later', 'none', 'tom', 'us'].map(name => `media/${name}.jpg`);
     const { privateMedia } = book(
       {
         'pages/a.md':
           ':::private\n![t](../media/tom.jpg) ![b](../media/both.jpg)\n:::\n\n![u](../media/us.jpg) ![b](../media/both.jpg)\n',
-        'pages/b.md': '---\ndraft: true\n---\n\n![d](../media/draft.jpg)\n',
+        'pages/b.md': '---\nunfinished: true\n---\n\n![d](../media/later.jpg)\n',
       },
       media,
     );
-    expect(privateMedia).toEqual(['media/draft.jpg', 'media/none.jpg', 'media/tom.jpg']);
+    expect(privateMedia).toEqual(['media/later.jpg', 'media/none.jpg', 'media/tom.jpg']);
   });
 
   test('footnotes of two bodies on one page have ids of their own', () => {

@@ -23,7 +23,7 @@ test('a problem is placed, named, worded and shown, with the page that says more
       'lessons/first.md',
       '',
       '  Line 2, column 14: error, attribute-unknown',
-      '    Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`.',
+      '    `satrt` is no word of `:::anchor`; it takes `id`, `of`, `bars` or `start`.',
       '    Did you mean `start`?',
       '       2 | :::anchor{#a satrt=up}',
       '         |              ^',

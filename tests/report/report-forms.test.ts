@@ -30,7 +30,7 @@ test('a line a problem, as compilers write them, in the order of their places', 
   expect(lines).toHaveLength(3);
   expect(lines[0]).toMatch(/^bowbook: warning: `odd name\.md` is not read: .+ \[file-unread\]$/);
   expect(lines[1]).toBe(
-    'content/lessons/first.md:7:14: error: Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`. Did you mean `start`? [attribute-unknown]',
+    'content/lessons/first.md:7:14: error: `satrt` is no word of `:::anchor`; it takes `id`, `of`, `bars` or `start`. Did you mean `start`? [attribute-unknown]',
   );
   expect(lines[2]).toBe('');
 });
@@ -44,7 +44,7 @@ test('the lines are read back by a pattern that knows only the standard', () => 
     line: '7',
     column: '14',
     severity: 'error',
-    message: expect.stringMatching(/^Unexpected `satrt`/),
+    message: expect.stringMatching(/^`satrt` is no word/),
   });
 });
 
@@ -64,7 +64,7 @@ test('as data a problem has the shape of the published schema', () => {
     file: 'lessons/first.md',
     line: 7,
     column: 14,
-    message: 'Unexpected `satrt` on `:::anchor`, expected `id`, `of`, `bars` or `start`.',
+    message: '`satrt` is no word of `:::anchor`; it takes `id`, `of`, `bars` or `start`.',
     mend: 'Did you mean `start`?',
     actual: 'satrt',
     expected: 'id, of, bars, start',

@@ -19,7 +19,7 @@ const names = readdirSync(folder)
 
 /** What is found where a rule with no example is broken, so that its page can quote the message. */
 const found: Readonly<Record<string, Partial<Problem>>> = {
-  'draft-needed': { facts: { rule: 'tune-unknown' } },
+  'unfinished-needed': { facts: { rule: 'tune-unknown' } },
   'site-unwritable': { actual: 'site', facts: { reason: 'ENOSPC' } },
   'source-gone': { actual: 'media/quay.mp3', facts: { reason: 'ENOENT' } },
   'drawing-failed': { actual: 'no room for the clef', facts: { tune: 'Kelp Cutters' } },

@@ -63,9 +63,9 @@ export const siteWords: InAnyLanguage<typeof english.siteWords> = {
   private: 'Eigene Notizen der Lehrkraft',
   privatePage:
     'Private Fassung: Sie zeigt die eigenen Notizen der Lehrkraft. Bitte nicht veröffentlichen.',
-  draft: 'unfertig',
-  draftPage:
-    'Unfertig: Auf dieser Seite steht draft: true, darum fehlt sie in dem Buch, das veröffentlicht wird.',
+  unfinished: 'unfertig',
+  unfinishedPage:
+    'Unfertig: Auf dieser Seite steht unfinished: true, darum fehlt sie in dem Buch, das veröffentlicht wird.',
   anchor: 'Alle gleich',
   why: 'Warum',
   begins: notes => (notes.length === 0 ? '' : `Beginnt mit ${notes.join('; ')}.`),

@@ -40,7 +40,7 @@ export const abcMessages = {
         : 'Look for a note that is too short, or write a rest, `z`, to fill the bar.',
   }),
   'endings-mismatch': p => ({
-    message: `The endings at bar ${p.facts.bar} are numbered ${p.actual}; expected ${list(p.expected)}.`,
+    message: `The endings at bar ${p.facts.bar} are numbered ${p.actual}, and should be ${list(p.expected)}.`,
     mend: 'Number the endings so that each time through has one, as in `[1 … :|[2 … |]`.',
   }),
   'slur-open': p => ({

@@ -25,9 +25,9 @@ export const buildingMessages = {
     message: `The folder "${p.actual}" could not be written (${reason(p)}); the site in it is as it was, or is completed by the next build.`,
     mend: 'Make room on the disk, or see that you may write in that folder, and build again.',
   }),
-  'draft-needed': p => ({
+  'unfinished-needed': p => ({
     message: `This holds only while unfinished pages are shown: in the book that you publish it breaks the rule \`${p.facts.rule}\`.`,
-    mend: 'Take `draft: true` out of the page that is needed, or leave this out until then.',
+    mend: 'Take `unfinished: true` out of the page that is needed, or leave this out until then.',
   }),
   'source-gone': p => ({
     message: `The file "${p.actual}" went away or could not be read while the book was built (${reason(p)}).`,

@@ -46,7 +46,7 @@ const meant = (p: Problem, otherwise: string): string =>
 
 /** The names there are to choose from, at the end of a sentence. */
 const oneOf = (names: readonly string[]): string =>
-  names.length === 0 ? 'and this book has none yet' : `expected ${either(names)}`;
+  names.length === 0 ? 'this book has none yet' : `it may be ${either(names)}`;
 
 /** What to do about a value that is none of those expected. */
 const choose = (p: Problem): string =>
@@ -73,11 +73,11 @@ export const readingMessages = {
     mend: 'Keep the line that you mean, and take the other out.',
   }),
   'setting-unknown': p => ({
-    message: `Unexpected ${quoted(p.actual)}${p.facts.under ? ` under ${quoted(p.facts.under)}` : ''}, expected ${either(p.expected)}.`,
+    message: `${quoted(p.actual)} is no name to set${p.facts.under ? ` under ${quoted(p.facts.under)}` : ' here'}; you can set ${either(p.expected)}.`,
     mend: meant(p, 'Take it out, or use one of these names.'),
   }),
   'setting-value': p => ({
-    message: `Unexpected value ${quoted(p.actual)}${p.facts.setting ? ` of ${quoted(p.facts.setting)}` : ''}, expected ${either(p.expected)}.`,
+    message: `${p.facts.setting ? quoted(p.facts.setting) : 'This'} cannot be ${quoted(p.actual)}; it takes ${either(p.expected)}.`,
     mend: meant(p, `${choose(p)}, or take the line out.`),
   }),
   'setting-missing': p => ({
@@ -94,7 +94,7 @@ export const readingMessages = {
   }),
   'lesson-date-missing': () => ({
     message:
-      'This lesson has no date, expected `date:` in its front matter or a day at the start of its file name.',
+      'This lesson has no date, neither as `date:` in its front matter nor at the start of its file name.',
     mend: 'Add a line such as `date: 2026-09-15`, or name the file as in `2026-09-15-first.md`.',
   }),
   'tune-page-empty': () => ({
@@ -127,7 +127,7 @@ export const readingMessages = {
     mend: `Write ${either(p.expected)} on a line of its own where it ends.`,
   }),
   'fence-length': p => ({
-    message: `${quoted(p.actual)} does not match the fence of \`:::${p.facts.name}\` on line ${p.facts.opened}, expected ${either(p.expected)}.`,
+    message: `${quoted(p.actual)} does not match the fence of \`:::${p.facts.name}\` on line ${p.facts.opened}; that one is closed by ${either(p.expected)}.`,
     mend: 'Give the closing fence as many colons as the opening one.',
   }),
   'fence-nested': p => ({
@@ -180,11 +180,11 @@ export const readingMessages = {
   }),
 
   'block-unknown': p => ({
-    message: `Unexpected block ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    message: `There is no block ${quoted(p.actual)}; a block is ${either(p.expected)}.`,
     mend: meant(p, 'Use one of these, or take the colons out.'),
   }),
   'attribute-unknown': p => ({
-    message: `Unexpected ${quoted(p.actual)} on ${quoted(p.facts.block)}, expected ${p.expected.length > 0 ? either(p.expected) : 'nothing'}.`,
+    message: `${quoted(p.actual)} is no word of ${quoted(p.facts.block)}; it takes ${p.expected.length > 0 ? either(p.expected) : 'none'}.`,
     mend: meant(p, 'Take it out.'),
   }),
   'attribute-repeated': p => ({
@@ -206,7 +206,7 @@ export const readingMessages = {
         : `Write ${quoted(`${p.facts.block}{${p.facts.name}=…}`)}, with no space before the bracket.`,
   }),
   'attribute-value': p => ({
-    message: `Unexpected ${quoted(p.actual)} for ${quoted(p.facts.name)} on ${quoted(p.facts.block)}, expected ${either(p.expected)}.`,
+    message: `${quoted(p.facts.name)} of ${quoted(p.facts.block)} cannot be ${quoted(p.actual)}; it takes ${either(p.expected)}.`,
     mend: meant(p, `${choose(p)}.`),
   }),
   'label-missing': p => ({
@@ -221,7 +221,7 @@ export const readingMessages = {
     mend: 'Move the words into the block, or into the text beside it.',
   }),
   'stroke-unknown': p => ({
-    message: `Unexpected stroke ${quoted(p.actual)}, expected ${either(p.expected)}.`,
+    message: `${quoted(p.actual)} is no stroke; a stroke is ${either(p.expected)}.`,
     mend: meant(p, 'Write `:stroke[up]` or `:stroke[down]`.'),
   }),
   'block-in-prose': p => ({
@@ -230,7 +230,7 @@ export const readingMessages = {
   }),
 
   'tune-without-abc': () => ({
-    message: 'This tune has no notes, expected a code block of ABC.',
+    message: 'This tune has no notes, since no code block of ABC stands in it.',
     mend: 'Put its ABC into a code block fenced with ```abc.',
   }),
   'tune-twice': () => ({
@@ -242,7 +242,7 @@ export const readingMessages = {
     mend: 'Add a line `T:` with its title, or put it into `:::tune{#its-name}`.',
   }),
   'abc-meta': p => ({
-    message: `Unexpected ${quoted(p.actual)} after \`abc\`, expected nothing more on that line.`,
+    message: `${quoted(p.actual)} stands after \`abc\`, where the line should end.`,
     mend: 'To say more about a tune, put its code block into `:::tune{#its-name}` … `:::`.',
   }),
   'abc-file-header': () => ({
@@ -254,11 +254,11 @@ export const readingMessages = {
     mend: `Choose another name; to show a tune again, write \`::tune{of=${p.actual}}\`.`,
   }),
   'tune-unknown': p => ({
-    message: `No tune is called ${quoted(p.actual)}, ${oneOf(p.expected)}.`,
+    message: `No tune is called ${quoted(p.actual)}; ${oneOf(p.expected)}.`,
     mend: meant(p, 'Write the name of a tune of this book.'),
   }),
   'anchor-unknown': p => ({
-    message: `No anchor is called ${quoted(p.actual)}, ${oneOf(p.expected)}.`,
+    message: `No anchor is called ${quoted(p.actual)}; ${oneOf(p.expected)}.`,
     mend: meant(p, 'Write the name of an anchor of this book.'),
   }),
   'of-missing': p => ({
@@ -287,7 +287,7 @@ export const readingMessages = {
     mend: `Make it one of these: ${p.expected.map(e => `.${e}`).join(' ')}.`,
   }),
   'clip-link': p => ({
-    message: `Unexpected link ${quoted(p.actual)}, expected an address that begins with \`https://\`.`,
+    message: `${quoted(p.actual)} is no address to link to; one begins with \`https://\`.`,
     mend: 'Copy the whole address from the browser; one without https can be changed on its way.',
   }),
   'clip-twice': () => ({
@@ -299,7 +299,7 @@ export const readingMessages = {
     mend: 'Keep `at` where you know when each bar begins, or `start` and `tempo` where the tune goes steadily.',
   }),
   'cue-unread': p => ({
-    message: `Unexpected cue ${quoted(p.actual)}, expected a bar and a time such as \`A1=0:04\` or \`A1/2=0:21.5\`.`,
+    message: `${quoted(p.actual)} is no cue; a cue is a bar and a time, such as \`A1=0:04\` or \`A1/2=0:21.5\`.`,
     mend: 'Put spaces between cues and none inside; the figure after the stroke says which time through.',
   }),
   'clip-consent': p => ({
@@ -307,7 +307,7 @@ export const readingMessages = {
     mend: 'Ask first, a parent too where the learner is a child; then write who consented and when: `consent="the learner and a parent, 3 Nov 2026"`. A no is a no. The words are not published.',
   }),
   'set-without-tunes': () => ({
-    message: 'This set has no list of tunes, expected one tune a line.',
+    message: 'This set has no list of tunes, one to a line.',
     mend: 'Write them in order, one a line: `- the-tide-table x3`.',
   }),
   'set-item': () => ({
@@ -315,11 +315,11 @@ export const readingMessages = {
     mend: 'Write one tune a line, `- the-tide-table x3`, and move the rest out of the list.',
   }),
   'set-times': p => ({
-    message: `Unexpected ${quoted(p.actual)} times through, expected a whole number from 1 to ${p.expected.join('')}.`,
+    message: `A tune in a set cannot be played ${quoted(p.actual)} times; write a whole number from 1 to ${p.expected.join('')}.`,
     mend: 'Write it as in `x3`.',
   }),
   'colour-faint': p => ({
-    message: `The ${p.facts.name} ${quoted(p.actual)} on paper ${quoted(p.facts.paper)} has a contrast of ${p.facts.contrast} to 1, expected ${p.facts.least} at least, so the colours are left aside.`,
+    message: `The ${p.facts.name} ${quoted(p.actual)} on paper ${quoted(p.facts.paper)} has a contrast of ${p.facts.contrast} to 1, and ${p.facts.least} is the least that can be read, so the colours are left aside.`,
     mend: 'Make the lighter of the two lighter, or the darker one darker.',
   }),
   'picture-missing': p => ({
@@ -350,9 +350,9 @@ export const readingMessages = {
       'Write the path from this file, such as `../tunes/name.md` or `../media/name.jpg`.',
     ),
   }),
-  'link-to-draft': p => ({
-    message: `${quoted(p.actual)} leads to a draft, which is not in the site.`,
-    mend: 'Take the link out for now, or publish the draft.',
+  'link-to-unfinished': p => ({
+    message: `${quoted(p.actual)} leads to an unfinished page, which is not in the site.`,
+    mend: 'Take the link out for now, or take `unfinished: true` out of that page.',
   }),
   'link-to-no-tune': p => ({
     message: `${quoted(p.actual)} has no tune in it, and so no page.`,

@@ -58,9 +58,9 @@ export const siteWords = {
   noMap: 'This tune has no map yet.',
   private: 'The teacher’s own notes',
   privatePage: 'Private copy: it shows the teacher’s own notes. Do not publish it.',
-  draft: 'unfinished',
-  draftPage:
-    'Unfinished: this page says draft: true, so it is left out of the book that you publish.',
+  unfinished: 'unfinished',
+  unfinishedPage:
+    'Unfinished: this page says unfinished: true, so it is left out of the book that you publish.',
   anchor: 'All alike',
   why: 'Why',
   begins: (notes: readonly string[]): string =>

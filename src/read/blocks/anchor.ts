@@ -12,7 +12,7 @@ export interface AnchorBlock extends BlockBase {
   readonly bars: BarRange;
   readonly start: Direction | null;
   /** Which facts to show of what stands out in it; null where the teacher leaves it to us. */
-  readonly hooks: readonly HookName[] | null;
+  readonly standsOut: readonly HookName[] | null;
   /** Why. */
   readonly body: Root;
 }
@@ -22,7 +22,7 @@ export const anchor: BlockSpec<AnchorBlock, true> = {
   kind: 'anchor',
   form: 'container',
   name: 'anchor',
-  attributes: ['id', 'of', 'bars', 'start', 'hooks'],
+  attributes: ['id', 'of', 'bars', 'start', 'stands-out'],
   required: ['id', 'bars'],
   defines: 'anchor',
   isStudied: true,
@@ -30,9 +30,11 @@ export const anchor: BlockSpec<AnchorBlock, true> = {
     const of = tuneNamed();
     const bars = values.bars('bars');
     const start = values.direction('start');
-    const hooks = values.hooks('hooks');
+    const standsOut = values.facts('stands-out');
     const body = bodyOf(content);
-    return of && bars && id ? { kind: 'anchor', place, id, of, bars, start, hooks, body } : null;
+    return of && bars && id
+      ? { kind: 'anchor', place, id, of, bars, start, standsOut, body }
+      : null;
   },
   about: block => [block.of],
 };

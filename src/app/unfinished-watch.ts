@@ -3,20 +3,20 @@ import { type ReadState, rereadBook } from '../incremental/reread-book.ts';
 import type { Book } from '../read/book.ts';
 
 /**
- * Finds errors that a book would have without its drafts and does not have with them, such as a
- * lesson that shows a tune of a draft: a warning at each such place, since a preview would be silent
+ * Finds errors that a book would have without its unfinished pages and does not have with them, such as
+ * a lesson that shows a tune of one: a warning at each such place, since a preview would be silent
  * and the build that is to be published fail. It remembers the pages from one reading to the next.
  */
-export function draftWatch(): (book: Book) => Promise<readonly Problem[]> {
+export function unfinishedWatch(): (book: Book) => Promise<readonly Problem[]> {
   let last: ReadState | null = null;
   return async book => {
     const pages = [...book.lessons, ...book.tunePages, ...book.pages];
-    if (!pages.some(page => page.draft)) return [];
+    if (!pages.some(page => page.unfinished)) return [];
     const known = new Set(book.problems.map(keyOf));
     last = await rereadBook(book.root, {}, last);
     return last.book.problems
       .filter(p => p.severity === 'error' && !known.has(keyOf(p)))
-      .map(p => problem('draft-needed', p.place, { facts: { rule: p.rule } }));
+      .map(p => problem('unfinished-needed', p.place, { facts: { rule: p.rule } }));
   };
 }
 
