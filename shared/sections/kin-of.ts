@@ -86,7 +86,7 @@ function kinBy(
   differing: readonly PlacePair[],
 ): Likeness['kin'] | null {
   const half = Math.min(a.half, b.half);
-  const barShared = sharesBar(a, b, places);
+  const barShared = sharesBar(places);
   const shared = places.length - differing.length;
   const [first, last] = [differing[0], differing.at(-1)];
   if (shared >= 2 || barShared) {
@@ -98,19 +98,16 @@ function kinBy(
 }
 
 /** Whether some bar is the same in both, at the same place, and has a note in it. */
-function sharesBar(a: PhraseNotes, b: PhraseNotes, places: readonly PlacePair[]): boolean {
+function sharesBar(places: readonly PlacePair[]): boolean {
   const [sounding, unlike] = [new Set<number>(), new Set<number>()];
   for (const p of places) (differ(p) ? unlike : sounding).add(p.bar);
-  const bars = Math.min(a.bars, b.bars);
-  return [...sounding].some(bar => bar < bars && !unlike.has(bar));
+  return [...sounding].some(bar => !unlike.has(bar));
 }
 
 /** Whether `a` is `b` moved. Three notes at least: any one or two notes are any others, moved. */
 function movedFrom(a: PhraseNotes, b: PhraseNotes): boolean {
-  const [first] = a.notes;
-  const [other] = b.notes;
   if (a.bars !== b.bars || a.notes.length < 3 || a.notes.length !== b.notes.length) return false;
-  if (!first || !other) return false;
+  const [first, other] = [at(a.notes, 0), at(b.notes, 0)];
   const [midi, steps] = [first.midi - other.midi, first.steps - other.steps];
   let [sameMidi, sameSteps] = [true, true];
   for (const [i, x] of a.notes.entries()) {

@@ -33,6 +33,18 @@ describe('as if in standard tuning', () => {
     );
     expect(asIf('DDAE', 4, 'E3')).toBe('A3');
   });
+  it('spells by the letter steps above the string, where the note can be spelled so', () => {
+    // On the low E of AEAE: E sharp is to E what D sharp is to D, and C, five letters up, is B flat.
+    expect(asIf('AEAE', 3, 'E#4')).toBe('D#4');
+    expect(asIf('AEAE', 3, 'C5')).toBe('Bb4');
+  });
+  it('spells by the finger where the letter would need a double sharp', () => {
+    // A double sharp on the low A is stopped by the first finger: on the G string that is A.
+    expect(asIf('AEAE', 4, 'A##3')).toBe('A3');
+  });
+  it('leaves a note on a string that is not retuned as it is written, however that is', () => {
+    expect(asIf('AEAE', 1, 'E##5')).toBe('E##5');
+  });
   it('keeps semitones and finger from the open string for every note of every string', () => {
     for (const name of ['AEAE', 'AEAC#', 'ADAE', 'DDAE', 'GDGD', 'EbBbFC']) {
       const tuning = parseTuning(name);

@@ -184,6 +184,15 @@ describe('where the hand would rather not go', () => {
     // B D# B in E: the finger slides back on the D string, or reaches out on the G string.
     expect(fingers('K:E\nB, D B,2|')).toBe('G2 G4 G2');
   });
+  it('D sharp after a note on the G string is Mozart’s fourth finger there', () => {
+    // His chart (Violinschule 1756, p. 68) has D sharp on the G string, and none on the D string.
+    expect(fingers('K:E\nB,4 D4|')).toBe('G2 G4');
+  });
+  it('no finger is called stretched but the fourth eight semitones up', () => {
+    const tune = readTune("K:C\nG,A,B,C DEFG|ABcd efga|bc' z6|]");
+    const stops = assignFingers(tune, fiddleTuning).fingering.flat();
+    expect(stops.filter(s => s?.stretched)).toEqual([stops.at(-1)]);
+  });
   it('high C takes the stretched fourth finger, for nothing else has it', () => {
     expect(fingers("K:C\na b c'2|")).toBe('E3 E4 E4');
   });
@@ -192,6 +201,11 @@ describe('where the hand would rather not go', () => {
     expect(fingers('K:G\n[Fc]4|')).toBe('D2+A2');
     // F and C lie side by side under one finger.
     expect(fingers('K:C\n[Fc]4|')).toBe('D2+A2');
+    // D sharp and A: the fourth finger would have to lie on two places of the lower strings.
+    expect(fingers('K:E\nB,2 [DA]2 B,4|')).toBe('G2 D1+A0 G2');
+  });
+  it('a string that a double stop has under the bow need not be crossed to', () => {
+    expect(fingers('K:D\n[DA]2 A2 G2 F2|')).toBe('D0+A0 A0 D3 D2');
   });
 });
 
@@ -202,6 +216,9 @@ describe('what is said of a note that cannot be fingered', () => {
     expect(problems('K:D\nd !0!f d2|')).toMatchObject([
       { rule: 'finger-mark', actual: '0', expected: ['1'], facts: { note: 'A1:2', pitch: 'F#5' } },
     ]);
+    expect(problems('K:G\n!4![GB]4|')).toMatchObject([
+      { severity: 'warning', expected: ['3 1'], facts: { pitch: 'G4 B4' } },
+    ]);
     expect(problems('K:D\n!2!e4|')).toMatchObject([{ actual: '2', expected: ['0', '4'] }]);
     expect(problems('K:D\n!3!!3![GB]4|')).toMatchObject([{ actual: '3 3', expected: ['3 1'] }]);
   });
@@ -210,15 +227,17 @@ describe('what is said of a note that cannot be fingered', () => {
       { rule: 'chord-strings', actual: 'D4 F#5', facts: { note: 'A1:1', strings: 'apart' } },
     ]);
     expect(problems('K:C\n[G,A,]4|')).toMatchObject([
-      { rule: 'chord-strings', actual: 'G3 A3', facts: { strings: 'too-few' } },
+      { severity: 'warning', actual: 'G3 A3', facts: { strings: 'too-few' } },
     ]);
+    expect(fingers('K:C\n[G,A,B,]4|')).toBe('-+-+G2');
   });
   it('warns once of a pitch out of reach, however often it is written and in which chord', () => {
     const found = problems("K:C\nd'4 [gd']4|e'8|");
     expect(found).toMatchObject([
-      { rule: 'out-of-reach', facts: { pitch: 'D6', times: 2 } },
-      { rule: 'out-of-reach', facts: { pitch: 'E6', times: 1 } },
+      { rule: 'out-of-reach', severity: 'warning', facts: { pitch: 'D6', times: 2 } },
+      { rule: 'out-of-reach', severity: 'warning', facts: { pitch: 'E6', times: 1 } },
     ]);
+    expect(problems('K:C\nF,8|')).toMatchObject([{ severity: 'warning', actual: 'F3' }]);
   });
   it('plays what of a chord is in reach', () => {
     expect(fingers("K:C\n[gd']4|")).toBe('E2+-');

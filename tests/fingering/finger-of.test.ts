@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fingerOf } from '../../shared/fingering/finger-of.ts';
-import { fiddleTuning, parseTuning } from '../../shared/fingering/tunings.ts';
+import { fiddleTuning, parseTuning, retuned, tuningName } from '../../shared/fingering/tunings.ts';
 import { diatonic, type Pitch, parsePitch, pitch, pitchName } from '../../shared/music/pitch.ts';
 import { tuningName } from './tuning-name.ts';
 
@@ -95,10 +95,45 @@ describe('tunings', () => {
     expect(tuningName(fiddleTuning)).toBe('GDAE');
   });
 
-  it.each([['GDA'], ['GDAEB'], ['GDAH'], [''], [['E5', 'A4', 'D4']], [['G3', 'D4', 'A4', 'E5']]])(
-    'refuses %s',
-    text => expect(parseTuning(text)).toBeNull(),
+  it.each([
+    ['GDA'],
+    ['GDAEB'],
+    ['GDAH'],
+    ['GDAHE'],
+    [''],
+    [['E5', 'A4', 'D4']],
+    [['E5', 'A4', 'D4', 'G3', 'C3']],
+    [['H5', 'A4', 'D4', 'G3']],
+    [['E5', 'H4', 'D4', 'G3']],
+    [['E5', 'A4', 'H4', 'G3']],
+    [['E5', 'A4', 'D4', 'H3']],
+  ])('refuses %s', text => expect(parseTuning(text)).toBeNull());
+
+  // A string as high as its neighbour, or higher, is strung wrongly: fingers would lie backwards.
+  it.each([
+    [['A4', 'E5', 'D4', 'G3']],
+    [['E5', 'D4', 'A4', 'G3']],
+    [['E5', 'A4', 'G3', 'D4']],
+    [['A4', 'A4', 'D4', 'G3']],
+    [['E5', 'D4', 'D4', 'G3']],
+    [['E5', 'A4', 'G3', 'G3']],
+    [['G3', 'D4', 'A4', 'E5']],
+  ])('refuses %s, which does not fall from string to string', strings =>
+    expect(parseTuning(strings)).toBeNull(),
   );
+
+  it('takes the nearest pitch of a letter, and the lower of two as near: a string is let down sooner', () => {
+    expect(parseTuning('GBAE')?.map(pitchName).join(' ')).toBe('E5 A4 B3 G3');
+    expect(parseTuning('GDCE')?.map(pitchName).join(' ')).toBe('E5 C5 D4 G3');
+    expect(parseTuning('GDABb')?.map(pitchName).join(' ')).toBe('Bb4 A4 D4 G3');
+    expect(parseTuning('G-D A-E')).toEqual(fiddleTuning);
+  });
+
+  it('knows which strings are retuned', () => {
+    expect(retuned(fiddleTuning)).toEqual([]);
+    expect(retuned(parseTuning('AEAE') ?? fiddleTuning)).toEqual([3, 4]);
+    expect(retuned(parseTuning('GDAD') ?? fiddleTuning)).toEqual([1]);
+  });
 
   it('keeps a cross-tuned string within a tritone of the usual', () => {
     expect(parseTuning('AEAE')?.[3]).toEqual(pitch('A', 0, 3));

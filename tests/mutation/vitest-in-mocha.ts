@@ -9,7 +9,7 @@ import * as chai from 'chai';
  */
 const mocha = globalThis as unknown as {
   describe: (title: string, body: () => void) => void;
-  it: (title: string, body: () => unknown) => void;
+  it: (title: string, body: (this: Running) => unknown) => void;
   before: (body: () => unknown) => void;
   [GLOBAL_EXPECT]?: unknown;
 };
@@ -21,6 +21,11 @@ export const expect = ((value: unknown, message?: string) =>
   chai.expect(value, message)) as unknown as Parameters<typeof setState>[1];
 mocha[GLOBAL_EXPECT] = expect;
 setState({ assertionCalls: 0, isExpectingAssertions: false }, expect);
+
+/** A test while it runs. */
+interface Running {
+  readonly skip: () => never;
+}
 
 type Body = (...row: unknown[]) => unknown;
 
@@ -38,7 +43,10 @@ const each = (rows: readonly unknown[]) => (title: string, body: Body) => {
 const nothing = (): void => {};
 /** A test with options of its own is a slow one, and left out. */
 const plain = (title: string, body: Body | object): void => {
-  if (typeof body === 'function') mocha.it(title, () => body());
+  if (typeof body !== 'function') return;
+  mocha.it(title, function () {
+    return body({ skip: () => this.skip() });
+  });
 };
 const skipIf = (skip: boolean) => (skip ? nothing : plain);
 

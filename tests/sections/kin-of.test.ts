@@ -104,4 +104,31 @@ describe('a phrase moved', () => {
   });
 });
 
+describe('what counts as a difference', () => {
+  it('a note that begins where the other phrase is silent', () => {
+    // G after a crotchet rest, against two crotchets on G: they differ at the first place only.
+    const tune = readTune('K:G\nz2 G2 A4|G2 G2 A4|]');
+    const [, second] = mapSections(tune, 1).phrases;
+    expect(second?.kin).toBe('varied');
+    expect(second?.firstDifference).toBe(tune.bars[1]?.first);
+  });
+  it('a note held over the bar line, against the same note played', () => {
+    const tune = readTune('K:G\nd8-|d2 e2 f2 g2|z8|d2 e2 f2 g2|]');
+    const fourth = mapSections(tune, 1).phrases[3];
+    expect(fourth).toMatchObject({ kin: 'varied', of: 1, firstDifference: tune.bars[3]?.first });
+  });
+  it('a bar of silence at the end, which lengthens the phrase and changes no note', () => {
+    const map = mapSections(readTune('K:G\nGABc d2BG|ABcA G2FE|GABc d2BG|ABcA G2FE|z8|]'));
+    expect(map.phrases.map(p => [p.bars.length, p.kin])).toEqual([
+      [2, 'own'],
+      [3, 'ending'],
+    ]);
+    expect(map.phrases[1]?.firstDifference).toBeNull();
+  });
+  it('so another start with such a bar is a variation: the two are not as long', () => {
+    const map = mapSections(readTune('K:G\nGABc d2BG|ABcA G2FE|efga b2ad|ABcA G2FE|z8|]'));
+    expect(map.phrases.map(p => p.kin)).toEqual(['own', 'varied']);
+  });
+});
+
 it('two bars of rest are the same two bars', () => expect(kin('z8|z8|')).toBe('same'));
