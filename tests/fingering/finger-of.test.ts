@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fingerOf } from '../../shared/fingering/finger-of.ts';
-import { fiddleTuning, parseTuning, retuned, tuningName } from '../../shared/fingering/tunings.ts';
+import { fiddleTuning, parseTuning, retuned } from '../../shared/fingering/tunings.ts';
 import { diatonic, type Pitch, parsePitch, pitch, pitchName } from '../../shared/music/pitch.ts';
 import { tuningName } from './tuning-name.ts';
 
