@@ -1,9 +1,9 @@
-/** `#1f5a50`, in letters of either case. */
+/** Whether a text is a colour such as `#1f5a50`, in either case. */
 export const isHexColour = (text: string): boolean => /^#[0-9a-f]{6}$/i.test(text);
 
 /**
- * Contrast of two colours, `#rrggbb`, from 1 to 21: WCAG 2.2, "contrast ratio" and "relative
- * luminance". Black on white is 21.
+ * Contrast ratio of two colours, `#rrggbb`, from 1 to 21 for black and white (WCAG 2.2, "contrast
+ * ratio" and "relative luminance").
  */
 export function contrastOf(a: string, b: string): number {
   const [dark = 0, light = 0] = [luminance(a), luminance(b)].sort((x, y) => x - y);

@@ -1,24 +1,24 @@
 /**
- * What the service worker keeps of a site, and what it and the pages say to each other. Every file
- * is known by its path from the site's root and the SHA-256 of its content, in hex.
+ * The files that the service worker keeps of a site, and the messages between it and the pages. Maps
+ * from a file's path, relative to the site's root, to the SHA-256 of its content, in hex.
  */
 export interface KeptSite {
-  /** Whatever every reader needs: pages, scripts, styles, fonts. */
+  /** Files that every reader needs: pages, scripts, styles, fonts. */
   readonly files: Readonly<Record<string, string>>;
-  /** Recordings, kept only where the student asks for them. */
+  /** Recordings, kept only if the student asks for them. */
   readonly recordings: Readonly<Record<string, string>>;
   /** Bytes of all recordings together. */
   readonly recordingBytes: number;
 }
 
-/** From a page to the worker. */
+/** A message from a page to the worker. `say` asks for the state. */
 export type KeepingOrder =
   | { readonly order: 'say' }
   | { readonly order: 'recordings'; readonly keep: boolean }
-  /** The version that waits takes over now. */
+  /** Activates the waiting version. */
   | { readonly order: 'take-over' };
 
-/** From the worker to a page. */
+/** A message from the worker to a page, in answer to an order. */
 export interface KeepingState {
   /** Bytes of all recordings of the book, 0 where it has none. */
   readonly recordingBytes: number;

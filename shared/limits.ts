@@ -1,7 +1,7 @@
 /**
- * How much a book may hold: far past what a teacher writes, and little enough that no file can keep
- * a build from its end or fill a machine's memory. `docs/limits.md` gives the reasons, and the tests
- * hold it to this table.
+ * The most that a book may contain: far more than a teacher writes, and little enough that no file can
+ * hang a build or exhaust memory. `docs/limits.md` gives the reasons; a test compares it with this
+ * table.
  */
 export const limits = {
   /** Pages of a book, and media files of a book. */
@@ -39,6 +39,6 @@ export const limits = {
   restBars: 100,
   /** Times through that an ending or a repeat sign may name. */
   times: 99,
-  /** What is told of one tune: after so many messages of one kind the rest is left unsaid. */
+  /** Messages of one kind about one tune; further ones are left out. */
   messages: 100,
 } as const;

@@ -11,18 +11,18 @@ interface ProblemOf<R extends Rule> {
   readonly rule: R;
   /** As `rules` has it, unless the caller says why it weighs otherwise there. */
   readonly severity: Severity;
-  /** null where the whole book is meant. */
+  /** null where the problem is of the whole book. */
   readonly place: Place | null;
   readonly facts: FactsOf<R>;
-  /** What was found, as written. */
+  /** The text that was found; null where there is none to quote. */
   readonly actual: string | null;
-  /** What would have been right. */
+  /** What would be right; empty where that is not known. */
   readonly expected: readonly string[];
-  /** The nearest known name to what was found. */
+  /** The known name nearest to what was found; null for none. */
   readonly nearest: string | null;
 }
 
-/** A place in the teacher's own file. Lines and columns count from 1. */
+/** A place in a file of the book. Lines and columns count from 1. */
 export interface Place {
   readonly file: string;
   readonly line: number;

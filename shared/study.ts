@@ -11,7 +11,7 @@ import { mapSections } from './sections/map-sections.ts';
 import type { LabelRequest } from './sections/phrase-labels.ts';
 import type { SectionMap } from './sections/section-map.ts';
 
-/** Everything that Bowbook works out about one tune. */
+/** Everything that Bowbook computes for one tune. */
 export interface Study {
   readonly tune: Tune;
   readonly tuning: Tuning;
@@ -22,20 +22,20 @@ export interface Study {
   readonly problems: readonly Problem[];
 }
 
-/** What a study needs to know besides the tune. */
+/** What a study depends on besides the tune. */
 export interface StudyRequest {
   readonly tuning: Tuning;
   readonly bowing: BowingSettings;
-  /** `start=`: the first stroke, where the teacher says it. */
+  /** `start=`: the first stroke; null to compute it. */
   readonly start: Direction | null;
   readonly anchors: readonly AnchorRequest[];
-  /** Bars a phrase, where the teacher says it. */
+  /** Bars per phrase; null to compute it. */
   readonly unit: number | null;
-  /** The phrases' labels, where the teacher gives them. */
+  /** The teacher's labels of the phrases; null to compute them. */
   readonly labels?: LabelRequest | null;
 }
 
-/** Studies one tune: fingers, then the map, then the bowing, each on what came before. */
+/** Studies one tune: fingers, section map and bowing, each from the results before it. Never throws for a book's defects. */
 export function studyTune(tune: Tune, request: StudyRequest): Study {
   const performance = playedOrder(tune);
   const fingers = assignFingers(tune, request.tuning);
@@ -52,7 +52,7 @@ export function studyTune(tune: Tune, request: StudyRequest): Study {
   };
 }
 
-/** Labels that are not one a phrase are passed over, and it is said. */
+/** A warning where there is not one label per phrase: the labels are ignored then. */
 function wrongCount({ phrases }: SectionMap, { labels }: StudyRequest): readonly Problem[] {
   if (!labels || labels.labels.length === phrases.length) return [];
   const facts = {

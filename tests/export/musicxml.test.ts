@@ -204,4 +204,21 @@ describe('MusicXML read back by musicxml-io', () => {
       ),
     );
   });
+
+  it('gives the tempo by its own beat, or in crotchets where no note value is as long', () => {
+    const metronome = (beat: { n: number; d: number }): string => {
+      const xml = musicXml(studyText('X:1\nK:D\nDEFG|\n'), { ...facts, tempo: { beat, bpm: 60 } });
+      return (/<metronome>[\s\S]*<\/metronome>/.exec(xml)?.[0] ?? '').replace(
+        /\s+|<\/?metronome>/g,
+        '',
+      );
+    };
+    expect(metronome({ n: 3, d: 8 })).toBe(
+      '<beat-unit>quarter</beat-unit><beat-unit-dot/><per-minute>60</per-minute>',
+    );
+    // 60 beats of five quavers are 150 crotchets.
+    expect(metronome({ n: 5, d: 8 })).toBe(
+      '<beat-unit>quarter</beat-unit><per-minute>150</per-minute>',
+    );
+  });
 });
