@@ -10,7 +10,7 @@ import {
   type SpokenPhrases,
   spokenFinger,
   spokenPitch,
-  spokenStop,
+  stopOn,
   stringNames,
 } from './spoken.ts';
 
@@ -43,7 +43,10 @@ export const spokenNote = (
   pitch: Pitch,
   tuning: Tuning,
   names: NoteNames,
-): string => withPlace(sayPitch(language, stop, pitch, tuning, names));
+): string => {
+  const strings = stringNames(language, tuning, names);
+  return withPlace(sayPitch(language, stop, pitch, { tuning, strings, names }));
+};
 
 /** One pitch in words: what it is called, where it is stopped, and what it is as if. */
 interface SaidPitch {
@@ -52,17 +55,23 @@ interface SaidPitch {
   readonly asIf: string | null;
 }
 
+/** The strings of a tune and their names, and what its notes are called. */
+interface Strings {
+  readonly tuning: Tuning;
+  readonly strings: readonly string[];
+  readonly names: NoteNames;
+}
+
 function sayPitch(
   language: SpokenLanguage,
   stop: Stop | null,
   pitch: Pitch,
-  tuning: Tuning,
-  names: NoteNames,
+  { tuning, strings, names }: Strings,
 ): SaidPitch {
   const asIf = asIfPitch(pitch, stop, tuning);
   return {
     name: spokenPitch(language, pitch, names),
-    place: spokenStop(language, stop, tuning, names),
+    place: stopOn(language, stop, strings),
     asIf: asIf && language.spoken.asIf(spokenPitch(language, asIf, names)),
   };
 }
@@ -114,7 +123,8 @@ export function speakTune(
   study: Study,
   names: NoteNames,
 ): readonly SpokenPart[] {
-  const { tune, map } = study;
+  const { tune, map, tuning } = study;
+  const on = { tuning, strings: stringNames(language, tuning, names), names };
   const sound = firstSounds(study);
   const varying = new Set(study.bowing.varying);
   const opens = new Map(map.phrases.map(p => [p.bars[0], p.label]));
@@ -129,7 +139,7 @@ export function speakTune(
         if (e?.kind === 'rest') said.push('rest');
         if (e?.kind !== 'note') continue;
         const first = { sound: sound.get(event) ?? null, varying: varying.has(event) };
-        said.push(speakEvent(language, study, e, event, first, names));
+        said.push(speakEvent(language, study, e, event, first, on));
       }
       const notes = said.flatMap(s => (s === 'rest' ? [] : [s.note]));
       const text = barText(said, language.spoken);
@@ -170,16 +180,15 @@ function firstSounds({ performance, bowing }: Study): ReadonlyMap<number, Sound>
 
 function speakEvent(
   language: SpokenLanguage,
-  { fingering, tuning }: Study,
+  { fingering }: Study,
   e: NoteEvent,
   event: number,
   { sound, varying }: { readonly sound: Sound | null; readonly varying: boolean },
-  names: NoteNames,
+  on: Strings,
 ): Exclude<Said, 'rest'> {
   const { and, together } = language.spoken;
-  const strings = stringNames(language, tuning, names);
   const stops = e.pitches.map((_, i) => fingering[event]?.[i] ?? null);
-  const said = e.pitches.map((p, i) => sayPitch(language, stops[i] ?? null, p, tuning, names));
+  const said = e.pitches.map((p, i) => sayPitch(language, stops[i] ?? null, p, on));
   const known = stops.filter(stop => stop !== null);
   const all = known.length === stops.length;
   const top = e.pitches.at(-1);
@@ -188,7 +197,7 @@ function speakEvent(
     event,
     name: said.map(s => s.name).join(and),
     register: top ? registerOf(top) : 'middle',
-    string: all ? known.map(s => strings[s.string - 1]).join(and) : null,
+    string: all ? known.map(s => on.strings[s.string - 1]).join(and) : null,
     finger: all ? known.map(s => spokenFinger(language, s)).join(and) : null,
     place: all ? said.map(s => s.place).join(and) : '',
     asIf: asIf.length > 0 ? asIf.join(and) : null,

@@ -2,6 +2,7 @@ import type { Stop, Tuning } from '../fingering/fingering.ts';
 import { germanName, type NoteNames, syllableOf } from '../music/note-names.ts';
 import type { Letter, Pitch } from '../music/pitch.ts';
 import type { Direction } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /** Names of notes, strings and fingers, and of strokes where a tune is said aloud. */
 export interface SpokenPhrases {
@@ -92,15 +93,22 @@ export const spokenFinger = ({ spoken }: SpokenLanguage, { finger, semitones }: 
   finger === 0 ? spoken.openFinger : spoken.finger(finger, heights[finger]?.[semitones] ?? null);
 
 /** "high 2 on D", "open A"; a pitch without a stop is "out of first position". */
-export function spokenStop(
+export const spokenStop = (
   language: SpokenLanguage,
   stop: Stop | null,
   tuning: Tuning,
   names: NoteNames,
+): string => stopOn(language, stop, stringNames(language, tuning, names));
+
+/** The same where the names of the strings are at hand. */
+export function stopOn(
+  language: SpokenLanguage,
+  stop: Stop | null,
+  strings: readonly string[],
 ): string {
   const { spoken } = language;
   if (!stop) return spoken.outOfPosition;
-  const string = stringNames(language, tuning, names)[stop.string - 1] ?? '';
+  const string = at(strings, stop.string - 1);
   return stop.finger === 0
     ? spoken.openString(string)
     : spoken.stop(spokenFinger(language, stop), string);
