@@ -2,13 +2,14 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { licencesOf, packagesIn } from './licences.mjs';
 import { templatesForEsbuild } from './templates-plugin.mjs';
 
 // Code compiled of another bundle would be taken for that of this one.
 rmSync('dist/bowbook.code', { force: true });
 
 // The program as one script, which its entries load with compiled code.
-await build({
+const { metafile } = await build({
   entryPoints: { bowbook: 'src/bundling/bundled.ts' },
   outdir: 'dist',
   outExtension: { '.js': '.cjs' },
@@ -22,7 +23,9 @@ await build({
   plugins: [templatesForEsbuild],
   // Packages are bundled too: Node takes longer to find and open their files than to run them.
   external: ['@myriaddreamin/typst-ts-node-compiler', 'esbuild', 'fontkit'],
+  metafile: true,
 });
+writeFileSync('dist/licences.txt', `${licencesOf(packagesIn(metafile))}\n`);
 // What Node runs first is CommonJS, for which it need not set up its loader of modules.
 await build({
   entryPoints: ['cli', 'load-bundle', 'practise', 'tune-worker'].map(

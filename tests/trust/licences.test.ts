@@ -54,3 +54,22 @@ it('each dependency is named with its reason, and under the licence that it has'
     expect(page, name).toContain(`\`${name}\``);
   }
 });
+
+it('the bundled command has the licences of its packages beside it', () => {
+  const said = fileOf('dist/licences.txt');
+  for (const name of [
+    'unified',
+    'remark-parse',
+    'yaml',
+    'zod',
+    'abcjs',
+    'handlebars',
+    'commander',
+  ]) {
+    const { version } = JSON.parse(fileOf(`node_modules/${name}/package.json`));
+    expect(said).toContain(`${name} ${version}: `);
+  }
+  expect(
+    said.match(/permission is hereby granted|redistribution and use|permission to use/gi)?.length,
+  ).toBeGreaterThan(50);
+});
