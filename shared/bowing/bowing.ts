@@ -48,7 +48,10 @@ export type Reason =
   | 'into-beats'
   | 'stepwise'
   | 'phrases-alike'
-  | 'phrases-untied';
+  /** No plan that was looked for keeps all identical phrases alike. */
+  | 'phrases-untied'
+  /** Keeping more identical phrases alike was not tried: they cut the lead-in too often. */
+  | 'phrases-untried';
 
 export interface Plan {
   /** All slur groups of the lead-in under this plan. */
@@ -106,11 +109,6 @@ export interface RepeatStudy {
   readonly strokes: readonly number[];
   /** null where the part is played once. */
   readonly secondPass: 'same' | 'reversed' | null;
-  /** The stroke on which each pass reaches its first full bar. */
-  readonly starts: readonly Direction[];
-  /** Whether what follows starts on the stroke this part started on: the next part, or the tune
-   * begun again after the last. null where neither can be said. */
-  readonly next: 'same' | 'reversed' | null;
   readonly mends: readonly Edit[];
 }
 
@@ -152,7 +150,10 @@ export type Demand =
 /** All the demands on a tune met at once, at the least cost; or why they cannot be. */
 export type WholeTune =
   | { readonly kind: 'solved'; readonly changes: readonly Edit[]; readonly cost: readonly number[] }
-  /** A smallest set of demands that no bowing meets together. */
+  /**
+   * Demands that no bowing meets together: the fewest there are, where at most 20,000 sets have to
+   * be looked through to find them.
+   */
   | { readonly kind: 'contradiction'; readonly demands: readonly Demand[] }
   /** The demands can be met, but not within the limits of the level. */
   | { readonly kind: 'beyond-limits' }

@@ -1,7 +1,8 @@
+import { at } from '../must.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction } from './bowing.ts';
 import { openingRule } from './first-stroke.ts';
-import { type LaidStrokes, strokeGroups } from './lay-strokes.ts';
+import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
 
 /** A passage with set strokes, found in the tune. */
 export interface SetPassage {
@@ -61,11 +62,11 @@ export function stretchBefore(
 ): { from: number; start: Direction } {
   const { notes } = score.performance;
   const inPassage = (k: number): boolean => {
-    const e = notes[k]?.event ?? -1;
+    const e = at(notes, k).event;
     return passages.some(p => p.first <= e && e <= p.last);
   };
   const begins = (k: number): boolean => laid.strokeOf[k] !== laid.strokeOf[k - 1];
-  const stated = (k: number): boolean => laid.strokes[laid.strokeOf[k] ?? -1]?.stated != null;
+  const stated = (k: number): boolean => strokeAt(laid, k).stated !== null;
   const laidDown = downAfterOpening(score, note);
   let from = note;
   while (from > 0 && from !== laidDown) {
@@ -75,8 +76,7 @@ export function stretchBefore(
   }
   // A slur that runs in over the edge belongs to what comes before.
   while (from > 0 && from < note && !begins(from)) from++;
-  const stroke = laid.strokes[laid.strokeOf[from] ?? -1];
-  return { from, start: stroke?.direction ?? 'down' };
+  return { from, start: strokeAt(laid, from).direction };
 }
 
 /**
@@ -85,7 +85,7 @@ export function stretchBefore(
  */
 function downAfterOpening(score: BowScore, note: number): number | null {
   const stretch = score.restarts.findLastIndex(from => from <= note);
-  const from = score.restarts[stretch] ?? 0;
+  const from = at(score.restarts, stretch);
   const end = score.restarts[stretch + 1] ?? score.performance.notes.length;
   const rule = openingRule(score, strokeGroups(score, from, end), stretch === 0);
   return rule.kind === 'laid' && rule.downAt > from && rule.downAt <= note ? rule.downAt : null;
@@ -114,7 +114,7 @@ export function freeStretches(
       from: same?.from ?? from,
       end: same?.end ?? note,
       start,
-      passes: [...(same?.passes ?? []), notes[note]?.pass ?? 1],
+      passes: [...(same?.passes ?? []), at(notes, note).pass],
       turnsItself: turnsItself || same?.turnsItself === true,
     });
   }

@@ -1,5 +1,5 @@
-import type { SoundedNote } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
@@ -47,8 +47,8 @@ export function layScore(score: BowScore): LaidStrokes {
     let since = 0;
     let before: Stroke | undefined;
     for (const group of groups) {
-      const head = group[0] as number;
-      const { event, pass } = notes[head] as SoundedNote;
+      const head = at(group, 0);
+      const { event, pass } = at(notes, head);
       const counted = before ? turned(direction) : direction;
       const mark = score.marks[event] ?? null;
       const anchored = score.anchored.get(event);
@@ -70,13 +70,17 @@ export function layScore(score: BowScore): LaidStrokes {
   return { strokes, strokeOf, conflicts, reached };
 }
 
+/** The stroke that holds a sounded note. */
+export const strokeAt = (plan: StrokePlan, note: number): Stroke =>
+  at(plan.strokes, at(plan.strokeOf, note));
+
 /** Sounded notes from..end gathered into strokes; an anchor always begins one. */
 export function strokeGroups(score: BowScore, from: number, end: number): number[][] {
   const { joined, follows, anchored, performance } = score;
   const groups: number[][] = [];
   let group: number[] | undefined;
   for (let k = from; k < end; k++) {
-    const { event } = performance.notes[k] as SoundedNote;
+    const { event } = at(performance.notes, k);
     if (group && joined[event] && follows[k] && !anchored.has(event)) group.push(k);
     else {
       group = [k];

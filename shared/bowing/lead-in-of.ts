@@ -119,7 +119,10 @@ const anyPreset: Preset = {
   longestSlur: null,
 };
 
-/** Units of a form's note lengths in a whole note: exact for every length of ABC 2.1. */
+/**
+ * Units of a form's note lengths in a whole note. Exact where 40320 (8!) is a multiple of the length's
+ * denominator: halves down to a 128th, and tuplets of 3, 5, 6, 7 and 9; other lengths are rounded.
+ */
 export const unitsInWhole = 40320;
 
 /**

@@ -1,5 +1,5 @@
 import type { BowScore } from './bow-score.ts';
-import type { LaidStrokes } from './lay-strokes.ts';
+import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import type { MendRegion } from './mends.ts';
 import type { Level } from './settings.ts';
@@ -14,7 +14,7 @@ export function mendRegion(
   level: Level = context.settings.level,
   preset: string | null = null,
 ): MendRegion {
-  const start = laid.strokes[laid.strokeOf[from] ?? -1]?.direction ?? 'down';
+  const start = strokeAt(laid, from).direction;
   const form = leadInForm(context, from, end, score.joined, {
     start,
     arrive: start,

@@ -1,8 +1,9 @@
+import { at } from '../must.ts';
 import { editedJoins } from './apply-edit.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction, Edit, SlurGroup } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
-import { type LaidStrokes, layScore } from './lay-strokes.ts';
+import { type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
 import { type LeadInForm, strokesOf } from './lead-in-form.ts';
 import { flips, junctionsChanged } from './slur-edits.ts';
 import { bowingCost, strokeTerms } from './stroke-terms.ts';
@@ -86,7 +87,7 @@ export function editedScore(score: BowScore, edit: Edit): BowScore {
 
 function byRank(a: Candidate, b: Candidate): number {
   const t = a.rank.findIndex((x, i) => x !== b.rank[i]);
-  if (t >= 0) return (a.rank[t] ?? 0) - (b.rank[t] ?? 0);
+  if (t >= 0) return at(a.rank, t) - at(b.rank, t);
   return a.unlike < b.unlike ? -1 : a.unlike > b.unlike ? 1 : 0;
 }
 
@@ -101,15 +102,15 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
     .filter(flips)
     .map((edit): Candidate => {
       const joined = editedJoins(score.joined, edit);
-      const bowing = form.written.map((_, j) => !joined[events[j + 1] as number]);
+      const bowing = form.written.map((_, j) => !joined[at(events, j + 1)]);
       const [, ...rest] = bowingCost(form, bowing, terms);
       const rank = [0, junctionsChanged(edit), ...rest];
       return { edit, rank, unlike: unlikeText(bowing, form.written, alike) };
     });
   const lifts = region.lifts.flatMap<Candidate>(k => {
-    const before = laid.strokes[laid.strokeOf[k - 1] ?? -1];
-    const event = notes[k]?.event;
-    if (!before || event === undefined || score.joined[event]) return [];
+    const before = strokeAt(laid, k - 1);
+    const { event } = at(notes, k);
+    if (score.joined[event]) return [];
     const direction: Direction =
       score.anchored.get(event) ?? score.marks[event] ?? before.direction;
     const edit: Edit = { kind: 'retake', before: event, direction };

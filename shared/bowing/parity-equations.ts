@@ -1,3 +1,5 @@
+import { at } from '../must.ts';
+
 /**
  * Equations over the field of two elements: sums, mod 2, of unknown parities. An equation is a list
  * of unknowns and the parity they add up to; `p0 + p2 = 1` is `{ of: [0, 2], sum: 1 }`.
@@ -20,7 +22,7 @@ export type ParitySolution =
     }
   | {
       readonly kind: 'contradiction';
-      /** Indices of equations, a smallest set that has no solution. */
+      /** Indices of equations without a common solution: the fewest, as far as they were looked for. */
       readonly equations: readonly number[];
     };
 
@@ -101,7 +103,7 @@ function smallestClash(equations: readonly ParityEquation[], met: bigint): numbe
   for (let size = 1; size < found.length; size++) {
     for (const set of choose(all, size)) {
       if (++tried > mostSubsets) return found;
-      if (eliminate(set.flatMap(i => equations[i] ?? [])).clash !== null) return set;
+      if (eliminate(set.map(i => at(equations, i))).clash !== null) return set;
     }
   }
   return found;
@@ -113,6 +115,6 @@ function* choose(items: readonly number[], size: number, from = 0): Generator<nu
     return;
   }
   for (let i = from; i <= items.length - size; i++) {
-    for (const rest of choose(items, size - 1, i + 1)) yield [items[i] as number, ...rest];
+    for (const rest of choose(items, size - 1, i + 1)) yield [at(items, i), ...rest];
   }
 }

@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import {
   addCost,
   type Cost,
@@ -30,22 +31,32 @@ export interface AlikePlans {
   readonly ranked: readonly RankedBowing[];
   /** Classes of identical phrases that the plans keep alike. */
   readonly alike: number;
-  /** Classes that had to be untied, since no plan arrived otherwise. */
+  /** Classes that the plans do not keep alike. */
   readonly untied: number;
+  /** Keeping more of them alike was not tried, since it cuts the lead-in into too many classes. */
+  readonly capped: boolean;
 }
 
-/** Past this many classes the parities are too many to run through. */
+/** Most classes of stretches, free ones among them, whose parities are run through: 2^10 patterns. */
 const mostClasses = 10;
 
-/** The k best bowings that arrive and keep as many of the classes alike as they can. */
+/**
+ * The k best bowings that arrive and keep as many of the classes alike as any that were tried. A set
+ * of classes that cuts the lead-in into more than `mostClasses` is passed over, and `capped` says so.
+ */
 export function planAlike(form: LeadInForm, classes: readonly AlikeSpans[], k: number): AlikePlans {
+  let capped = false;
   for (let untied = 0; untied <= classes.length; untied++) {
-    const found = subsets(classes, classes.length - untied)
-      .filter(tied => segmentsOf(form, tied).classes <= mostClasses || tied.length === 0)
-      .flatMap(tied => bestTied(form, tied, k));
+    const sets = subsets(classes, classes.length - untied);
+    const tried = sets.filter(
+      tied => tied.length === 0 || segmentsOf(form, tied).classes <= mostClasses,
+    );
+    const found = tried.flatMap(tied => bestTied(form, tied, k));
     if (found.length > 0 || untied === classes.length) {
-      return { ranked: firstDistinct(form, found, k), alike: classes.length - untied, untied };
+      const ranked = firstDistinct(form, found, k);
+      return { ranked, alike: classes.length - untied, untied, capped };
     }
+    capped ||= tried.length < sets.length;
   }
   throw new Error('no subset of classes was tried');
 }
@@ -102,15 +113,15 @@ function bestTied(form: LeadInForm, tied: readonly AlikeSpans[], k: number): Ran
     let least = noCost;
     for (let c = 0; c < classes; c++) {
       const odd = (parities >> c) & 1;
-      const own = places[c] ?? [];
-      const key = own.reduce((bits, i) => bits * 2 + (starts[i] ?? 0), 2 + odd);
-      let list = solved[c]?.get(key);
+      const own = at(places, c);
+      const key = own.reduce((bits, i) => bits * 2 + at(starts, i), 2 + odd);
+      let list = at(solved, c).get(key);
       if (!list) {
         list = bestShared(
-          own.map(i => stretch(form, segments[i] as Segment, starts[i] ?? 0, odd)),
+          own.map(i => stretch(form, at(segments, i), at(starts, i), odd)),
           k,
         );
-        solved[c]?.set(key, list);
+        at(solved, c).set(key, list);
       }
       const best = list[0];
       if (!best) break;
@@ -161,7 +172,7 @@ function mergeSums(
   const firstOf = lists.map((_, c) => segments.find(s => s.of === c)?.from ?? 0);
   let merged: Merged[] = [{ choice: [], cost: noCost }];
   for (let c = lists.length - 1; c >= 0; c--) {
-    merged = (lists[c] ?? [])
+    merged = at(lists, c)
       .flatMap(own =>
         merged.map(m => ({ choice: [own, ...m.choice], cost: addCost(own.cost, m.cost) })),
       )
@@ -181,7 +192,7 @@ function likeWritten(
   b: readonly RankedBowing[],
 ): number {
   for (let c = 0; c < a.length; c++) {
-    const d = compareUnlike(a[c]?.bowing ?? [], b[c]?.bowing ?? [], form.written, from[c] ?? 0);
+    const d = compareUnlike(at(a, c).bowing, at(b, c).bowing, form.written, at(from, c));
     if (d !== 0) return d;
   }
   return 0;
@@ -206,7 +217,7 @@ function joinSegments(
 ): boolean[] {
   const bowing = Array.from({ length: Math.max(0, form.notes - 1) }, () => true);
   for (const s of segments) {
-    choice[s.of]?.bowing.forEach((x, j) => {
+    at(choice, s.of).bowing.forEach((x, j) => {
       bowing[s.from + j] = x;
     });
   }

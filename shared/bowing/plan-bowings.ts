@@ -102,7 +102,7 @@ function reasonsFor(
   if (form.intoBeat && slurred && notInto === 0) reasons.push('into-beats');
   if (slurred && rough === 0) reasons.push('stepwise');
   if (found.alike > 0) reasons.push('phrases-alike');
-  if (found.untied > 0) reasons.push('phrases-untied');
+  if (found.untied > 0) reasons.push(found.capped ? 'phrases-untried' : 'phrases-untied');
   return reasons;
 }
 

@@ -1,13 +1,14 @@
 import type { Fingering } from '../fingering/fingering.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Direction, Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import { type BowScore, bowScore } from './bow-score.ts';
 import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
 import { freeStretches, type SetPassage } from './find-lead-ins.ts';
-import { findPassage } from './find-passage.ts';
-import { conflictProblems, type LaidStrokes, layScore } from './lay-strokes.ts';
+import { type FoundPassage, findPassage } from './find-passage.ts';
+import { conflictProblems, type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { conflictMends, mendsNearOrFar, type Span } from './mends-around.ts';
@@ -17,7 +18,7 @@ import { editText } from './slur-edits.ts';
 import { studyRepeats } from './study-repeats.ts';
 import { studySwaps } from './study-swaps.ts';
 import { anchorFault, troublesOf } from './troubles.ts';
-import { planWholeTune } from './whole-tune.ts';
+import { type OwnLimits, planWholeTune } from './whole-tune.ts';
 
 /** What a study of the bowing needs besides the tune, its fingers and its map. */
 export interface BowingRequest {
@@ -59,7 +60,7 @@ export function studyBowing(
     swaps: studySwaps(context, score, laid),
     varying: varyingNotes(score, laid),
     ...(isAmiss(score, laid, passages) && {
-      whole: planWholeTune(context, score, laid, passages),
+      whole: planWholeTune(context, score, laid, passages, ownLimits(score, laid, found)),
     }),
   };
   const problems = [
@@ -68,6 +69,20 @@ export function studyBowing(
     ...anchors.flatMap(a => anchorProblems(score, a)),
   ];
   return { study, problems };
+}
+
+/** The lead-ins of anchors that name a level or a preset, in every pass. */
+function ownLimits(
+  score: BowScore,
+  laid: LaidStrokes,
+  found: readonly FoundPassage[],
+): readonly OwnLimits[] {
+  const passages = found.flatMap(f => f.passage ?? []);
+  return found.flatMap(({ passage, request: { level, preset } }) =>
+    passage && (level || preset)
+      ? freeStretches(score, laid, passages, passage).map(s => ({ ...s, level, preset }))
+      : [],
+  );
 }
 
 function isAmiss(score: BowScore, laid: LaidStrokes, passages: readonly SetPassage[]): boolean {
@@ -97,7 +112,7 @@ function studyAnchor(
   return {
     ...passage,
     arrivals: reached.map(({ note, direction }) => ({
-      pass: notes[note]?.pass ?? 1,
+      pass: at(notes, note).pass,
       direction,
       agrees: direction === passage.direction,
     })),
@@ -145,8 +160,7 @@ function varyingNotes(score: BowScore, laid: LaidStrokes): SlurGroup {
   const seen = new Map<number, Direction>();
   const varying = new Set<number>();
   score.performance.notes.forEach((note, k) => {
-    const direction = laid.strokes[laid.strokeOf[k] ?? -1]?.direction;
-    if (!direction) return;
+    const { direction } = strokeAt(laid, k);
     const first = seen.get(note.event);
     if (first === undefined) seen.set(note.event, direction);
     else if (first !== direction) varying.add(note.event);

@@ -1,7 +1,8 @@
+import { at } from '../must.ts';
 import type { Phrase } from '../sections/section-map.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction, SlurGroup, Swaps } from './bowing.ts';
-import type { LaidStrokes } from './lay-strokes.ts';
+import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import { type LeadInForm, strokeCount, strokeDirection } from './lead-in-form.ts';
 import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
 import { bestBowings } from './plan-lead-in.ts';
@@ -39,7 +40,7 @@ export function studySwaps(context: BowingContext, score: BowScore, laid: LaidSt
         .slice(0, most)
         .map(x => slursOf(x, events));
     });
-    return [{ phrase: label, keeps: groups[0] ?? [], flips: groups[1] ?? [] }];
+    return [{ phrase: label, keeps: at(groups, 0), flips: at(groups, 1) }];
   });
 }
 
@@ -57,14 +58,14 @@ function placeOf(
 ): Place | null {
   const { notes } = context.performance;
   const inside = (k: number): boolean => {
-    const e = notes[k]?.event ?? -1;
-    return phrase.first <= e && e < phrase.end;
+    const e = notes[k]?.event;
+    return e !== undefined && phrase.first <= e && e < phrase.end;
   };
   const from = notes.findIndex((_, k) => inside(k));
   if (from < 0) return null;
   let end = from;
   while (inside(end) && (end === from || score.follows[end])) end++;
-  const start: Direction = laid.strokes[laid.strokeOf[from] ?? -1]?.direction ?? 'down';
+  const start: Direction = strokeAt(laid, from).direction;
   const form = leadInForm(context, from, end, score.joined, {
     start,
     arrive: start,

@@ -1,6 +1,7 @@
+import { at } from '../must.ts';
 import type { BowScore } from './bow-score.ts';
 import type { SetPassage } from './find-lead-ins.ts';
-import type { LaidStrokes } from './lay-strokes.ts';
+import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import { partRuns } from './part-runs.ts';
 
 /**
@@ -27,12 +28,12 @@ export function troublesOf(
   const wanted = new Map(passages.map(p => [p.first, p.direction]));
   const faults = new Set(laid.conflicts.map(c => signFault(c.note)));
   for (const { note, direction } of laid.reached) {
-    const event = score.performance.notes[note]?.event ?? -1;
+    const { event } = at(score.performance.notes, note);
     if (wanted.get(event) !== direction) faults.add(anchorFault(note));
   }
   const reversals = new Set<string>();
   for (const [part, runs] of partRuns(score.runs)) {
-    const [first, second] = runs.map(run => laid.strokes[laid.strokeOf[run.firstFull] ?? -1]);
+    const [first, second] = runs.map(run => strokeAt(laid, run.firstFull));
     if (first && second && first.direction !== second.direction) reversals.add(reversal(part));
   }
   return { faults, reversals };

@@ -1,8 +1,9 @@
+import { at } from '../must.ts';
 import { type BowScore, lastEvent } from './bow-score.ts';
 import type { Demand, Direction } from './bowing.ts';
 import { cellStarts, type SetPassage } from './find-lead-ins.ts';
 import { openingBar, openingRule } from './first-stroke.ts';
-import { type LaidStrokes, strokeGroups } from './lay-strokes.ts';
+import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
 import type { ParityEquation } from './parity-equations.ts';
 import { partRuns } from './part-runs.ts';
 
@@ -63,11 +64,10 @@ export function tuneCells(
   let unknowns = 0;
   for (let from = 0; from < notes.length; ) {
     let end = from + 1;
-    while (end < notes.length && score.follows[end] && !cuts.has(notes[end]?.event ?? -1)) end++;
+    while (end < notes.length && score.follows[end] && !cuts.has(at(notes, end).event)) end++;
     const events = notes.slice(from, end).map(n => n.event);
-    let cell = owner.get(events[0] as number);
-    const known = cells[cell ?? -1];
-    if (cell === undefined || !known || !sameEvents(known.events, events)) {
+    let cell = owner.get(at(events, 0));
+    if (cell === undefined || !sameEvents(at(cells, cell).events, events)) {
       cell = cells.length;
       if (events.some(e => owner.has(e))) return null;
       for (const e of events) owner.set(e, cell);
@@ -122,43 +122,42 @@ function demandsOf(
   const demands: { demand: Demand; equation: ParityEquation }[] = [];
   const played: PlayedCell[] = [];
   let unknowns = cellUnknowns;
-  let at: Sum = { of: [], up: 0 };
+  let now: Sum = { of: [], up: 0 };
   const demand = (what: Demand, sum: Sum, stroke: Direction): void => {
     demands.push({ demand: what, equation: { of: sum.of, sum: sum.up ^ bit(stroke) } });
   };
   let opening: number | null = null;
   for (const span of spans) {
-    const event = notes[span.from]?.event ?? -1;
-    const pass = notes[span.from]?.pass ?? 1;
-    const cell = cells[span.cell] as Cell;
+    const { event, pass } = at(notes, span.from);
+    const cell = at(cells, span.cell);
     const stretch = score.restarts.indexOf(span.from);
     const anchor = passages.find(p => p.first === event);
     const joined = score.joined[event] && score.follows[span.from] && !anchor;
     if (stretch >= 0) {
       const end = score.restarts[stretch + 1] ?? notes.length;
       const rule = openingRule(score, strokeGroups(score, span.from, end), stretch === 0);
-      at = rule.kind === 'set' ? { of: [], up: bit(rule.direction) } : { of: [unknowns++], up: 0 };
+      now = rule.kind === 'set' ? { of: [], up: bit(rule.direction) } : { of: [unknowns++], up: 0 };
       opening = rule.kind === 'laid' ? rule.downAt : null;
-    } else if (joined) at = { of: at.of, up: at.up ^ 1 };
-    if (opening === span.from && stretch < 0) demand({ kind: 'opening' }, at, 'down');
+    } else if (joined) now = { of: now.of, up: now.up ^ 1 };
+    if (opening === span.from && stretch < 0) demand({ kind: 'opening' }, now, 'down');
     const mark = score.marks[event] ?? null;
-    const stroke = laid.strokes[laid.strokeOf[span.from] ?? -1];
+    const stroke = strokeAt(laid, span.from);
     const conflict = laid.conflicts.some(c => c.note === span.from);
-    const lifted = stroke?.retake === true && !conflict;
+    const lifted = stroke.retake && !conflict;
     if (anchor) {
       const reached = laid.reached.find(r => r.note === span.from);
       const meant = mark === anchor.direction && reached?.direction === mark && lifted;
-      if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, at, anchor.direction);
-      at = { of: [], up: bit(anchor.direction) };
+      if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, now, anchor.direction);
+      now = { of: [], up: bit(anchor.direction) };
     } else if (mark && !joined) {
-      if (!lifted) demand({ kind: 'sign', event, pass }, at, mark);
-      at = { of: [], up: bit(mark) };
+      if (!lifted) demand({ kind: 'sign', event, pass }, now, mark);
+      now = { of: [], up: bit(mark) };
     }
-    played.push({ ...span, start: at });
-    at =
+    played.push({ ...span, start: now });
+    now =
       cell.unknown === null
-        ? { of: at.of, up: at.up ^ cell.parity }
-        : { of: [...at.of, cell.unknown], up: at.up };
+        ? { of: now.of, up: now.up ^ cell.parity }
+        : { of: [...now.of, cell.unknown], up: now.up };
   }
   for (const [part, runs] of partRuns(score.runs)) {
     const [first, second] = runs.map(run => played.find(c => c.from === run.firstFull)?.start);

@@ -1,5 +1,6 @@
+import { at } from '../must.ts';
 import type { BowScore } from './bow-score.ts';
-import type { WholeTune } from './bowing.ts';
+import type { PlanRequest, WholeTune } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import {
@@ -16,7 +17,7 @@ import { solveParities } from './parity-equations.ts';
 import { bestBy, type RankedBowing } from './plan-lead-in.ts';
 import { editsBetween } from './slur-edits.ts';
 import { bowingCost, type RunningSums, runningSums, strokeTerms } from './stroke-terms.ts';
-import { type Cell, type PlayedCell, type TuneCells, tuneCells } from './tune-cells.ts';
+import { type Cell, type TuneCells, tuneCells } from './tune-cells.ts';
 
 /**
  * A whole tune bowed at once: every anchor reached on its stroke, every sign agreed with, every
@@ -31,12 +32,23 @@ import { type Cell, type PlayedCell, type TuneCells, tuneCells } from './tune-ce
 /** Free parities that are run through. */
 const mostFree = 16;
 
-/** The cheapest bowing of a whole tune that meets all its demands, or why there is none. */
+/** Sounded notes from (included) to end (not included), to be bowed by an anchor's own level and preset. */
+export interface OwnLimits extends PlanRequest {
+  readonly from: number;
+  readonly end: number;
+}
+
+/**
+ * The cheapest bowing of a whole tune that meets all its demands, or why there is none. A cell that
+ * lies in one of `own` keeps within that level and preset, the first that holds it; any other keeps
+ * within the book's.
+ */
 export function planWholeTune(
   context: BowingContext,
   score: BowScore,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
+  own: readonly OwnLimits[] = [],
 ): WholeTune {
   const cut = tuneCells(score, laid, passages);
   if (!cut) return { kind: 'unlike-passes' };
@@ -45,16 +57,16 @@ export function planWholeTune(
     cut.demands.map(d => d.equation),
   );
   if (solution.kind === 'contradiction') {
-    const demands = solution.equations.flatMap(i => cut.demands[i]?.demand ?? []);
+    const demands = solution.equations.map(i => at(cut.demands, i).demand);
     return { kind: 'contradiction', demands };
   }
   const { one, free } = solution;
   if (free.length > mostFree) return { kind: 'too-many', free: free.length };
-  const bestCell = cellSolver(context, score, cut);
+  const bestCell = cellSolver(context, score, cut, own);
   let best: { cost: Cost; bowings: readonly (RankedBowing | null)[] } | null = null;
   for (let choice = 0; choice < 2 ** free.length; choice++) {
     const parities = free.reduce<readonly number[]>(
-      (sum, vector, f) => ((choice >> f) & 1 ? sum.map((p, u) => p ^ (vector[u] ?? 0)) : sum),
+      (sum, vector, f) => ((choice >> f) & 1 ? sum.map((p, u) => p ^ at(vector, u)) : sum),
       one,
     );
     const found = costOf(cut, parities, bestCell);
@@ -62,7 +74,7 @@ export function planWholeTune(
   }
   if (!best) return { kind: 'beyond-limits' };
   const changes = cut.cells.flatMap((cell, c) => {
-    const bowing = best.bowings[c]?.bowing;
+    const bowing = best.bowings[c]?.bowing; // null where the cell is set
     return bowing ? editsBetween(writtenBowing(score, cell), bowing, cell.events) : [];
   });
   return { kind: 'solved', changes, cost: best.cost };
@@ -83,8 +95,8 @@ function costOf(
   const ups = cut.cells.map(() => 0);
   for (const { cell, start } of cut.played) {
     let { up } = start;
-    for (const u of start.of) up ^= parities[u] ?? 0;
-    ups[cell] = (ups[cell] ?? 0) + up;
+    for (const u of start.of) up ^= at(parities, u);
+    ups[cell] = at(ups, cell) + up;
   }
   let cost = noCost;
   const bowings: (RankedBowing | null)[] = [];
@@ -93,7 +105,7 @@ function costOf(
       bowings.push(null);
       continue;
     }
-    const found = bestCell(c, parities[cell.unknown] ?? 0, ups[c] ?? 0);
+    const found = bestCell(c, at(parities, cell.unknown), at(ups, c));
     if (!found) return null;
     cost = addCost(cost, found.cost);
     bowings.push(found);
@@ -102,13 +114,23 @@ function costOf(
 }
 
 /** Solves one cell for a parity and the strokes its passes begin on, and remembers the answers. */
-function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): CellSolver {
-  const preset = presetOf(context.settings, context.tune, null);
-  const { level } = context.settings;
-  const aim = { start: 'down', arrive: 'down', level, preset } as const;
+function cellSolver(
+  context: BowingContext,
+  score: BowScore,
+  cut: TuneCells,
+  own: readonly OwnLimits[],
+): CellSolver {
+  const { settings, tune } = context;
   const forms = cut.cells.map((_, c) => {
     const passes = cut.played.filter(p => p.cell === c);
-    const { from, end } = passes[0] as PlayedCell;
+    const { from, end } = at(passes, 0);
+    const limits = own.find(o => passes.some(p => o.from <= p.from && p.end <= o.end));
+    const aim = {
+      start: 'down',
+      arrive: 'down',
+      level: limits?.level ?? settings.level,
+      preset: presetOf(settings, tune, limits?.preset ?? null),
+    } as const;
     const form = leadInForm(context, from, end, score.joined, aim);
     return { form, sums: runningSums(form), passes: passes.length };
   });
@@ -117,7 +139,7 @@ function cellSolver(context: BowingContext, score: BowScore, cut: TuneCells): Ce
     const key = (ups * forms.length + cell) * 2 + parity;
     const known = solved.get(key);
     if (known !== undefined) return known;
-    const { form, sums, passes } = forms[cell] as (typeof forms)[number];
+    const { form, sums, passes } = at(forms, cell);
     const arriving = { ...form, arrive: strokeDirection('down', parity) };
     const found = bestInPasses(arriving, passes - ups, ups, sums);
     solved.set(key, found);

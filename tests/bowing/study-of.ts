@@ -5,7 +5,7 @@ import { parsePitch } from '../../shared/music/pitch.ts';
 import type { Direction, Tune } from '../../shared/music/tune.ts';
 import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
 
-const tuning = ['E5', 'A4', 'D4', 'G3'].map(parsePitch) as unknown as StudyRequest['tuning'];
+export const tuning = ['E5', 'A4', 'D4', 'G3'].map(parsePitch) as unknown as StudyRequest['tuning'];
 
 /** An anchor as a teacher asks for it. */
 export function anchorAt(

@@ -28,6 +28,8 @@ export const bowing: BowingPhrases = {
     stepwise: 'die Bindebögen gehen schrittweise und bleiben auf einer Saite',
     'phrases-alike': 'gleiche Phrasen bleiben gleich',
     'phrases-untied': 'gleiche Phrasen können nicht alle gleich bleiben',
+    'phrases-untried':
+      'gleiche Phrasen bleiben nicht alle gleich, denn für einen Versuch sind es zu viele',
   },
   plan: ({ changes, arrives, besides }) =>
     `${listed(changes, ', dann ')}: ${capital(arrives.join(', '))}${besides.length > 0 ? `; ${listed(besides)}` : ''}.`,

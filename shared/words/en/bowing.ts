@@ -32,6 +32,8 @@ export const bowing: BowingPhrases = {
     stepwise: 'the slurs go by step on one string',
     'phrases-alike': 'like phrases stay alike',
     'phrases-untied': 'like phrases cannot all stay alike',
+    'phrases-untried':
+      'like phrases do not all stay alike, since there are too many to try every way',
   },
   plan: ({ changes, arrives, besides }) =>
     `${listed(changes, ', then ')}, ${arrives.join(', ')}${besides.length > 0 ? `; ${listed(besides)}` : ''}.`,
