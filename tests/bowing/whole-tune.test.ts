@@ -21,7 +21,7 @@ import { resolvePassage } from '../../shared/music/resolve-passage.ts';
 import type { Direction, Tune } from '../../shared/music/tune.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import { settings, tuneOf } from './strokes-of.ts';
-import { anchorAt } from './study-of.ts';
+import { anchorAt, studyOf } from './study-of.ts';
 
 function passageOf(tune: Tune, bars: string, direction: Direction): SetPassage {
   const found = resolvePassage(tune, anchorAt(bars, direction).bars);
@@ -187,4 +187,15 @@ test('parity equations: solutions hold, and contradictions are as small as tryin
     }),
     { numRuns: 100 },
   );
+});
+
+test('the notes before an anchor are bowed within the limits of its own level', () => {
+  const tune = tuneOf('cdef gabc|dBGB c3 B|c8|', 'M:4/4\nL:1/8\nR:reel');
+  // A beginner who slurs nothing yet has no way to turn the bow; the book's own level has one.
+  const beginner = { longestSlur: 1, longestStroke: 1.5 };
+  const bowing = { ...settings, limits: { ...settings.limits, beginner } };
+  const wholeFor = (level: 'beginner' | null) =>
+    studyOf(tune, { anchors: [anchorAt('A3', 'up', level)], bowing }).bowing.whole;
+  expect(wholeFor('beginner')).toEqual({ kind: 'beyond-limits' });
+  expect(wholeFor(null)).toMatchObject({ kind: 'solved', changes: [{ kind: 'slur' }] });
 });
