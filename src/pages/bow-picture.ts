@@ -51,6 +51,7 @@ const signsAt = 46;
 const edge = { left: 68, right: 12 };
 const top = 46;
 
+/** Draws the path of the bow over some strokes as SVG. */
 export function bowPicture(tune: Tune, path: BowPath): BowPicture {
   const row = path.strokes.length > 30 ? 9 : 12;
   const [low, high] = [

@@ -66,6 +66,7 @@ export function searchEntry(
   };
 }
 
+/** The data of the form in which tunes are looked for. */
 export function finderView(
   entries: readonly SearchEntry[],
   tuning: Tuning,

@@ -29,8 +29,10 @@ export interface TuneLink {
   readonly kind: string;
 }
 
+/** The title of a tune; its id where its ABC could not be read. */
 export const titleOf = (tune: BuiltTune): string => tune.study?.tune.title ?? tune.block.id;
 
+/** `reel in G major`, in the book's language. */
 export function tuneKind(study: Study, { keyName, kindName, typeName, noteNames }: Words): string {
   const { type, rhythm, key } = study.tune;
   const name = type === null ? rhythm : typeName[type];
@@ -109,6 +111,7 @@ export interface FrontView {
 /** Earlier lessons that the front page lists; the rest stand on a page of their own. */
 const onFront = 6;
 
+/** The data of the front page: newest lesson, earlier ones, tunes and downloads. */
 export function frontView(context: PageContext): FrontView {
   const { book, cards } = context.input;
   const { siteWords, printWords } = context.words;
@@ -193,6 +196,7 @@ export const searchEntries = (
   words: Words,
 ): readonly SearchEntry[] => byTitle([...input.cards.values()], words).map(card => card.search);
 
+/** The other titles of a tune, commas between them; null where it has none. */
 export const aliasesOf = (tune: BuiltTune): string | null =>
   tune.study?.tune.aliases.length ? tune.study.tune.aliases.join(', ') : null;
 

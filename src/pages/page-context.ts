@@ -28,6 +28,7 @@ export interface PageContext {
   readonly answers: PaperAnswer[];
 }
 
+/** Begins a page: nothing stands on it yet. `root` leads from the page to the site's root. */
 export const pageContext = (
   input: SiteInput,
   references: CrossReferences,

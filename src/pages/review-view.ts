@@ -30,6 +30,7 @@ interface ReviewTuneView {
   readonly parts: string;
 }
 
+/** The data of the page that says what to play today. */
 export function reviewView(context: PageContext): ReviewView {
   const { book, cards } = context.input;
   const { lessonsOf, tunesOf } = context.references;

@@ -29,6 +29,7 @@ interface SpokenStop {
   readonly where: string;
 }
 
+/** The tune in words, a part at a time. */
 export function spokenView(study: Study, words: Words): readonly SpokenView[] {
   const { siteWords } = words;
   return words.speakTune(study, words.noteNames).map(part => ({

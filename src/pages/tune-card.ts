@@ -29,6 +29,7 @@ export interface TuneCard {
 /** The cards of a book, by id, in its order. */
 export type TuneCards = Pick<ReadonlyMap<string, TuneCard>, 'get' | 'keys' | 'values'>;
 
+/** Makes the card of a tune; its notes are left out where they may not be shown. */
 export function tuneCard(tune: BuiltTune, isPrivate: boolean, words: Words): TuneCard {
   const shown = mayShow(tune, { isPrivate });
   return {

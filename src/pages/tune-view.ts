@@ -40,7 +40,10 @@ export interface TuneView {
   readonly downloads: readonly { readonly href: string; readonly name: string }[];
 }
 
-/** Notes in any form are left out where the rights are unknown: credits, map and story remain. */
+/**
+ * The data of a tune's own page. Notes in any form are left out where the rights are unknown: credits,
+ * map and story remain.
+ */
 export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   const { block, study, score } = tune;
   const { words } = context;

@@ -12,6 +12,7 @@ export function sheetsBody(context: PrintContext): Markup {
     .join('');
 }
 
+/** The title of a print of sheets: that of the tune, where only one is printed. */
 export const sheetsTitle = (context: PrintContext): string => {
   const { book } = context.input;
   const [only] = context.options.only === null ? [] : printedTunes(context);

@@ -25,6 +25,7 @@ export interface PrintContext {
   readonly places: ReadonlySet<string>;
 }
 
+/** Begins a print: sizes, words and look follow from its options. `places`: where links may lead. */
 export function printContext(
   input: PrintInput,
   options: PrintOptions,
@@ -62,11 +63,12 @@ export const isPrinted = (
 ): tune is PrintTune & { readonly study: Study; readonly score: NonNullable<PrintTune['score']> } =>
   tune.published && tune.study !== null && tune.score !== null;
 
+/** The title of a tune; its id where its ABC could not be read. */
 export const titleOf = (tune: PrintTune): string => tune.study?.tune.title ?? tune.block.id;
 
 /**
- * A text as it can be printed: a character that no font has is told of, once for each text, and
- * stands as its number.
+ * Returns a text with each character that no font has as its number, and adds a problem for each, once
+ * a place.
  */
 export function printable(
   context: PrintContext,

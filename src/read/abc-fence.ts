@@ -10,6 +10,7 @@ export interface Fence {
   readonly indent: number;
 }
 
+/** Whether a node is a code block of ABC. */
 export const isAbcFence = (node: { readonly type: string }): node is Code =>
   node.type === 'code' && (node as Code).lang?.toLowerCase() === 'abc';
 

@@ -29,6 +29,7 @@ export interface ValueReader {
   readonly flag: (name: string) => boolean;
 }
 
+/** Makes the reader of one directive's values; each fault is added to `problems`. */
 export function valueReader(directive: Directive, problems: Problem[]): ValueReader {
   const block = blockSign(directive.form, directive.name);
 

@@ -18,7 +18,10 @@ export interface BookNames {
   readonly unfinished: ReadonlySet<string>;
 }
 
-/** Tunes, anchors and sets share one set of names; a name given twice tells of the other place. */
+/**
+ * Gathers the names that pages define. Tunes, anchors and sets share one set of names; a name given
+ * twice is a problem that names the other place.
+ */
 export function gatherNames(pages: readonly PageNames[]): Pick<
   BookNames,
   'tunes' | 'titled' | 'anchors' | 'anchorOf'

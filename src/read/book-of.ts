@@ -20,7 +20,7 @@ interface BookOfOptions {
   readonly reader?: PageReader;
 }
 
-/** A book from its files, read. */
+/** Reads a book from its files. Faults of the book are in `problems`; nothing throws. */
 export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
   const { reader = pageReader() } = options;
   const { settings, problems: settingsProblems } = settingsOf(files);

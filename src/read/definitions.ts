@@ -13,9 +13,11 @@ export interface Definitions {
 
 export type AnyDefinition = Definition | FootnoteDefinition;
 
+/** Whether a node defines a link or a footnote. */
 export const isDefinition = (node: RootContent): node is AnyDefinition =>
   node.type === 'definition' || node.type === 'footnoteDefinition';
 
+/** Gathers the definitions of a page, those in private notes apart. */
 export function definitionsOf(tree: Root): Definitions {
   const open: AnyDefinition[] = [];
   const hidden: AnyDefinition[] = [];

@@ -9,6 +9,7 @@ export interface PageHashes {
   readonly whole: string;
 }
 
+/** Hashes a page as read. */
 export function pageHashes({ body, blocks, ...head }: Omit<Page, 'hashes' | 'file'>): PageHashes {
   const told = hashOf([head, blocks]);
   return { blocks: told, whole: hashOf([told, body]) };

@@ -62,6 +62,7 @@ export interface FrontMatterReading {
   readonly problems: readonly Problem[];
 }
 
+/** Reads the front matter of a page. An unclosed one is a problem; a page may have none. */
 export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMatterReading {
   const head = tree.children[0];
   const opens = /^---[ \t]*(?:\n|$)/.test(text);

@@ -71,6 +71,7 @@ function treeOf(source: SourceText): { readonly tree: Root; readonly past: Probl
   return past ? { tree: { type: 'root', children: [] }, past } : { tree, past: null };
 }
 
+/** The names that a half-read page brings to the book. */
 export const namesOf = (draft: PageDraft): PageNames => {
   const { kind, source, front, target, survey } = draft;
   return {
@@ -95,7 +96,7 @@ export interface FinishedPage {
   readonly problems: readonly Problem[];
 }
 
-/** The page itself. One with an error in it keeps its blocks, to be looked at, but not its text. */
+/** Finishes a half-read page. One with an error in it keeps its blocks, to be checked, but not its text. */
 export function finishPage(
   draft: PageDraft,
   names: BookNames,

@@ -13,6 +13,7 @@ export const sourceText = (file: string, raw: string): SourceText => ({
   text: raw.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n'),
 });
 
+/** A place in a file; line and column count from 1. */
 export const placeAt = (file: string, line: number, column: number): Place => ({
   file,
   line,

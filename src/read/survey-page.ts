@@ -24,6 +24,7 @@ export interface PageSurvey {
   readonly problems: readonly Problem[];
 }
 
+/** Reads the directives of a page and finds what it defines. */
 export function surveyPage(tree: Root, source: SourceText): PageSurvey {
   const directives = new Map<RootContent, Directive>();
   const tunes = new Map<RootContent, readonly TuneSeed[]>();
@@ -155,6 +156,7 @@ const seeds = (
 const isTune = (node: { readonly type: string }): boolean =>
   node.type === 'containerDirective' && (node as DirectiveNode).name === 'tune';
 
+/** Whether a node is a directive of any form. */
 export const isDirective = (node: RootContent): node is DirectiveNode =>
   node.type === 'containerDirective' ||
   node.type === 'leafDirective' ||

@@ -12,6 +12,7 @@ export const words = z
   .transform(value => String(value).trim())
   .refine(text => text !== '', { error: expects.words });
 
+/** `true` or `false`. */
 export const yesNo = z.boolean({ error: expects.yesNo });
 
 /** A whole number from 1 to `most`. */
