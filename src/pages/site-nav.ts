@@ -9,7 +9,7 @@ export interface NavEntry {
   readonly label: string;
 }
 
-/** Lists the site's own pages: those without content are left out. */
+/** Ways to the site's own pages, in the order in which every page shows them. */
 export function siteNav(book: PageBook, words: Words): readonly NavEntry[] {
   const { siteWords, setWords, reviewWords } = words;
   return [
