@@ -1,4 +1,5 @@
 import type { NoteEvent, Tune, TuneEvent } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Edit, SlurGroup } from './bowing.ts';
 import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 
@@ -10,7 +11,7 @@ import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 export function applyEdit(tune: Tune, edit: Edit): Tune {
   const slurs = writtenSlurs(tune);
   if (edit.kind === 'retake') {
-    const before = slurs.previous[edit.before] ?? -1;
+    const before = at(slurs.previous, edit.before);
     return withEvents(tune, (e, note) => {
       if (e === edit.before) return { ...note, mark: edit.direction };
       return e === before ? { ...note, breath: true } : note;
@@ -58,7 +59,7 @@ export function editedJoins(joined: readonly boolean[], edit: Edit): boolean[] {
 export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly boolean[]): Tune {
   const { previous, unmatched } = slurs;
   const linked = tune.events.map((event, e) => {
-    const before = tune.events[previous[e] ?? -1];
+    const before = tune.events[at(previous, e)];
     return (
       event.kind === 'note' && (joined[e] || (before?.kind === 'note' && goesOnIn(before, event)))
     );
@@ -66,12 +67,12 @@ export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly bool
   /** A slurred junction comes later in the same stroke. */
   const goesOn = tune.events.map(() => false);
   for (let e = tune.events.length - 1; e >= 0; e--) {
-    const before = previous[e] ?? -1;
+    const before = at(previous, e);
     if (linked[e] && before >= 0 && (joined[e] || goesOn[e])) goesOn[before] = true;
   }
   return withEvents(tune, (e, note) => {
-    const slursOpened = (!linked[e] && goesOn[e] ? 1 : 0) + (unmatched[e]?.opened ?? 0);
-    const slursClosed = (joined[e] && !goesOn[e] ? 1 : 0) + (unmatched[e]?.closed ?? 0);
+    const slursOpened = (!linked[e] && goesOn[e] ? 1 : 0) + at(unmatched, e).opened;
+    const slursClosed = (joined[e] && !goesOn[e] ? 1 : 0) + at(unmatched, e).closed;
     return note.slursOpened === slursOpened && note.slursClosed === slursClosed
       ? note
       : { ...note, slursOpened, slursClosed };

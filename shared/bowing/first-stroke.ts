@@ -1,5 +1,6 @@
 import { compare, fraction } from '../music/fraction.ts';
 import type { PlayedBar } from '../music/performance.ts';
+import { at } from '../must.ts';
 import type { BowScore } from './bow-score.ts';
 import type { Direction } from './bowing.ts';
 import { strokeDirection } from './lead-in-form.ts';
@@ -61,7 +62,7 @@ function firstSign(
   groups: readonly (readonly number[])[],
 ): { readonly direction: Direction; readonly strokes: number } | null {
   for (let strokes = 0; strokes < groups.length; strokes++) {
-    const event = performance.notes[groups[strokes]?.[0] ?? -1]?.event ?? -1;
+    const event = at(performance.notes, at(at(groups, strokes), 0)).event;
     const direction = marks[event];
     if (direction) return { direction, strokes };
     if (anchored.has(event)) return null;

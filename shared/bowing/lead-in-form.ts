@@ -1,3 +1,4 @@
+import { at } from '../must.ts';
 import type { Direction } from './bowing.ts';
 
 /**
@@ -49,7 +50,7 @@ export const addCost = (a: Cost, b: Cost): Cost => [
 
 export function compareCost(a: Cost, b: Cost): number {
   for (let t = 0; t < 5; t++) {
-    const d = (a[t] ?? 0) - (b[t] ?? 0);
+    const d = at(a, t) - at(b, t);
     if (d !== 0) return d;
   }
   return 0;

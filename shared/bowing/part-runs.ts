@@ -1,5 +1,6 @@
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /** One time through a part: sounded notes from (included) to end (not included). */
 export interface PartRun {
@@ -17,9 +18,9 @@ export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
   const runs: Growing<PartRun>[] = [];
   let firstFull: number | null = null;
   performance.bars.forEach((played, i) => {
-    const bar = tune.bars[played.bar];
+    const bar = at(tune.bars, played.bar);
     const before = performance.bars[i - 1];
-    const part = bar?.part ?? 0;
+    const { part } = bar;
     const anew = !before || tune.bars[before.bar]?.part !== part || played.bar <= before.bar;
     if (anew) {
       runs.push({ part, from: played.first, end: played.end, firstFull: played.first });
@@ -27,7 +28,7 @@ export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
     }
     const run = runs.at(-1);
     if (!run) return;
-    if (firstFull === null && bar && !bar.pickup && played.end > played.first) {
+    if (firstFull === null && !bar.pickup && played.end > played.first) {
       firstFull = played.first;
       run.firstFull = firstFull;
     }

@@ -1,4 +1,5 @@
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 import type { Edit, SlurGroup } from './bowing.ts';
 import { strokesOf } from './lead-in-form.ts';
 
@@ -89,11 +90,12 @@ export const flips = (edit: Edit): boolean => junctionsChanged(edit) % 2 === 1;
 
 /** `slur B5:2-B5:3`, `split A1:1-A1:4 into A1:1-A1:2 and A1:3-A1:4`: for the study and for facts. */
 export function editText(tune: Tune, edit: Edit): string {
-  const id = (e: number | undefined): string => {
-    const event = tune.events[e ?? -1];
-    return event?.kind === 'note' ? event.id : '?';
+  const id = (e: number): string => {
+    const event = at(tune.events, e);
+    if (event.kind !== 'note') throw new Error(`event ${e} is no note`);
+    return event.id;
   };
-  const span = (g: SlurGroup): string => `${id(g[0])}-${id(g.at(-1))}`;
+  const span = (g: SlurGroup): string => `${id(at(g, 0))}-${id(at(g, g.length - 1))}`;
   switch (edit.kind) {
     case 'slur':
     case 'drop':

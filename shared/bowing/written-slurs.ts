@@ -1,4 +1,5 @@
 import type { Tune } from '../music/tune.ts';
+import { at } from '../must.ts';
 
 /**
  * Slurs as written, turned into junctions. A junction lies between a note and the note written
@@ -28,8 +29,8 @@ export function writtenSlurs(tune: Tune): WrittenSlurs {
   const carried = new Set<number>();
 
   const join = (open: number, close: number): void => {
-    for (let e = close; e > open; e = previous[e] ?? -1) {
-      const before = previous[e] ?? -1;
+    for (let e = close; e > open; e = at(previous, e)) {
+      const before = at(previous, e);
       if (before < 0) break;
       if (hard[e]) continue;
       joined[e] = true;
@@ -48,23 +49,23 @@ export function writtenSlurs(tune: Tune): WrittenSlurs {
       }
       const body = bodyBefore(tune, previous, e);
       if (body >= 0 && carried.has(body)) {
-        for (let n = e; n > body; n = previous[n] ?? -1) joined[n] = true;
+        for (let n = e; n > body; n = at(previous, n)) joined[n] = true;
       } else {
-        (unmatched[e] as { closed: number }).closed++;
+        at(unmatched, e).closed++;
       }
     }
   });
-  for (const e of stack) (unmatched[e] as { opened: number }).opened++;
+  for (const e of stack) at(unmatched, e).opened++;
   return { joined, previous, unmatched };
 }
 
 const isEnding = (tune: Tune, e: number): boolean =>
-  (tune.bars[tune.events[e]?.bar ?? -1]?.endings.length ?? 0) > 0;
+  at(tune.bars, at(tune.events, e).bar).endings.length > 0;
 
 /** The last note of the body before the ending that note e stands in; -1 outside later endings. */
 function bodyBefore(tune: Tune, previous: readonly number[], e: number): number {
   let n = e;
-  while (n >= 0 && isEnding(tune, n)) n = previous[n] ?? -1;
+  while (n >= 0 && isEnding(tune, n)) n = at(previous, n);
   return n === e ? -1 : n;
 }
 
