@@ -31,7 +31,7 @@ export interface Likeness {
 
 /** Kinship of `a` to `b` by ear; null where there is none. */
 export function kinOf(a: PhraseNotes, b: PhraseNotes): Likeness | null {
-  const kin = calledKin(a, b);
+  const kin = statedKin(a, b);
   return kin.heard ? kin : null;
 }
 
@@ -39,7 +39,7 @@ export function kinOf(a: PhraseNotes, b: PhraseNotes): Likeness | null {
  * Kinship of `a` to `b` that a teacher states: as by ear, and `varied` where the ear finds none.
  * `heard` tells the two apart.
  */
-export function calledKin(a: PhraseNotes, b: PhraseNotes): Likeness & { readonly heard: boolean } {
+export function statedKin(a: PhraseNotes, b: PhraseNotes): Likeness & { readonly heard: boolean } {
   if (a.text === b.text) return { kin: 'same', differing: 0, firstDifference: null, heard: true };
   const places = alignNotes(a.notes, b.notes);
   const differing = places.filter(differ);

@@ -20,7 +20,7 @@ import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import { longPhraseOf } from './crooked-parts.ts';
 import { findForks } from './find-forks.ts';
-import { type NamedPhrase, nameAsTold, namePhrases } from './name-phrases.ts';
+import { labelAsStated, labelByEar, type NamedPhrase } from './name-phrases.ts';
 import { type PhraseBars, phraseBars } from './phrase-bars.ts';
 import { phraseReader } from './phrase-notes.ts';
 import type { Phrase, SectionMap } from './section-map.ts';
@@ -45,7 +45,7 @@ export function mapSections(
   const read = phraseReader(tune);
   const cuts = phraseBars(tune, bars, longPhraseOf(tune, bars, read));
   const heard = cuts.map(cut => read(cut.heard));
-  const named = labels?.length === cuts.length ? nameAsTold(heard, labels) : namePhrases(heard);
+  const named = labels?.length === cuts.length ? labelAsStated(heard, labels) : labelByEar(heard);
   const phrases = cuts.map((cut, i) => phraseOf(tune, cut, at(named, i)));
   return { unit: bars, phrases, forks: findForks(tune, phrases), toLearn: toLearn(tune, phrases) };
 }

@@ -1,5 +1,5 @@
 import { at } from '../must.ts';
-import { calledKin, kinOf, type Likeness } from './kin-of.ts';
+import { kinOf, type Likeness, statedKin } from './kin-of.ts';
 import { familyOfLabel, prime } from './phrase-labels.ts';
 import type { PhraseNotes } from './phrase-notes.ts';
 
@@ -18,10 +18,10 @@ interface Form {
 }
 
 /**
- * Labels by ear: the next letter for the first of a kind, the same label for the same notes, and a
+ * Labels phrases by ear: the next letter for the first of a kind, the same label for the same notes, and a
  * letter with one more prime for any other kin.
  */
-export function namePhrases(phrases: readonly PhraseNotes[]): NamedPhrase[] {
+export function labelByEar(phrases: readonly PhraseNotes[]): NamedPhrase[] {
   const forms: Form[] = [];
   const primes = new Map<string, number>();
   return phrases.map((notes, index): NamedPhrase => {
@@ -38,12 +38,12 @@ export function namePhrases(phrases: readonly PhraseNotes[]): NamedPhrase[] {
 }
 
 /**
- * The teacher's labels, one a phrase. A phrase is compared with the first of its label, or else with
+ * Labels phrases as the teacher states, one label a phrase. A phrase is compared with the first of its label, or else with
  * the nearest earlier one of its letter; where the notes of the two have nothing in common, it
  * is `varied`, since the teacher hears one in the other. A new letter is a phrase of its own,
  * whatever its notes.
  */
-export function nameAsTold(
+export function labelAsStated(
   phrases: readonly PhraseNotes[],
   labels: readonly string[],
 ): NamedPhrase[] {
@@ -52,7 +52,7 @@ export function nameAsTold(
     const label = at(labels, index);
     const same = forms.find(f => f.label === label);
     const family = forms.filter(f => familyOfLabel(f.label) === familyOfLabel(label));
-    const near = nearestKin(notes, same ? [same] : family, calledKin);
+    const near = nearestKin(notes, same ? [same] : family, statedKin);
     if (!same) forms.push({ index, label, notes });
     return { label, of: near?.form.index ?? null, likeness: near?.likeness ?? null };
   });
