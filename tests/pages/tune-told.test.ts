@@ -52,8 +52,8 @@ test('the fixture is a book without faults', () => expect(book.problems).toEqual
 describe('a tune for a retuned fiddle', () => {
   test('says how the strings are tuned, and its opening as the hand would call it', () => {
     const facts = [...tune.querySelectorAll('.facts dd')].map(text);
-    expect(facts.join()).toContain(
-      'tuned A E A E, lowest first; notes and letters are as they sound',
+    expect(facts).toContain(
+      'tuned A E A E, lowest first; notes and letters are as they sound. Tune slowly, eyes away: a string can break and whip. If in doubt, loosen it and ask a luthier',
     );
     // A3 C#4 E4 A4 sound; on G D A E the same fingers would give G3 B3 D4 and, on the A string, A4.
     expect(facts).toContain('G, B, D, A, C sharp, A, D');
