@@ -1,6 +1,6 @@
 import { at } from '../must.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import { openingRule } from './first-stroke.ts';
 import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
 
@@ -31,7 +31,7 @@ export interface FreeStretch {
  * Sounded notes at which a cell begins: the start of the tune, what comes after a repeat sign, an
  * ending, and any place where what is played next is not what is written next.
  */
-export function cellStarts(score: BowScore): ReadonlySet<number> {
+export function cellStarts(score: BowingInput): ReadonlySet<number> {
   const { tune, performance } = score;
   const starts = new Set<number>(score.restarts);
   performance.bars.forEach((played, i) => {
@@ -54,7 +54,7 @@ export function cellStarts(score: BowScore): ReadonlySet<number> {
  * or an ending just before the note, the stretch before the sign is free too, or nothing would be.
  */
 export function stretchBefore(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
   cells: ReadonlySet<number>,
@@ -83,7 +83,7 @@ export function stretchBefore(
  * The note that a short opening before `note` is laid to reach on a down-bow, whatever its own
  * bowing; null where the opening is not laid so.
  */
-function downAfterOpening(score: BowScore, note: number): number | null {
+function downAfterOpening(score: BowingInput, note: number): number | null {
   const stretch = score.restarts.findLastIndex(from => from <= note);
   const from = at(score.restarts, stretch);
   const end = score.restarts[stretch + 1] ?? score.performance.notes.length;
@@ -93,7 +93,7 @@ function downAfterOpening(score: BowScore, note: number): number | null {
 
 /** The stretches before every playing of an anchor; passes that share one are listed together. */
 export function freeStretches(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
   anchor: SetPassage,

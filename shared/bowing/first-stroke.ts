@@ -1,9 +1,9 @@
 import { compare, fraction } from '../music/fraction.ts';
 import type { PlayedBar } from '../music/performance.ts';
 import { at } from '../must.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction } from './bowing.ts';
-import { strokeDirection } from './lead-in-form.ts';
+import type { BowingInput } from './bowing-input.ts';
+import { strokeDirection } from './lead-in-model.ts';
 
 /**
  * The first stroke of a stretch; `opening` for that of the whole tune.
@@ -15,7 +15,7 @@ import { strokeDirection } from './lead-in-form.ts';
  * 1,059 tunes. `tests/bowing/marked-pickups.test.ts` counts half of them again.
  */
 export function firstStroke(
-  score: BowScore,
+  score: BowingInput,
   groups: readonly (readonly number[])[],
   opening: boolean,
 ): Direction {
@@ -41,7 +41,7 @@ export type OpeningRule =
   | { readonly kind: 'laid'; readonly downAt: number };
 
 export function openingRule(
-  score: BowScore,
+  score: BowingInput,
   groups: readonly (readonly number[])[],
   opening: boolean,
 ): OpeningRule {
@@ -58,7 +58,7 @@ export function openingRule(
 
 /** The first sign, and the strokes before it; null where there is none, or an anchor stands first. */
 function firstSign(
-  { performance, marks, anchored }: BowScore,
+  { performance, marks, anchored }: BowingInput,
   groups: readonly (readonly number[])[],
 ): { readonly direction: Direction; readonly strokes: number } | null {
   for (let strokes = 0; strokes < groups.length; strokes++) {
@@ -72,14 +72,14 @@ function firstSign(
 
 /** The bar in which a stretch begins. */
 export const openingBar = (
-  score: BowScore,
+  score: BowingInput,
   from: number,
   opening: boolean,
 ): PlayedBar | undefined =>
   score.performance.bars[opening ? 0 : (score.performance.notes[from]?.barPlayed ?? 0)];
 
 /** The bar is not full, or begins with a rest. */
-function opensShort(score: BowScore, played: PlayedBar): boolean {
+function opensShort(score: BowingInput, played: PlayedBar): boolean {
   const bar = score.tune.bars[played.bar];
   if (!bar) return false;
   const full = fraction(bar.meter.beats, bar.meter.unit);

@@ -1,10 +1,10 @@
 import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import { firstStroke } from './first-stroke.ts';
-import { turned } from './lead-in-form.ts';
+import { turned } from './lead-in-model.ts';
 
 /** A sign that the count does not reach, in one pass. */
 export interface Conflict {
@@ -33,7 +33,7 @@ export interface LaidStrokes extends StrokePlan {
  * taken as meant when the stroke before is stated too, or a rest or a breath stands between.
  * Otherwise it is a conflict, and reported.
  */
-export function layScore(score: BowScore): LaidStrokes {
+export function layScore(score: BowingInput): LaidStrokes {
   const { notes } = score.performance;
   const strokes: Stroke[] = [];
   const strokeOf: number[] = [];
@@ -75,7 +75,7 @@ export const strokeAt = (plan: StrokePlan, note: number): Stroke =>
   at(plan.strokes, at(plan.strokeOf, note));
 
 /** Sounded notes from..end gathered into strokes; an anchor always begins one. */
-export function strokeGroups(score: BowScore, from: number, end: number): number[][] {
+export function strokeGroups(score: BowingInput, from: number, end: number): number[][] {
   const { joined, follows, anchored, performance } = score;
   const groups: number[][] = [];
   let group: number[] | undefined;

@@ -6,7 +6,7 @@ import { diatonic } from '../music/pitch.ts';
 import type { Meter, NoteEvent, Tune } from '../music/tune.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { Direction } from './bowing.ts';
-import type { LeadInForm } from './lead-in-form.ts';
+import type { LeadInModel } from './lead-in-model.ts';
 import { notesInSeconds } from './practice-time.ts';
 import type { BowingSettings, Level, Preset } from './settings.ts';
 
@@ -131,13 +131,13 @@ export const unitsInWhole = 40320;
  * tempo; no slur over a repeated pitch without a cut, over a rest, over a leap of two strings, into
  * or out of a treble, nor over a phrase end where the preset says so (common practice).
  */
-export function leadInForm(
+export function leadInModel(
   context: BowingContext,
   from: number,
   end: number,
   joined: readonly boolean[],
   aim: LeadInAim,
-): LeadInForm {
+): LeadInModel {
   const { performance, settings } = context;
   const notes = performance.notes.slice(from, end);
   const limits = settings.limits[aim.level];

@@ -1,13 +1,13 @@
-import type { BowScore } from './bow-score.ts';
+import type { BowingInput } from './bowing-input.ts';
 import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
-import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+import { type BowingContext, leadInModel, presetOf } from './lead-in-of.ts';
 import type { MendRegion } from './mends.ts';
 import type { Level } from './settings.ts';
 
 /** The sounded notes from..end as a place to look for mends, within the limits of a level. */
 export function mendRegion(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   from: number,
   end: number,
@@ -15,7 +15,7 @@ export function mendRegion(
   preset: string | null = null,
 ): MendRegion {
   const start = strokeAt(laid, from).direction;
-  const form = leadInForm(context, from, end, score.joined, {
+  const form = leadInModel(context, from, end, score.joined, {
     start,
     arrive: start,
     level,

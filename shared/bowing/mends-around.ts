@@ -1,5 +1,5 @@
-import type { BowScore } from './bow-score.ts';
 import type { Edit } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import { cellStarts, type SetPassage, stretchBefore } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import type { BowingContext } from './lead-in-of.ts';
@@ -37,7 +37,7 @@ export function mendsNearOrFar(
 /** Mends of each sign that the count does not reach, as text, best first. */
 export function conflictMends(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
 ): Map<number, string[]> {

@@ -1,10 +1,10 @@
 import { at } from '../must.ts';
 import { editedJoins } from './apply-edit.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction, Edit, SlurGroup } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
-import { type LeadInForm, strokesOf } from './lead-in-form.ts';
+import { type LeadInModel, strokesOf } from './lead-in-model.ts';
 import { flips, junctionsChanged } from './slur-edits.ts';
 import { bowingCost, strokeTerms } from './stroke-terms.ts';
 import { type Troubles, troublesOf } from './troubles.ts';
@@ -22,13 +22,13 @@ import { type Troubles, troublesOf } from './troubles.ts';
 export interface MendRegion {
   readonly from: number;
   readonly end: number;
-  readonly form: LeadInForm;
+  readonly form: LeadInModel;
   /** Sounded notes in or just after it before which the bow may lift. */
   readonly lifts: readonly number[];
 }
 
 export interface MendSearch {
-  readonly score: BowScore;
+  readonly score: BowingInput;
   readonly laid: LaidStrokes;
   readonly passages: readonly SetPassage[];
   readonly regions: readonly MendRegion[];
@@ -77,7 +77,7 @@ const newReversals = (before: Troubles, after: Troubles): number =>
   [...after.reversals].filter(r => !before.reversals.has(r)).length;
 
 /** The score with one edit made, notes and passes staying as they are. */
-export function editedScore(score: BowScore, edit: Edit): BowScore {
+export function editedScore(score: BowingInput, edit: Edit): BowingInput {
   if (edit.kind !== 'retake') return { ...score, joined: editedJoins(score.joined, edit) };
   const marks = [...score.marks];
   marks[edit.before] = edit.direction;
@@ -136,7 +136,7 @@ function unlikeText(
 }
 
 /** Every single edit of a bowing that keeps within its limits, by event indices. */
-export function singleEdits(form: LeadInForm, events: readonly number[]): Edit[] {
+export function singleEdits(form: LeadInModel, events: readonly number[]): Edit[] {
   if (form.notes < 2) return [];
   const { lastFrom } = strokeTerms(form);
   const runs = strokesOf(form.written).filter(([from, last]) => last > from);

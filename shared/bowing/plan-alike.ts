@@ -3,10 +3,10 @@ import {
   addCost,
   type Cost,
   compareCost,
-  type LeadInForm,
+  type LeadInModel,
   noCost,
   strokeDirection,
-} from './lead-in-form.ts';
+} from './lead-in-model.ts';
 import { bestShared, type RankedBowing } from './plan-lead-in.ts';
 
 /**
@@ -44,7 +44,11 @@ const mostClasses = 10;
  * The k best bowings that arrive and keep as many of the classes alike as any that were tried. A set
  * of classes that cuts the lead-in into more than `mostClasses` is passed over, and `capped` says so.
  */
-export function planAlike(form: LeadInForm, classes: readonly AlikeSpans[], k: number): AlikePlans {
+export function planAlike(
+  form: LeadInModel,
+  classes: readonly AlikeSpans[],
+  k: number,
+): AlikePlans {
   let capped = false;
   for (let untied = 0; untied <= classes.length; untied++) {
     const sets = subsets(classes, classes.length - untied);
@@ -69,7 +73,7 @@ interface Segment {
 
 /** The lead-in cut at the edges of its classes; classes are numbered as they first appear. */
 function segmentsOf(
-  form: LeadInForm,
+  form: LeadInModel,
   tied: readonly AlikeSpans[],
 ): { segments: Segment[]; classes: number } {
   const spans = tied
@@ -93,7 +97,7 @@ function segmentsOf(
   return { segments, classes };
 }
 
-function bestTied(form: LeadInForm, tied: readonly AlikeSpans[], k: number): RankedBowing[] {
+function bestTied(form: LeadInModel, tied: readonly AlikeSpans[], k: number): RankedBowing[] {
   const { segments, classes } = segmentsOf(form, tied);
   const places = Array.from({ length: classes }, (_, c) =>
     segments.flatMap((s, i) => (s.of === c ? [i] : [])),
@@ -141,7 +145,12 @@ function bestTied(form: LeadInForm, tied: readonly AlikeSpans[], k: number): Ran
 }
 
 /** The part of a form that holds notes from..end, its edges being changes. */
-function stretch(form: LeadInForm, { from, end }: Segment, turn: number, odd: number): LeadInForm {
+function stretch(
+  form: LeadInModel,
+  { from, end }: Segment,
+  turn: number,
+  odd: number,
+): LeadInModel {
   const start = strokeDirection(form.start, turn);
   return {
     ...form,
@@ -164,7 +173,7 @@ interface Merged {
 
 /** The k cheapest choices of one bowing a class; ties by x ⊕ x⁰ in the order of first appearance. */
 function mergeSums(
-  form: LeadInForm,
+  form: LeadInModel,
   segments: readonly Segment[],
   lists: readonly (readonly RankedBowing[])[],
   k: number,
@@ -186,7 +195,7 @@ function mergeSums(
 }
 
 function likeWritten(
-  form: LeadInForm,
+  form: LeadInModel,
   from: readonly number[],
   a: readonly RankedBowing[],
   b: readonly RankedBowing[],
@@ -211,7 +220,7 @@ function compareUnlike(
 }
 
 function joinSegments(
-  form: LeadInForm,
+  form: LeadInModel,
   segments: readonly Segment[],
   choice: readonly RankedBowing[],
 ): boolean[] {
@@ -226,7 +235,7 @@ function joinSegments(
 
 /** The k best of a list that may hold a bowing twice. */
 function firstDistinct(
-  form: LeadInForm,
+  form: LeadInModel,
   found: readonly RankedBowing[],
   k: number,
 ): RankedBowing[] {

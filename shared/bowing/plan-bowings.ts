@@ -1,9 +1,9 @@
 import { type Fraction, fraction } from '../music/fraction.ts';
-import { type BowScore, lastEvent } from './bow-score.ts';
 import type { LeadIn, Plan, Reason } from './bowing.ts';
+import { type BowingInput, lastEvent } from './bowing-input.ts';
 import type { FreeStretch, SetPassage } from './find-lead-ins.ts';
-import { type LeadInForm, strokeDirection, strokesOf } from './lead-in-form.ts';
-import { type BowingContext, leadInForm, presetOf, unitsInWhole } from './lead-in-of.ts';
+import { type LeadInModel, strokeDirection, strokesOf } from './lead-in-model.ts';
+import { type BowingContext, leadInModel, presetOf, unitsInWhole } from './lead-in-of.ts';
 import { type AlikePlans, type AlikeSpans, planAlike } from './plan-alike.ts';
 import { countBowings, type RankedBowing } from './plan-lead-in.ts';
 import type { Level } from './settings.ts';
@@ -21,7 +21,7 @@ const mostPlans = 6;
  */
 export function planBowings(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   anchor: SetPassage,
   stretches: readonly FreeStretch[],
   level: Level,
@@ -32,7 +32,7 @@ export function planBowings(
   const keys = stretches.map(s => eventsOf(s).join(' '));
   return stretches.map((stretch, i) => {
     const events = eventsOf(stretch);
-    const form = leadInForm(context, stretch.from, stretch.end, score.joined, {
+    const form = leadInModel(context, stretch.from, stretch.end, score.joined, {
       start: stretch.start,
       arrive: anchor.direction,
       level,
@@ -51,7 +51,7 @@ export function planBowings(
   });
 }
 
-function plansOf(form: LeadInForm, events: readonly number[], classes: AlikeSpans[]): Plan[] {
+function plansOf(form: LeadInModel, events: readonly number[], classes: AlikeSpans[]): Plan[] {
   const found = planAlike(form, classes, mostPlans);
   const strokes = strokesOf(form.written).length;
   const arrives = strokeDirection(form.start, strokes) === form.arrive;
@@ -73,7 +73,7 @@ function plansOf(form: LeadInForm, events: readonly number[], classes: AlikeSpan
 }
 
 /** Time down minus time up, in whole notes. */
-function driftOf(form: LeadInForm, bowing: readonly boolean[]): Fraction {
+function driftOf(form: LeadInModel, bowing: readonly boolean[]): Fraction {
   let drift = 0;
   strokesOf(bowing).forEach(([from, last], s) => {
     const time = form.lengths.slice(from, last + 1).reduce((sum, t) => sum + t, 0);
@@ -83,7 +83,7 @@ function driftOf(form: LeadInForm, bowing: readonly boolean[]): Fraction {
 }
 
 function reasonsFor(
-  form: LeadInForm,
+  form: LeadInModel,
   plan: RankedBowing,
   turns: number,
   fewest: number,
@@ -113,7 +113,7 @@ function reasonsFor(
 export function alikeSpans(
   context: BowingContext,
   stretch: Pick<FreeStretch, 'from' | 'end'>,
-  form: LeadInForm,
+  form: LeadInModel,
 ): AlikeSpans[] {
   const { tune, map, performance } = context;
   const notes = performance.notes.slice(stretch.from, stretch.end);

@@ -1,5 +1,5 @@
 import type { Direction } from './bowing.ts';
-import { addCost, type Cost, type LeadInForm, noCost, turned } from './lead-in-form.ts';
+import { addCost, type Cost, type LeadInModel, noCost, turned } from './lead-in-model.ts';
 import { type StrokeTerms, strokeTerms } from './stroke-terms.ts';
 
 /**
@@ -36,7 +36,7 @@ export interface RankedBowing {
 }
 
 /** Counts of all groupings and of those that arrive, without limits and within them. */
-export function countBowings(form: LeadInForm): Counts {
+export function countBowings(form: LeadInModel): Counts {
   const n = form.notes;
   const arrives = (strokes: number): boolean =>
     (strokes % 2 === 0) === (form.start === form.arrive);
@@ -74,7 +74,7 @@ interface Way {
 
 /** The k best allowed bowings that arrive, best first. */
 export const bestBowings = (
-  form: LeadInForm,
+  form: LeadInModel,
   k: number,
   terms: StrokeTerms = strokeTerms(form),
 ): RankedBowing[] => bestBy(form, k, terms);
@@ -83,7 +83,7 @@ export const bestBowings = (
  * The k best bowings that several stretches of equally many notes can share, all of them arriving.
  * Costs are summed over the stretches; ties are broken by the first one's written bowing.
  */
-export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowing[] {
+export function bestShared(forms: readonly LeadInModel[], k: number): RankedBowing[] {
   const form = forms[0];
   if (!form) return [];
   if (forms.length === 1) return bestBowings(form, k);
@@ -99,7 +99,7 @@ export function bestShared(forms: readonly LeadInForm[], k: number): RankedBowin
 }
 
 /** The k best bowings of a form that arrive, under any costs of strokes. */
-export function bestBy(form: LeadInForm, k: number, terms: StrokeTerms): RankedBowing[] {
+export function bestBy(form: LeadInModel, k: number, terms: StrokeTerms): RankedBowing[] {
   const n = form.notes;
   if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
   const end: Way = { cost: noCost, last: n, rest: null };
@@ -123,7 +123,7 @@ const noWays: readonly Way[] = [];
  * playing what comes `after` it, sorted in until one is past the kth.
  */
 function bestFrom(
-  form: LeadInForm,
+  form: LeadInModel,
   i: number,
   direction: Direction,
   k: number,
@@ -151,7 +151,7 @@ function bestFrom(
 }
 
 /** A way whose first stroke ends at `last` ranks before another: its costs are `own` and `rest`. */
-function comesBefore(form: LeadInForm, own: Cost, rest: Cost, last: number, other: Way): boolean {
+function comesBefore(form: LeadInModel, own: Cost, rest: Cost, last: number, other: Way): boolean {
   for (let t = 0; t < other.cost.length; t++) {
     const d = (own[t] as number) + (rest[t] as number) - (other.cost[t] as number);
     if (d !== 0) return d < 0;
@@ -160,7 +160,7 @@ function comesBefore(form: LeadInForm, own: Cost, rest: Cost, last: number, othe
 }
 
 /** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */
-const endsAsWritten = (form: LeadInForm, a: number, b: number): boolean =>
+const endsAsWritten = (form: LeadInModel, a: number, b: number): boolean =>
   a < b ? form.written[a] === true : form.written[b] !== true;
 
 function bowingOf(way: Way, n: number): boolean[] {

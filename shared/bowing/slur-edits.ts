@@ -1,7 +1,7 @@
 import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import type { Edit, SlurGroup } from './bowing.ts';
-import { strokesOf } from './lead-in-form.ts';
+import { strokesOf } from './lead-in-model.ts';
 
 /**
  * Bowings as slurs, and the difference between two bowings as edits.

@@ -1,5 +1,5 @@
 import type { Direction } from './bowing.ts';
-import { type Cost, type LeadInForm, noCost, turned } from './lead-in-form.ts';
+import { type Cost, type LeadInModel, noCost, turned } from './lead-in-model.ts';
 
 /** How many times a form is played as it starts, and how many on the other stroke. */
 export interface Passes {
@@ -18,7 +18,7 @@ export interface RunningSums {
   readonly time: readonly number[];
 }
 
-export function runningSums(form: LeadInForm): RunningSums {
+export function runningSums(form: LeadInModel): RunningSums {
   const time = [0];
   for (const length of form.lengths) time.push((time[time.length - 1] as number) + length);
   return {
@@ -39,7 +39,7 @@ export interface StrokeTerms {
 }
 
 export function strokeTerms(
-  form: LeadInForm,
+  form: LeadInModel,
   passes: Passes = oncePlayed,
   sums: RunningSums = runningSums(form),
 ): StrokeTerms {
@@ -88,7 +88,7 @@ const between = (sums: readonly number[], from: number, end: number): number =>
 
 /** The rank of a whole bowing, allowed or not. */
 export function bowingCost(
-  form: LeadInForm,
+  form: LeadInModel,
   bowing: readonly boolean[],
   terms: StrokeTerms = strokeTerms(form),
 ): Cost {

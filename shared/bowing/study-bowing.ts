@@ -4,8 +4,8 @@ import type { Direction, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
-import { type BowScore, bowScore } from './bow-score.ts';
 import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
+import { type BowingInput, bowingInput } from './bowing-input.ts';
 import { freeStretches, type SetPassage } from './find-lead-ins.ts';
 import { type FoundPassage, findPassage } from './find-passage.ts';
 import { conflictProblems, type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
@@ -44,7 +44,7 @@ export function studyBowing(
   const found = request.anchors.map(anchor => findPassage(tune, anchor));
   const passages = found.flatMap(f => f.passage ?? []);
   const context = bowingContext(tune, performance, fingering, map, request.bowing);
-  const score = bowScore(tune, performance, {
+  const score = bowingInput(tune, performance, {
     start: request.start,
     restart: request.bowing.restart,
     anchored: new Map(passages.map(p => [p.first, p.direction])),
@@ -73,7 +73,7 @@ export function studyBowing(
 
 /** The lead-ins of anchors that name a level or a preset, in every pass. */
 function ownLimits(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   found: readonly FoundPassage[],
 ): readonly OwnLimits[] {
@@ -85,14 +85,14 @@ function ownLimits(
   );
 }
 
-function isAmiss(score: BowScore, laid: LaidStrokes, passages: readonly SetPassage[]): boolean {
+function isAmiss(score: BowingInput, laid: LaidStrokes, passages: readonly SetPassage[]): boolean {
   const { faults, reversals } = troublesOf(score, laid, passages);
   return faults.size + reversals.size > 0;
 }
 
 function studyAnchor(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
   passage: SetPassage,
@@ -122,7 +122,7 @@ function studyAnchor(
   };
 }
 
-function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {
+function anchorProblems(score: BowingInput, anchor: Anchor): Problem[] {
   const { tune, joined } = score;
   const opening = tune.events[anchor.first];
   const place = opening?.place ?? null;
@@ -156,7 +156,7 @@ function anchorProblems(score: BowScore, anchor: Anchor): Problem[] {
 }
 
 /** Written notes whose stroke is not the same in every pass. */
-function varyingNotes(score: BowScore, laid: LaidStrokes): SlurGroup {
+function varyingNotes(score: BowingInput, laid: LaidStrokes): SlurGroup {
   const seen = new Map<number, Direction>();
   const varying = new Set<number>();
   score.performance.notes.forEach((note, k) => {

@@ -1,6 +1,6 @@
 import { at } from '../must.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction, RepeatStudy } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import type { BowingContext } from './lead-in-of.ts';
@@ -18,7 +18,7 @@ const mostMends = 6;
  */
 export function studyRepeats(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
 ): RepeatStudy[] {

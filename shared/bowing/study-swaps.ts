@@ -1,10 +1,10 @@
 import { at } from '../must.ts';
 import type { Phrase } from '../sections/section-map.ts';
-import type { BowScore } from './bow-score.ts';
 import type { Direction, SlurGroup, Swaps } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
-import { type LeadInForm, strokeCount, strokeDirection } from './lead-in-form.ts';
-import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+import { type LeadInModel, strokeCount, strokeDirection } from './lead-in-model.ts';
+import { type BowingContext, leadInModel, presetOf } from './lead-in-of.ts';
 import { bestBowings } from './plan-lead-in.ts';
 import { slursOf } from './slur-edits.ts';
 import { strokeTerms } from './stroke-terms.ts';
@@ -17,7 +17,7 @@ const mostOthers = 3;
  * occurrence. `keeps` leave the stroke after the phrase as the first occurrence leaves it, `flips`
  * turn it round; any may stand for any other of its group.
  */
-export function studySwaps(context: BowingContext, score: BowScore, laid: LaidStrokes): Swaps[] {
+export function studySwaps(context: BowingContext, score: BowingInput, laid: LaidStrokes): Swaps[] {
   const families = new Map<string, Phrase[]>();
   for (const phrase of context.map.phrases) {
     families.set(phrase.label, [...(families.get(phrase.label) ?? []), phrase]);
@@ -45,14 +45,14 @@ export function studySwaps(context: BowingContext, score: BowScore, laid: LaidSt
 }
 
 interface Place {
-  readonly form: LeadInForm;
+  readonly form: LeadInModel;
   readonly events: SlurGroup;
 }
 
 /** The first playing of a phrase, where it is played in one stretch. */
 function placeOf(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   phrase: Phrase,
 ): Place | null {
@@ -66,7 +66,7 @@ function placeOf(
   let end = from;
   while (inside(end) && (end === from || score.follows[end])) end++;
   const start: Direction = strokeAt(laid, from).direction;
-  const form = leadInForm(context, from, end, score.joined, {
+  const form = leadInModel(context, from, end, score.joined, {
     start,
     arrive: start,
     level: context.settings.level,

@@ -1,5 +1,5 @@
 import { at } from '../must.ts';
-import type { BowScore } from './bow-score.ts';
+import type { BowingInput } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import { partRuns } from './part-runs.ts';
@@ -21,7 +21,7 @@ export const anchorFault = (note: number): string => `anchor ${note}`;
 export const reversal = (part: number): string => `part ${part}`;
 
 export function troublesOf(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
 ): Troubles {

@@ -1,6 +1,6 @@
 import { at } from '../must.ts';
-import { type BowScore, lastEvent } from './bow-score.ts';
 import type { Demand, Direction } from './bowing.ts';
+import { type BowingInput, lastEvent } from './bowing-input.ts';
 import { cellStarts, type SetPassage } from './find-lead-ins.ts';
 import { openingBar, openingRule } from './first-stroke.ts';
 import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
@@ -52,7 +52,7 @@ const bit = (d: Direction): number => (d === 'up' ? 1 : 0);
 
 /** Cells and demands of a tune; null where passes tie notes so unlike that cells overlap. */
 export function tuneCells(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
 ): TuneCells | null {
@@ -86,7 +86,7 @@ const sameEvents = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((e, i) => e === b[i]);
 
 /** Written notes at which a cell begins, whichever pass it is. */
-function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySet<number> {
+function cutEvents(score: BowingInput, passages: readonly SetPassage[]): ReadonlySet<number> {
   const { notes } = score.performance;
   const cuts = new Set<number>(passages.map(p => p.first));
   const starts = new Set(cellStarts(score));
@@ -111,7 +111,7 @@ function cutEvents(score: BowScore, passages: readonly SetPassage[]): ReadonlySe
 }
 
 function demandsOf(
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
   cells: readonly Cell[],

@@ -1,18 +1,18 @@
 import { at } from '../must.ts';
-import type { BowScore } from './bow-score.ts';
 import type { PlanRequest, WholeTune } from './bowing.ts';
+import type { BowingInput } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import {
   addCost,
   type Cost,
   compareCost,
-  type LeadInForm,
+  type LeadInModel,
   noCost,
   strokeCount,
   strokeDirection,
-} from './lead-in-form.ts';
-import { type BowingContext, leadInForm, presetOf } from './lead-in-of.ts';
+} from './lead-in-model.ts';
+import { type BowingContext, leadInModel, presetOf } from './lead-in-of.ts';
 import { solveParities } from './parity-equations.ts';
 import { bestBy, type RankedBowing } from './plan-lead-in.ts';
 import { editsBetween } from './slur-edits.ts';
@@ -45,7 +45,7 @@ export interface OwnLimits extends PlanRequest {
  */
 export function planWholeTune(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
   own: readonly OwnLimits[] = [],
@@ -80,7 +80,7 @@ export function planWholeTune(
   return { kind: 'solved', changes, cost: best.cost };
 }
 
-const writtenBowing = (score: BowScore, cell: Cell): boolean[] =>
+const writtenBowing = (score: BowingInput, cell: Cell): boolean[] =>
   cell.events.slice(1).map(e => !score.joined[e]);
 
 /** `ups`: how many of its passes enter the cell on an up-bow. */
@@ -116,7 +116,7 @@ function costOf(
 /** Solves one cell for a parity and the strokes its passes begin on, and remembers the answers. */
 function cellSolver(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   cut: TuneCells,
   own: readonly OwnLimits[],
 ): CellSolver {
@@ -131,7 +131,7 @@ function cellSolver(
       level: limits?.level ?? settings.level,
       preset: presetOf(settings, tune, limits?.preset ?? null),
     } as const;
-    const form = leadInForm(context, from, end, score.joined, aim);
+    const form = leadInModel(context, from, end, score.joined, aim);
     return { form, sums: runningSums(form), passes: passes.length };
   });
   const solved = new Map<number, RankedBowing | null>();
@@ -152,7 +152,7 @@ function cellSolver(
  * the teacher's own bowing is let stand where it has the wanted parity, limits or not.
  */
 export function bestInPasses(
-  form: LeadInForm,
+  form: LeadInModel,
   downs: number,
   ups: number,
   sums: RunningSums = runningSums(form),

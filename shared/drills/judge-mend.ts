@@ -1,5 +1,5 @@
-import type { BowScore } from '../bowing/bow-score.ts';
-import { strokesOf } from '../bowing/lead-in-form.ts';
+import type { BowingInput } from '../bowing/bowing-input.ts';
+import { strokesOf } from '../bowing/lead-in-model.ts';
 import { bowingContext } from '../bowing/lead-in-of.ts';
 import { mendRegion } from '../bowing/mend-region.ts';
 import { editedScore } from '../bowing/mends.ts';
@@ -53,7 +53,7 @@ export function judgeMend(
 }
 
 /** The score with the slurs of the notes shown as the student has them. */
-const withTried = (score: BowScore, drill: ArriveDrill, tried: TriedBowing): BowScore => {
+const withTried = (score: BowingInput, drill: ArriveDrill, tried: TriedBowing): BowingInput => {
   const joined = [...score.joined];
   drill.notes.forEach((e, i) => {
     if (i > 0) joined[e] = tried.joined[i] === true;
@@ -63,11 +63,11 @@ const withTried = (score: BowScore, drill: ArriveDrill, tried: TriedBowing): Bow
 
 /** The score with the student's lifts: after each the bow starts again the way it last went. */
 function lifted(
-  score: BowScore,
+  score: BowingInput,
   source: DrillSource,
   drill: ArriveDrill,
   { lifts }: TriedBowing,
-): BowScore {
+): BowingInput {
   return lifts.reduce((s, before) => {
     const { laid } = layBowing(s, source.bowing.anchors);
     const place = [...drill.notes, drill.first].indexOf(before);

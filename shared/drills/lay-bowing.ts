@@ -1,6 +1,6 @@
 import { editedJoins } from '../bowing/apply-edit.ts';
-import { type BowScore, bowScore } from '../bowing/bow-score.ts';
 import type { Anchor, Edit } from '../bowing/bowing.ts';
+import { type BowingInput, bowingInput } from '../bowing/bowing-input.ts';
 import type { SetPassage } from '../bowing/find-lead-ins.ts';
 import { type LaidStrokes, layScore } from '../bowing/lay-strokes.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
@@ -9,7 +9,7 @@ import type { DrillSource } from './drill-source.ts';
 
 /** The strokes of a whole tune as laid, and which of its anchors they miss. */
 export interface LaidBowing {
-  readonly score: BowScore;
+  readonly score: BowingInput;
   readonly laid: LaidStrokes;
   readonly passages: readonly SetPassage[];
   /** Keys of faults (see `troubles.ts`). */
@@ -23,7 +23,7 @@ export interface LaidBowing {
 export function layWithEdit(source: DrillSource, edit: Edit | null): LaidBowing {
   const { tune, performance, bowing, settings, start } = source;
   const passages = bowing.anchors;
-  const plain = bowScore(tune, performance, {
+  const plain = bowingInput(tune, performance, {
     start,
     restart: settings.restart,
     anchored: new Map(passages.map(p => [p.first, p.direction])),
@@ -33,7 +33,7 @@ export function layWithEdit(source: DrillSource, edit: Edit | null): LaidBowing 
 }
 
 /** Lays the strokes of a score and looks for what is wrong with them. */
-export function layBowing(score: BowScore, passages: readonly SetPassage[]): LaidBowing {
+export function layBowing(score: BowingInput, passages: readonly SetPassage[]): LaidBowing {
   const laid = layScore(score);
   return { score, laid, passages, faults: troublesOf(score, laid, passages).faults };
 }

@@ -1,5 +1,5 @@
 import type { Anchor } from '../bowing/bowing.ts';
-import { turned } from '../bowing/lead-in-form.ts';
+import { turned } from '../bowing/lead-in-model.ts';
 import { at } from '../must.ts';
 import type { Dice } from './dice.ts';
 import {

@@ -1,6 +1,6 @@
 import { applyEdit } from '../bowing/apply-edit.ts';
-import { bowScore } from '../bowing/bow-score.ts';
 import type { Anchor, AnchorRequest, Direction, Edit } from '../bowing/bowing.ts';
+import { bowingInput } from '../bowing/bowing-input.ts';
 import { layScore } from '../bowing/lay-strokes.ts';
 import type { BowingSettings } from '../bowing/settings.ts';
 import { troublesOf } from '../bowing/troubles.ts';
@@ -51,7 +51,7 @@ export function joinMend(
 
 /** Number of parts whose second time through begins on the other stroke, after the edit. */
 function reversals({ tune, performance, bowing }: Study, request: StudyRequest, edit?: Edit) {
-  const score = bowScore(edit ? applyEdit(tune, edit) : tune, performance, {
+  const score = bowingInput(edit ? applyEdit(tune, edit) : tune, performance, {
     start: request.start,
     restart: request.bowing.restart,
     anchored: new Map(bowing.anchors.map(a => [a.first, a.direction])),

@@ -1,5 +1,5 @@
 import type { Anchor } from '../bowing/bowing.ts';
-import { leadInForm } from '../bowing/lead-in-of.ts';
+import { leadInModel } from '../bowing/lead-in-of.ts';
 import { alikeSpans } from '../bowing/plan-bowings.ts';
 import { writtenSlurs } from '../bowing/written-slurs.ts';
 import { at } from '../must.ts';
@@ -23,7 +23,7 @@ export function alikeJunctions(
   for (const leadIn of anchor.leadIns) {
     const stretch = stretchOf(study.performance, leadIn);
     const aim = aimOf(study.tune, request, anchor, leadIn);
-    const form = leadInForm(context, stretch.from, stretch.end, joined, aim);
+    const form = leadInModel(context, stretch.from, stretch.end, joined, aim);
     for (const spans of alikeSpans(context, stretch, form)) {
       const [from, end] = at(spans, 0);
       for (let i = 1; i < end - from; i++) {

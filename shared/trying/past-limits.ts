@@ -1,6 +1,6 @@
 import type { LeadIn } from '../bowing/bowing.ts';
-import { strokesOf } from '../bowing/lead-in-form.ts';
-import { leadInForm, type SlurFault, slurFault } from '../bowing/lead-in-of.ts';
+import { strokesOf } from '../bowing/lead-in-model.ts';
+import { leadInModel, type SlurFault, slurFault } from '../bowing/lead-in-of.ts';
 import { writtenSlurs } from '../bowing/written-slurs.ts';
 import { at } from '../must.ts';
 import type { StudyRequest } from '../study.ts';
@@ -22,7 +22,7 @@ export function pastLimits(
   const context = contextOf(study, request);
   const { from, end } = stretchOf(study.performance, leadIn);
   const aim = aimOf(study.tune, request, anchor, leadIn);
-  const form = leadInForm(context, from, end, writtenSlurs(study.tune).joined, aim);
+  const form = leadInModel(context, from, end, writtenSlurs(study.tune).joined, aim);
   return strokesOf(form.written).flatMap(([first, last]): PastLimit[] => {
     const notes = study.performance.notes.slice(from + first, from + last + 1);
     const events = notes.map(n => n.event);

@@ -1,4 +1,4 @@
-import { turned } from '../bowing/lead-in-form.ts';
+import { turned } from '../bowing/lead-in-model.ts';
 import type { ArriveDrill, IntoDrill } from '../drills/drill.ts';
 import { slursOfWayIn } from '../drills/drill-places.ts';
 import { got } from '../must.ts';

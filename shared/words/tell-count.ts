@@ -1,4 +1,4 @@
-import { turned } from '../bowing/lead-in-form.ts';
+import { turned } from '../bowing/lead-in-model.ts';
 import type { CountDrill } from '../drills/drill.ts';
 import { at } from '../must.ts';
 import { type BeadMarks, barSpan, beadsOf } from './drill-beads.ts';

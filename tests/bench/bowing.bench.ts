@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { LeadInForm } from '../../shared/bowing/lead-in-form.ts';
+import type { LeadInModel } from '../../shared/bowing/lead-in-model.ts';
 import { bestBowings, countBowings } from '../../shared/bowing/plan-lead-in.ts';
 import { studyTune } from '../../shared/study.ts';
 import { studyBook } from '../../src/pipeline/pipeline.ts';
@@ -7,7 +7,7 @@ import { everyBowing } from '../bowing/every-bowing.ts';
 import { medianTime, ms } from './timing.ts';
 
 /** n quavers of a reel, slurs of up to four, a slur rough at every fifth junction. */
-const leadIn = (n: number): LeadInForm => ({
+const leadIn = (n: number): LeadInModel => ({
   notes: n,
   start: 'down',
   arrive: 'up',

@@ -1,5 +1,5 @@
 import type { Direction } from '../../shared/bowing/bowing.ts';
-import type { LeadInForm } from '../../shared/bowing/lead-in-form.ts';
+import type { LeadInModel } from '../../shared/bowing/lead-in-model.ts';
 
 /**
  * The brute-force enumerator that the engine is held to: every bowing of a short lead-in, one by
@@ -17,7 +17,7 @@ export interface Enumerated {
 }
 
 export function everyBowing(
-  form: LeadInForm,
+  form: LeadInModel,
   accepts: (bowing: readonly boolean[]) => boolean = () => true,
 ): Enumerated {
   let [groupings, arriving, allowed, allowedArriving] = [0n, 0n, 0n, 0n];
@@ -63,7 +63,7 @@ function groups(bowing: readonly boolean[], n: number): number[][] {
   return found;
 }
 
-function isAllowed(form: LeadInForm, notes: readonly number[]): boolean {
+function isAllowed(form: LeadInModel, notes: readonly number[]): boolean {
   if (notes.length === 1) return true;
   const time = notes.reduce((sum, i) => sum + (form.lengths[i] ?? 0), 0);
   const smooth = notes.slice(1).every(i => form.slurrable[i - 1]);
@@ -71,7 +71,7 @@ function isAllowed(form: LeadInForm, notes: readonly number[]): boolean {
 }
 
 function rankOf(
-  form: LeadInForm,
+  form: LeadInModel,
   bowing: readonly boolean[],
   strokes: readonly (readonly number[])[],
   directions: readonly Direction[],

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
-import type { LeadInForm } from '../../shared/bowing/lead-in-form.ts';
+import type { LeadInModel } from '../../shared/bowing/lead-in-model.ts';
 
 const direction = fc.constantFrom('down' as const, 'up' as const);
 
 /** Random lead-ins with random limits and preferences. */
-export const anyForm = (most: number): fc.Arbitrary<LeadInForm> =>
+export const anyForm = (most: number): fc.Arbitrary<LeadInModel> =>
   fc.integer({ min: 1, max: most }).chain(notes => {
     const flags = (count: number) => fc.array(fc.boolean(), { minLength: count, maxLength: count });
     return fc.record({
@@ -25,7 +25,7 @@ export const anyForm = (most: number): fc.Arbitrary<LeadInForm> =>
   });
 
 /** Separate notes with nothing in their way. */
-export const plainForm = (notes: number): LeadInForm => ({
+export const plainForm = (notes: number): LeadInModel => ({
   notes,
   start: 'down',
   arrive: 'up',

@@ -1,4 +1,4 @@
-import { bowScore, type LayRequest } from '../../shared/bowing/bow-score.ts';
+import { bowingInput, type LayRequest } from '../../shared/bowing/bowing-input.ts';
 import { conflictProblems, type LaidStrokes, layScore } from '../../shared/bowing/lay-strokes.ts';
 import type { Performance } from '../../shared/music/performance.ts';
 import type { Tune } from '../../shared/music/tune.ts';
@@ -10,6 +10,6 @@ export function layStrokes(
   performance: Performance,
   request: LayRequest = {},
 ): { plan: LaidStrokes; problems: readonly Problem[] } {
-  const plan = layScore(bowScore(tune, performance, request));
+  const plan = layScore(bowingInput(tune, performance, request));
   return { plan, problems: conflictProblems(tune, plan) };
 }

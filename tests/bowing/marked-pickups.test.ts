@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bowScore } from '../../shared/bowing/bow-score.ts';
+import { bowingInput } from '../../shared/bowing/bowing-input.ts';
 import { layScore } from '../../shared/bowing/lay-strokes.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Direction, Tune } from '../../shared/music/tune.ts';
@@ -12,7 +12,7 @@ function pickupOf(tune: Tune): { printed: Direction; laid: Direction | undefined
   const [opening] = performance.bars;
   if (!opening || tune.bars[opening.bar]?.pickup !== true) return null;
   const unmarked = tune.events.map(e => (e.kind === 'note' ? { ...e, mark: null } : e));
-  const plan = layScore(bowScore({ ...tune, events: unmarked }, performance));
+  const plan = layScore(bowingInput({ ...tune, events: unmarked }, performance));
   for (let k = opening.first; k < opening.end; k++) {
     const event = tune.events[performance.notes[k]?.event ?? -1];
     if (event?.kind === 'note' && event.mark !== null) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bowScore } from '../../shared/bowing/bow-score.ts';
-import { bowingContext, leadInForm, presetOf, slurFault } from '../../shared/bowing/lead-in-of.ts';
+import { bowingInput } from '../../shared/bowing/bowing-input.ts';
+import { bowingContext, leadInModel, presetOf, slurFault } from '../../shared/bowing/lead-in-of.ts';
 import { bestBowings } from '../../shared/bowing/plan-lead-in.ts';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
@@ -19,9 +19,9 @@ function slursOver(body: string, head = 'M:none\nL:1/8\nR:jig', tempo?: { second
   const context = bowingContext(tune, performance, fingering, mapSections(tune), own);
   const preset = presetOf(own, tune, null);
   const aim = { start: 'down', arrive: 'up', level: 'improver', preset } as const;
-  const { joined } = bowScore(tune, performance);
+  const { joined } = bowingInput(tune, performance);
   const { notes } = performance;
-  const form = leadInForm(context, 0, notes.length, joined, aim);
+  const form = leadInModel(context, 0, notes.length, joined, aim);
   const faults = notes
     .slice(1)
     .map((note, i) => slurFault(context, preset, notes[i]?.event ?? -1, note));

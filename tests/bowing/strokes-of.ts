@@ -1,4 +1,4 @@
-import type { LayRequest } from '../../shared/bowing/bow-score.ts';
+import type { LayRequest } from '../../shared/bowing/bowing-input.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import type { Tune } from '../../shared/music/tune.ts';

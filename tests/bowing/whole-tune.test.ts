@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyEdits } from '../../shared/bowing/apply-edit.ts';
-import { type BowScore, bowScore } from '../../shared/bowing/bow-score.ts';
+import { type BowingInput, bowingInput } from '../../shared/bowing/bowing-input.ts';
 import type { SetPassage } from '../../shared/bowing/find-lead-ins.ts';
 import { layScore } from '../../shared/bowing/lay-strokes.ts';
-import { strokesOf } from '../../shared/bowing/lead-in-form.ts';
+import { strokesOf } from '../../shared/bowing/lead-in-model.ts';
 import {
   type BowingContext,
   bowingContext,
-  leadInForm,
+  leadInModel,
   presetOf,
 } from '../../shared/bowing/lead-in-of.ts';
 import { solveParities } from '../../shared/bowing/parity-equations.ts';
@@ -32,7 +32,7 @@ function passageOf(tune: Tune, bars: string, direction: Direction): SetPassage {
 function setUp(tune: Tune, passages: readonly SetPassage[]) {
   const performance = playedOrder(tune);
   const anchored = new Map(passages.map(p => [p.first, p.direction]));
-  const score = bowScore(tune, performance, { anchored });
+  const score = bowingInput(tune, performance, { anchored });
   const fingering = tune.events.map(() => []);
   const context = bowingContext(tune, performance, fingering, mapSections(tune), settings);
   return { context, score, laid: layScore(score) };
@@ -46,7 +46,7 @@ const plan = (tune: Tune, passages: readonly SetPassage[]) => {
 /** Every bowing of the free cells, laid and judged one by one: the least cost, or null for none. */
 function cheapestByTrying(
   context: BowingContext,
-  score: BowScore,
+  score: BowingInput,
   passages: readonly SetPassage[],
 ): readonly number[] | null {
   const cut = tuneCells(score, layScore(score), passages);
@@ -59,7 +59,7 @@ function cheapestByTrying(
       level: settings.level,
       preset: presetOf(settings, context.tune, null),
     } as const;
-    return [leadInForm(context, span?.from ?? 0, span?.end ?? 0, score.joined, aim)].map(form => ({
+    return [leadInModel(context, span?.from ?? 0, span?.end ?? 0, score.joined, aim)].map(form => ({
       cell,
       form,
     }));

@@ -1,5 +1,5 @@
 import type { Direction } from '../../../shared/bowing/bowing.ts';
-import { turned } from '../../../shared/bowing/lead-in-form.ts';
+import { turned } from '../../../shared/bowing/lead-in-model.ts';
 import type { ArriveDrill } from '../../../shared/drills/drill.ts';
 import { judgeMend } from '../../../shared/drills/judge-mend.ts';
 import { at, got } from '../../../shared/must.ts';

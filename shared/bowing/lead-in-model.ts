@@ -6,7 +6,7 @@ import type { Direction } from './bowing.ts';
  * neighbours. Junction j lies between notes j and j + 1. A bowing is a list of n - 1 booleans, true
  * where the stroke changes. Both ends are changes.
  */
-export interface LeadInForm {
+export interface LeadInModel {
   readonly notes: number;
   readonly start: Direction;
   /** The stroke of the note after the last one. */

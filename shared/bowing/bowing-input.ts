@@ -4,8 +4,8 @@ import type { Direction } from './bowing.ts';
 import { type PartRun, runsInOrder } from './part-runs.ts';
 import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 
-/** A tune as the bow meets it: what is slurred to what, which signs stand, where the bow may lift. */
-export interface BowScore {
+/** What the strokes of a tune are laid from: its slurs, its signs, its gaps, where strokes start anew. */
+export interface BowingInput {
   readonly tune: Tune;
   readonly performance: Performance;
   readonly slurs: WrittenSlurs;
@@ -36,8 +36,12 @@ export interface LayRequest {
 /** Event index of the last written note of a sounded one. */
 export const lastEvent = (note: SoundedNote): number => note.tied.at(-1) ?? note.event;
 
-/** What the laying of strokes needs to know, gathered once for a tune. */
-export function bowScore(tune: Tune, performance: Performance, request: LayRequest = {}): BowScore {
+/** Gathers what the strokes of a tune are laid from; made once for a tune. */
+export function bowingInput(
+  tune: Tune,
+  performance: Performance,
+  request: LayRequest = {},
+): BowingInput {
   const slurs = writtenSlurs(tune);
   const { notes, bars } = performance;
   const restarts = [0];
