@@ -18,7 +18,7 @@ write('bowbook.yaml', 'title: Tuesday Fiddles\npicture: media/quay.jpg\n');
 write('media/quay.jpg', 'no picture, but a file');
 write('pages/quay.md', '# The quay\n\nWhere we meet. [Then](then.md) on.\n');
 write('pages/then.md', '# Then\n\nOff home.\n');
-write('pages/unready.md', '---\ntitle: Unready\ndraft: true\n---\n\nNot yet.\n');
+write('pages/unready.md', '---\ntitle: Unready\nunfinished: true\n---\n\nNot yet.\n');
 
 let last: ReadState | null = null;
 

@@ -28,7 +28,7 @@ export function writeSmallBook(): string {
   write('lessons/2026-09-15-first-evening.md', lessonText('We walked it through.'));
   write(
     'lessons/2026-09-22-second-evening.md',
-    '---\ntitle: Second evening\ndraft: true\n---\n\nStill to be thought out.\n',
+    '---\ntitle: Second evening\nunfinished: true\n---\n\nStill to be thought out.\n',
   );
   write('media/kettle 100%.wav', silence(12));
   return root;
