@@ -1,5 +1,6 @@
 import type { Code } from 'mdast';
-import type { SourceText } from './source-text.ts';
+import { at } from '../../shared/must.ts';
+import { positionOf, type SourceText } from './source-text.ts';
 
 /** ABC as it stands in a file of the book. */
 export interface Fence {
@@ -19,9 +20,9 @@ export const isAbcFence = (node: { readonly type: string }): node is Code =>
  * `X:` stays with the first tune.
  */
 export function abcFences(node: Code, source: SourceText): readonly Fence[] {
-  const start = node.position?.start;
-  const indent = (start?.column ?? 1) - 1;
-  const firstLine = (start?.line ?? 1) + 1;
+  const { start } = positionOf(node);
+  const indent = start.column - 1;
+  const firstLine = start.line + 1;
   const lines = node.value.split('\n');
   const cuts = lines.flatMap((line, i) => (/^X:/.test(line) ? [i] : []));
   const starts = [0, ...cuts.slice(1)];
@@ -44,6 +45,6 @@ export function abcTitle(text: string): string | null {
 
 /** Fields that stand before the first `X:`, and would be meant for every tune of the fence. */
 export function hasFileHeader(text: string): boolean {
-  const head = text.split(/^X:/m, 1)[0] ?? '';
+  const head = at(text.split(/^X:/m, 1), 0);
   return text !== head && /^[A-Za-z]:/m.test(head);
 }

@@ -13,7 +13,7 @@ import { blockSign, type Directive } from './directive.ts';
 import { toBody } from './parse-markdown.ts';
 import type { FrontMatter } from './read-front-matter.ts';
 import { hasTarget, resolveLink } from './resolve-links.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { placeAt, type SourceText, writtenText } from './source-text.ts';
 import { isBareText, isDirective, type PageSurvey } from './survey-page.ts';
 
 export interface PageRequest {
@@ -179,8 +179,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   }
 
   function proseOf(node: RootContent): RootContent {
-    const from = node.position?.start.offset ?? 0;
-    return { type: 'text', value: source.text.slice(from, node.position?.end.offset ?? from) };
+    return { type: 'text', value: writtenText(node, source) };
   }
 
   function changedDefinition(node: AnyDefinition, hidden: boolean): readonly RootContent[] {

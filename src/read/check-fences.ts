@@ -1,8 +1,9 @@
 import type { Heading, Nodes, Paragraph, Root, RootContent, TableCell } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
+import { at } from '../../shared/must.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
 import { type ScannedContainer, scanFences } from './scan-fences.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { offsetOf, placeAt, positionOf, type SourceText } from './source-text.ts';
 
 /**
  * Problems with the container fences of a file. Two readers must agree on every container, its
@@ -29,8 +30,8 @@ function containersOf(tree: Root): readonly Span[] {
   const spans: Span[] = [];
   walk(tree, node => {
     if (node.type !== 'containerDirective') return;
-    const { start, end } = node.position ?? {};
-    spans.push({ name: node.name, open: start?.line ?? 0, close: end?.line ?? 0 });
+    const { start, end } = positionOf(node);
+    spans.push({ name: node.name, open: start.line, close: end.line });
   });
   return spans;
 }
@@ -105,14 +106,14 @@ function inProse(
   node: Prose,
   actual: string,
 ): Problem {
-  const start = node.position?.start;
-  const from = start?.offset ?? 0;
-  const at = text.indexOf(actual, from);
-  const inside = at >= 0 && at < (node.position?.end.offset ?? from);
-  const before = inside ? text.slice(from, at).split('\n') : [''];
-  const last = before.at(-1)?.length ?? 0;
-  const line = (start?.line ?? 1) + before.length - 1;
-  const column = before.length === 1 ? (start?.column ?? 1) + last : last + 1;
+  const { start, end } = positionOf(node);
+  const from = offsetOf(start);
+  const found = text.indexOf(actual, from);
+  const inside = found >= 0 && found < offsetOf(end);
+  const before = inside ? text.slice(from, found).split('\n') : [''];
+  const last = at(before, before.length - 1).length;
+  const line = start.line + before.length - 1;
+  const column = before.length === 1 ? start.column + last : last + 1;
   return problem(rule, placeAt(file, line, column), { actual });
 }
 

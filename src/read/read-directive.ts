@@ -1,4 +1,5 @@
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { at } from '../../shared/must.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import { type WrittenAttribute, writtenAttributes, writtenLabel } from './attributes.ts';
@@ -12,7 +13,7 @@ import {
   type Directive,
 } from './directive.ts';
 import { meantName } from './renamed.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { placeAt, positionOf, type SourceText, writtenText } from './source-text.ts';
 
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
 
@@ -31,26 +32,26 @@ const forms = {
 /** Checks a directive's name, label and attributes against the spec of its block. */
 export function readDirective(node: DirectiveNode, source: SourceText): DirectiveReading {
   const form = forms[node.type];
-  const start = node.position?.start;
-  const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
+  const { start } = positionOf(node);
+  const place = placeAt(source.file, start.line, start.column);
   const spec = specNamed(form, node.name);
   if (!spec) return { directive: null, problems: [unknownBlock(form, node.name, place)] };
 
   const opening = openingOf(node, source);
   const label = writtenLabel(opening);
   const written = writtenAttributes(opening);
-  const at = (offset: number): Place => placeIn(opening, offset, place);
+  const placeOf = (offset: number): Place => placeIn(opening, offset, place);
   const values: Record<string, AttributeValue> = {};
   for (const { name, value, offset, valueOffset } of written) {
     const text = decoded(node, name, value);
-    values[name] = { text, place: at(offset), valuePlace: at(valueOffset) };
+    values[name] = { text, place: placeOf(offset), valuePlace: placeOf(valueOffset) };
   }
   const sign = blockSign(form, node.name);
   return {
     directive: { form, name: node.name, place, label, values },
     problems: [
       ...labelProblems(sign, spec, label, place),
-      ...nameProblems(sign, spec, written, at),
+      ...nameProblems(sign, spec, written, placeOf),
       ...spec.required
         .filter(name => values[name] === undefined)
         .map(name => problem('attribute-missing', place, { facts: { block: sign, name } })),
@@ -75,10 +76,9 @@ function unknownBlock(form: BlockForm, name: string, place: Place): Problem {
 }
 
 /** The line, or for a text directive the whole, in which name, label and attributes stand. */
-function openingOf(node: DirectiveNode, { text }: SourceText): string {
-  const from = node.position?.start.offset ?? 0;
-  const whole = text.slice(from, node.position?.end.offset ?? from);
-  return node.type === 'textDirective' ? whole : (whole.split('\n', 1)[0] ?? '');
+function openingOf(node: DirectiveNode, source: SourceText): string {
+  const whole = writtenText(node, source);
+  return node.type === 'textDirective' ? whole : at(whole.split('\n', 1), 0);
 }
 
 /** remark has decoded character references; ours has the order and the repeats. */
@@ -88,7 +88,7 @@ function decoded(node: DirectiveNode, name: string, value: string | null): strin
 
 function placeIn(opening: string, offset: number, start: Place): Place {
   const before = opening.slice(0, offset).split('\n');
-  const last = before.at(-1)?.length ?? 0;
+  const last = at(before, before.length - 1).length;
   return before.length === 1
     ? placeAt(start.file, start.line, start.column + last)
     : placeAt(start.file, start.line + before.length - 1, last + 1);

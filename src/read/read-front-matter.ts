@@ -8,7 +8,7 @@ import { expects } from '../../shared/words/en/reading.ts';
 import { readYaml } from './read-yaml.ts';
 import { type RightsName, rightsNames } from './rights.ts';
 import { type ShownBy, shownBy } from './show.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { placeAt, positionOf, type SourceText } from './source-text.ts';
 import { count, labels, tuning, words, yesNo } from './yaml-values.ts';
 
 const frontMatter = z.strictObject(
@@ -74,7 +74,7 @@ export function readFrontMatter({ file, text }: SourceText, tree: Root): FrontMa
     { file, text: head.value, firstLine: 2 },
     frontMatter,
   );
-  const bodyLine = (head.position?.end.line ?? 1) + 1;
+  const bodyLine = positionOf(head).end.line + 1;
   const front: FrontMatter = {
     ...value,
     labels: value?.labels && { labels: value.labels, place: placeOf(['labels']) },

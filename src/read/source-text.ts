@@ -1,3 +1,5 @@
+import type { Nodes } from 'mdast';
+import { got } from '../../shared/must.ts';
 import type { Place } from '../../shared/problem.ts';
 
 /** A file of the book as read: line ends are `\n`, a byte order mark is gone. */
@@ -19,3 +21,21 @@ export const placeAt = (file: string, line: number, column: number): Place => ({
   line,
   column,
 });
+
+/**
+ * Where a node stands in its file. Throws where the parser gave it no position, as it does for bare
+ * addresses that it makes links of; blocks and directives always have one.
+ */
+export const positionOf = (node: Nodes): Position =>
+  got(node.position, `position of a ${node.type}`);
+
+type Position = NonNullable<Nodes['position']>;
+
+/** Offset of a point in the text of its file, which the parser counts for every node it places. */
+export const offsetOf = ({ offset }: Position['start']): number => got(offset, 'offset of a point');
+
+/** The text of a node as it is written in its file. See `positionOf`. */
+export function writtenText(node: Nodes, { text }: SourceText): string {
+  const { start, end } = positionOf(node);
+  return text.slice(offsetOf(start), offsetOf(end));
+}

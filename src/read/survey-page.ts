@@ -9,7 +9,7 @@ import type { AnchorSeed, SetSeed, TuneSeed } from './page-names.ts';
 import { type DirectiveNode, readDirective } from './read-directive.ts';
 import type { TuneFacts } from './read-front-matter.ts';
 import { slug } from './slug.ts';
-import { placeAt, type SourceText } from './source-text.ts';
+import { offsetOf, placeAt, positionOf, type SourceText, writtenText } from './source-text.ts';
 
 /**
  * The first look at a page: its directives read, and what it defines. References are resolved
@@ -166,12 +166,12 @@ export const isDirective = (node: RootContent): node is DirectiveNode =>
  * Whether a text directive is really prose: `10:30`, `Remember:slur`, `see :above`. A bare name is
  * prose unless it is a block's own name at the start of a word, where the label was forgotten.
  */
-export function isBareText(node: DirectiveNode, { text }: SourceText): boolean {
+export function isBareText(node: DirectiveNode, source: SourceText): boolean {
   if (node.type !== 'textDirective') return false;
-  const from = node.position?.start.offset ?? 0;
-  const written = text.slice(from, node.position?.end.offset ?? from);
+  const written = writtenText(node, source);
   if (written !== `:${node.name}`) return /^\d/.test(node.name);
-  const startsWord = from === 0 || /[\s([{"'“‘]/.test(text.charAt(from - 1));
+  const from = offsetOf(positionOf(node).start);
+  const startsWord = from === 0 || /[\s([{"'“‘]/.test(source.text.charAt(from - 1));
   return !(startsWord && [...blockNames('text'), 'private'].includes(node.name));
 }
 

@@ -6,7 +6,7 @@ import { type Place, type Problem, problem } from '../../../shared/problem.ts';
 import { type BookNames, unknownName } from '../book-names.ts';
 import { resolveLink } from '../resolve-links.ts';
 import { slug } from '../slug.ts';
-import { placeAt, type SourceText } from '../source-text.ts';
+import { placeAt, positionOf, type SourceText } from '../source-text.ts';
 import type { BlockBase, BlockContext, BlockSpec } from './block-spec.ts';
 
 /** Tunes played one after another. */
@@ -70,8 +70,8 @@ function setTune(
   problems: Problem[],
 ): SetBlock['tunes'][number] | null {
   const [line, ...more] = item.children;
-  const start = (line ?? item).position?.start;
-  const place = placeAt(source.file, start?.line ?? 1, start?.column ?? 1);
+  const { start } = positionOf(line ?? item);
+  const place = placeAt(source.file, start.line, start.column);
   if (line?.type !== 'paragraph' || more.length > 0) {
     problems.push(problem('set-item', place));
     return null;
