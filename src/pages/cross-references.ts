@@ -8,8 +8,8 @@ export interface CrossReferences {
   readonly definedIn: ReadonlyMap<string, Page>;
   /** Lessons that have a block about each tune, newest first, by its id. */
   readonly lessonsOf: ReadonlyMap<string, readonly Page[]>;
-  /** Ids of the tunes of each page, in the order in which they first come. */
-  readonly tunesOf: ReadonlyMap<Page, readonly string[]>;
+  /** Ids of the tunes that each page has a block about, in page order, by the page's file. */
+  readonly tunesOf: ReadonlyMap<string, readonly string[]>;
   readonly anchors: ReadonlyMap<string, AnchorBlock>;
   /** Page that fixes each anchor, by its id. */
   readonly anchoredIn: ReadonlyMap<string, Page>;
@@ -29,10 +29,10 @@ export function crossReferences(book: PageBook, isPrivate: boolean): CrossRefere
   const anchors = new Map(blocks.filter(b => b.kind === 'anchor').map(b => [b.id, b]));
   const definedIn = new Map<string, Page>();
   const anchoredIn = new Map<string, Page>();
-  const tunesOf = new Map<Page, readonly string[]>();
+  const tunesOf = new Map<string, readonly string[]>();
   for (const page of pages) {
     const shown = page.blocks.filter(block => isPrivate || !block.hidden);
-    tunesOf.set(page, [...new Set(shown.flatMap(block => block.about))]);
+    tunesOf.set(page.file, [...new Set(shown.flatMap(block => block.about))]);
     for (const block of page.blocks.filter(b => b.kind === 'tune')) {
       definedIn.set(block.id, page);
     }
@@ -42,7 +42,7 @@ export function crossReferences(book: PageBook, isPrivate: boolean): CrossRefere
   }
   const lessonsOf = new Map([...definedIn.keys()].map(id => [id, [] as Page[]] as const));
   for (const lesson of book.lessons) {
-    for (const id of tunesOf.get(lesson) ?? []) lessonsOf.get(id)?.push(lesson);
+    for (const id of tunesOf.get(lesson.file) ?? []) lessonsOf.get(id)?.push(lesson);
   }
   const anchorsOf = new Map<string, AnchorBlock[]>();
   for (const anchor of anchors.values()) {

@@ -1,6 +1,7 @@
 import { asIfStandard } from '../../shared/fingering/as-if-standard.ts';
 import { retuned } from '../../shared/fingering/tunings.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
+import { got } from '../../shared/must.ts';
 import { printPaths } from '../../shared/print-kinds.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import { siteZipPath } from '../../shared/site-zip-path.ts';
@@ -116,8 +117,10 @@ export function frontView(context: PageContext): FrontView {
   const { book, cards } = context.input;
   const { siteWords, printWords } = context.words;
   const [first, ...rest] = book.lessons;
+  const idsOn = ({ file }: Page): readonly string[] =>
+    got(context.references.tunesOf.get(file), `list of tunes of ${file}`);
   const tunesOf = (page: Page): readonly TuneLink[] =>
-    (context.references.tunesOf.get(page) ?? []).flatMap(id => {
+    idsOn(page).flatMap(id => {
       const card = cards.get(id);
       return card ? [tuneLink(card, context.root)] : [];
     });
@@ -130,7 +133,7 @@ export function frontView(context: PageContext): FrontView {
       ? {
           ...lessonLink(first, context),
           tunes: tunesOf(first),
-          hear: hearIn(context.references.tunesOf.get(first) ?? [], context),
+          hear: hearIn(idsOn(first), context),
         }
       : null,
     earlier: rest.slice(0, onFront).map(l => lessonLink(l, context)),
@@ -183,7 +186,7 @@ export function repertoireView(context: PageContext): RepertoireView {
     tunes: byTitle([...cards.values()], context.words).map(card => ({
       ...tuneLink(card, context.root),
       id: card.id,
-      openings: openings.get(card.id) ?? '',
+      openings: got(openings.get(card.id), `file of the opening of ${card.id}`),
       aliases: card.aliases,
       facts: card.facts,
     })),

@@ -1,4 +1,5 @@
 import { hash } from 'node:crypto';
+import { got } from '../../shared/must.ts';
 import type { AnchorBlock, Block, Page } from '../read/book.ts';
 import { blocksWithin } from './blocks-within.ts';
 import type { PageBook } from './site.ts';
@@ -38,27 +39,28 @@ export function pageDependencies(
 ): PageDependencies {
   const { settings, lessons, tunePages, pages } = book;
   const all = [...lessons, ...tunePages, ...pages];
-  const tunesOn = new Map(all.map(page => [page, tunesNamed(page.blocks)] as const));
+  const tunesOn = new Map(all.map(page => [page.file, tunesNamed(page.blocks)] as const));
   const pagesNaming = new Map<string, Page[]>();
-  for (const [page, ids] of tunesOn) {
-    for (const id of ids) {
+  for (const page of all) {
+    for (const id of got(tunesOn.get(page.file), page.file)) {
       const known = pagesNaming.get(id);
       if (known) known.push(page);
       else pagesNaming.set(id, [page]);
     }
   }
   const frame = hashOf([isPrivate, settings, nav]);
-  const order = new Map(all.map((page, i) => [page, i] as const));
+  const order = new Map(all.map((page, i) => [page.file, i] as const));
+  const placeOf = ({ file }: Page): number => got(order.get(file), file);
   const blocksHash = (page: Page): string => page.hashes.blocks;
   let listHash: string | null = null;
   return {
-    tunesOn: page => tunesOn.get(page) ?? [],
+    tunesOn: page => got(tunesOn.get(page.file), page.file),
     tunesInReasons: tune =>
       (pagesNaming.get(tune) ?? []).flatMap(page =>
         anchorsOf(tune, page).flatMap(anchor => tunesNamed(blocksWithin(anchor.body, page))),
       ),
     inputsOf(page, tunes) {
-      const at = page?.kind === 'lesson' ? (order.get(page) ?? 0) : null;
+      const at = page?.kind === 'lesson' ? placeOf(page) : null;
       const beside = at === null ? [] : [lessons[at - 1] ?? null, lessons[at + 1] ?? null];
       const others = new Set(tunes.flatMap(id => pagesNaming.get(id) ?? []));
       const asInput = (other: Page): Page => {
@@ -69,7 +71,7 @@ export function pageDependencies(
         book() {
           const inputs = [...new Set([page, ...beside, ...others])]
             .filter(other => other !== null)
-            .toSorted((a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0))
+            .toSorted((a, b) => placeOf(a) - placeOf(b))
             .map(asInput);
           return {
             settings,

@@ -1,5 +1,6 @@
 import { practiceTempo } from '../../shared/bowing/practice-time.ts';
 import { toNumber } from '../../shared/music/fraction.ts';
+import { got } from '../../shared/must.ts';
 import { leastMinutes, mostMinutes, usualMinutes } from '../../shared/review/review-file.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import { type LessonLink, lessonLink } from './lesson-link.ts';
@@ -52,7 +53,7 @@ export function reviewView(context: PageContext): ReviewView {
     book: book.settings.title,
     minutes: { least: leastMinutes, most: mostMinutes, usual: usualMinutes },
     lessons: book.lessons.flatMap(lesson => {
-      const tunes = viewsOf(tunesOf.get(lesson) ?? []);
+      const tunes = viewsOf(got(tunesOf.get(lesson.file), `list of tunes of ${lesson.file}`));
       return tunes.length === 0 ? [] : [{ ...lessonLink(lesson, context), tunes }];
     }),
     others: [...cards.values()].filter(card => !lessonsOf.get(card.id)?.length).map(view),
