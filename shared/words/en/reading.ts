@@ -1,6 +1,8 @@
+import { printKinds } from '../../print-kinds.ts';
 import type { Problem } from '../../problem.ts';
 import type { FactsOf } from '../../rules.ts';
 import type { Messages } from '../problem-words.ts';
+import { listed } from './grammar.ts';
 
 /** What a value should have been, where it is not one of a list. */
 export const expects = {
@@ -20,7 +22,7 @@ export const expects = {
   time: 'a time such as `0:04`, `1:02.5` or `4.5` seconds',
   colour: 'a colour such as `#1f5a50`',
   site: 'an address such as `https://example.org/fiddles/`',
-  pdf: '`none`, or a list of `book`, `sheets` and `pocket`',
+  pdf: `\`none\`, or a list of ${listed(printKinds.map(kind => `\`${kind}\``))}`,
   steps: 'numbers from 1 to 5, such as `[1, 2, 5]`',
 } as const;
 
