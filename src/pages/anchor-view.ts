@@ -18,8 +18,8 @@ export interface AnchorView {
   readonly where: string;
   readonly href: string;
   readonly notation: NotationView | null;
-  readonly direction: Direction;
-  /** null where the passage was not found in the tune. */
+  /** null, as `reachIt` is, where the passage was not found in the tune. */
+  readonly direction: Direction | null;
   readonly reachIt: string | null;
   readonly why: Html | null;
   /** What stands out in it: a few short facts, for the memory. */
@@ -51,7 +51,7 @@ export function anchorView(
       shown && score
         ? notationView(block.of, score, context, cellsOver(study, score, anchor), 'excerpt')
         : null,
-    direction: anchor?.direction ?? 'down',
+    direction: anchor?.direction ?? null,
     reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
     why,
     hooks: shown ? hooksView(study, anchor, block.standsOut, context) : [],

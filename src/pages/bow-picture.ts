@@ -1,6 +1,7 @@
 import type { BowPath } from '../../shared/bowing/bow-path.ts';
 import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
 import type { Direction, Tune } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 
 /**
  * A picture of a bow's path: the bow lies across the top, frog on the left, and under it time runs
@@ -103,26 +104,26 @@ function rowsOf(
   y: (stroke: number) => number,
   height: number,
 ): BowPicture['rows'] {
-  const barOf = (event = -1): number => events[event]?.bar ?? -1;
   const opens = path.strokes.map(({ notes }, s) => {
-    const bar = barOf(notes[0]?.event);
-    return bar === barOf(path.strokes[s - 1]?.notes.at(-1)?.event) ? null : bar;
+    const { bar } = at(events, at(notes, 0).event);
+    const before = path.strokes[s - 1]?.notes.at(-1);
+    return before && bar === at(events, before.event).bar ? null : bar;
   });
   // Names of short bars would run into one another: a pickup gives way to the bar it leads into.
   let below = Number.POSITIVE_INFINITY;
   const named = opens
     .toReversed()
     .map((bar, back) => {
-      const at = y(opens.length - 1 - back);
-      if (bar === null || below - at < 11) return null;
-      below = at;
-      return bars[bar]?.name ?? null;
+      const height = y(opens.length - 1 - back);
+      if (bar === null || below - height < 11) return null;
+      below = height;
+      return at(bars, bar).name;
     })
     .toReversed();
   return path.strokes.map(({ direction }, s) => ({
     direction,
     signAt: rounded(y(s) + height / 2 - 3.5),
-    bar: named[s] ?? null,
+    bar: at(named, s),
     textAt: rounded(y(s) + height / 2 + 4),
     ruleAt: y(s),
   }));

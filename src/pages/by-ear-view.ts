@@ -1,4 +1,5 @@
 import type { Direction } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import { plainLetter } from '../../shared/notation/plain-letter.ts';
 import type { Study } from '../../shared/study.ts';
 import type { SpokenNote } from '../../shared/words/say-tune.ts';
@@ -43,10 +44,10 @@ export function byEarView(
     range === null || (range.first <= event && event <= range.last);
   const phrases = map.phrases.map(phrase => {
     const own = phrase.bars
-      .flatMap(b => bars.get(tune.bars[b]?.name ?? '') ?? [])
+      .flatMap(b => bars.get(at(tune.bars, b).name) ?? [])
       .filter(b => b.notes.some(n => shown(n.event)));
     return {
-      part: tune.bars[phrase.bars[0] ?? -1]?.part ?? -1,
+      part: phrase.part,
       label: phrase.label,
       where: phrase.name,
       heard: own.map(b => `${siteWords.bar(b.name, null)} ${b.text}`).join(' '),
@@ -74,7 +75,7 @@ function inBars(study: Study, notes: readonly SpokenNote[], words: Words): ByEar
   for (const note of notes) {
     if (note.held) continue;
     const said = letterAndPlace(study, note.event, words);
-    const bar = study.tune.events[note.event]?.bar ?? -1;
+    const { bar } = at(study.tune.events, note.event);
     const last = bars.at(-1)?.strokes.at(-1);
     if (note.slurred && last) {
       last.notes.push(said);
@@ -94,11 +95,11 @@ function letterAndPlace(
   event: number,
   { stringNames, noteNames }: Words,
 ): EarStroke['notes'][number] {
-  const note = tune.events[event];
+  const note = at(tune.events, event);
   const names = stringNames(tuning, noteNames);
   const stops = (fingering[event] ?? []).flatMap(s => (s ? [s] : []));
   return {
-    letter: note?.kind === 'note' ? note.pitches.map(p => plainLetter(p, noteNames)).join(' ') : '',
-    where: stops.map(s => `${s.finger} ${names[s.string - 1] ?? ''}`).join(' '),
+    letter: note.kind === 'note' ? note.pitches.map(p => plainLetter(p, noteNames)).join(' ') : '',
+    where: stops.map(s => `${s.finger} ${at(names, s.string - 1)}`).join(' '),
   };
 }

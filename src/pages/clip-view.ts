@@ -1,5 +1,6 @@
 import { clipTimes } from '../../shared/clips/clip-times.ts';
 import { equal } from '../../shared/music/fraction.ts';
+import { at } from '../../shared/must.ts';
 import { clipLimits } from '../../shared/sound/paces.ts';
 import { type Passage, passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
@@ -64,9 +65,9 @@ function cuedPhrases(
   const { tune, performance, map } = study;
   const times = clipTimes(tune, performance, block, input.book.settings.bowing);
   if (times === null) return [];
-  const timeOf = (at: Passage['from']): number => {
-    const bar = performance.bars.findIndex(b => equal(b.onset, at));
-    return times[bar < 0 ? performance.bars.length : bar] ?? 0;
+  const timeOf = (onset: Passage['from']): number => {
+    const bar = performance.bars.findIndex(b => equal(b.onset, onset));
+    return at(times, bar < 0 ? performance.bars.length : bar);
   };
   return map.phrases
     .flatMap((phrase, index) => {

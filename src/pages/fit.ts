@@ -42,10 +42,10 @@ export function pairCells<T extends ScoreCell>(cells: readonly T[]): readonly Li
   return lines;
 }
 
-function fitsOn(line: readonly ScoreCell[], cell: ScoreCell, full: number): boolean {
+function fitsOn(line: Line<ScoreCell>, cell: ScoreCell, full: number): boolean {
   const music = line.reduce((sum, c) => sum + c.width, cell.width);
   if (music <= 2 * full) return true;
-  const spaces = ((line[0]?.preludeWidth ?? 0) + music) / cell.staffSpace;
+  const spaces = (line[0].preludeWidth + music) / cell.staffSpace;
   return music <= 2.6 * full && spaces <= roomiest;
 }
 

@@ -2,6 +2,7 @@ import type { Stop } from '../../shared/fingering/fingering.ts';
 import { type NoteNames, noteSymbol } from '../../shared/music/note-names.ts';
 import { timesThrough } from '../../shared/music/times-through.ts';
 import type { NoteEvent } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
@@ -103,13 +104,14 @@ const familyOf = (phrase: Phrase): string => familyOfLabel(phrase.label);
  * equals. Not a note of the tune, and so never withheld.
  */
 function eighthOf({ tune }: Study, phrase: Phrase): number | null {
-  const event = tune.events[phrase.firstDifference ?? -1];
-  const bars = phrase.bars.filter(b => !tune.bars[b]?.pickup);
-  const at = bars.indexOf(event?.bar ?? -1);
-  const bar = tune.bars[event?.bar ?? -1];
-  if (!event || !bar || at < 0) return null;
-  const within = event.onset.n / event.onset.d / (bar.length.n / bar.length.d);
-  return Math.min(8, Math.floor(((at + within) / bars.length) * 8) + 1);
+  if (phrase.firstDifference === null) return null;
+  const event = at(tune.events, phrase.firstDifference);
+  const { length } = at(tune.bars, event.bar);
+  const bars = phrase.bars.filter(b => !at(tune.bars, b).pickup);
+  const before = bars.indexOf(event.bar);
+  if (before < 0) return null;
+  const within = event.onset.n / event.onset.d / (length.n / length.d);
+  return Math.min(8, Math.floor(((before + within) / bars.length) * 8) + 1);
 }
 
 /** Notes that a block names. */
@@ -155,7 +157,7 @@ function fingersByString(
     else groups.push({ string: stop.string, fingers: [stop.finger] });
   }
   const names = stringNames(tuning, noteNames);
-  return groups.map(g => siteWords.onString(g.fingers, names[g.string - 1] ?? '')).join(', ');
+  return groups.map(g => siteWords.onString(g.fingers, at(names, g.string - 1))).join(', ');
 }
 
 /** Event index at which a phrase proper begins: the pickup into it is left out, as in its name. */
@@ -186,11 +188,11 @@ export function formOf({ tune, performance }: Study): string {
   const names: string[] = [];
   let [part, pass] = [-1, 0];
   for (const played of performance.bars) {
-    const at = tune.bars[played.bar]?.part ?? 0;
+    const next = at(tune.bars, played.bar).part;
     // A second ending is played once only: its pass is 1 while its part is in its second.
-    if (at === part && played.pass <= pass) continue;
-    names.push(tune.parts[at]?.name ?? '');
-    [part, pass] = [at, played.pass];
+    if (next === part && played.pass <= pass) continue;
+    names.push(at(tune.parts, next).name);
+    [part, pass] = [next, played.pass];
   }
   return names.join(' ');
 }

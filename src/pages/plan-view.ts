@@ -3,6 +3,7 @@ import { bowPath, strokesOfPlan, wholeBow } from '../../shared/bowing/bow-path.t
 import type { Anchor, LeadIn, Plan } from '../../shared/bowing/bowing.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
 import type { Direction } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
@@ -103,7 +104,7 @@ function cellsOfWay(
   leadIn: LeadIn,
   anchor: Anchor,
 ): readonly ScoreCell[] {
-  const bars = new Set(leadIn.notes.map(e => study.tune.events[e]?.bar ?? -1));
+  const bars = new Set(leadIn.notes.map(e => at(study.tune.events, e).bar));
   const passage = cellsOver(study, score, anchor);
   return score.cells.filter(c => passage.includes(c) || c.bars.some(b => bars.has(b)));
 }
@@ -117,17 +118,19 @@ function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan, words: Words): P
       direction,
       alt: words.siteWords[direction],
       notes: events.map(e => noteName(study, e, words)).join(' '),
-      bar: barOpened(study, events[0], strokes[i - 1]?.at(-1)),
+      bar: barOpened(study, at(events, 0), strokes[i - 1]?.at(-1) ?? null),
     };
   });
 }
 
-function barOpened(study: Study, event = -1, before = -1): string | null {
-  const bar = study.tune.events[event]?.bar ?? -1;
-  return bar === study.tune.events[before]?.bar ? null : (study.tune.bars[bar]?.name ?? null);
+/** Name of the bar that an event opens; null where the event before it stands in the same bar. */
+function barOpened({ tune }: Study, event: number, before: number | null): string | null {
+  const { bar } = at(tune.events, event);
+  if (before !== null && bar === at(tune.events, before).bar) return null;
+  return at(tune.bars, bar).name;
 }
 
 function noteName(study: Study, event: number, words: Words): string {
-  const note = study.tune.events[event];
-  return note?.kind === 'note' ? words.spokenPitches(note.pitches, words.noteNames) : '';
+  const note = at(study.tune.events, event);
+  return note.kind === 'note' ? words.spokenPitches(note.pitches, words.noteNames) : '';
 }

@@ -1,4 +1,5 @@
 import { fractionText } from '../../shared/music/fraction.ts';
+import { at } from '../../shared/must.ts';
 import { liltRange } from '../../shared/sound/lilt.ts';
 import { paceLimits, paceNames, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
@@ -160,7 +161,7 @@ function anchorBars(
   { tune }: Study,
   anchor: { readonly first: number; readonly last: number },
 ): string {
-  const barOf = (event: number): string => tune.bars[tune.events[event]?.bar ?? -1]?.name ?? '';
+  const barOf = (event: number): string => at(tune.bars, at(tune.events, event).bar).name;
   const [from, to] = [barOf(anchor.first), barOf(anchor.last)];
   return from === to ? from : `${from}-${to}`;
 }

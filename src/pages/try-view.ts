@@ -1,5 +1,6 @@
 import type { Anchor } from '../../shared/bowing/bowing.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
+import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
@@ -49,7 +50,7 @@ export function tryView(
 /** The cells that any of the ways there, or the passage, stand in. */
 function cellsOfWays(study: Study, score: Score, anchor: Anchor): readonly ScoreCell[] {
   const events = anchor.leadIns.flatMap(l => l.notes);
-  const bars = new Set(events.map(e => study.tune.events[e]?.bar ?? -1));
+  const bars = new Set(events.map(e => at(study.tune.events, e).bar));
   const passage = cellsOver(study, score, anchor);
   return score.cells.filter(c => passage.includes(c) || c.bars.some(b => bars.has(b)));
 }

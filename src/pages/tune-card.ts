@@ -1,5 +1,6 @@
 import { toNumber } from '../../shared/music/fraction.ts';
 import type { TuneType } from '../../shared/music/tune.ts';
+import { at } from '../../shared/must.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
@@ -50,12 +51,11 @@ function partLengths({ tune, performance }: Study): TuneCard['parts'] {
   const done = new Set<number>();
   let before = -1;
   for (const { bar } of performance.bars) {
-    const part = tune.bars[bar]?.part ?? -1;
-    const partBefore = tune.bars[before]?.part ?? -1;
-    if (part !== partBefore || bar <= before) done.add(partBefore);
-    const length = tune.bars[bar]?.length;
-    if (length && !done.has(part)) lengths[part] = (lengths[part] ?? 0) + toNumber(length);
+    const { part, length } = at(tune.bars, bar);
+    const partBefore = before < 0 ? null : at(tune.bars, before).part;
+    if (partBefore !== null && (part !== partBefore || bar <= before)) done.add(partBefore);
+    if (!done.has(part)) lengths[part] = at(lengths, part) + toNumber(length);
     before = bar;
   }
-  return tune.parts.map(({ name }, i) => ({ name, length: lengths[i] ?? 0 }));
+  return tune.parts.map(({ name }, i) => ({ name, length: at(lengths, i) }));
 }

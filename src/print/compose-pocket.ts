@@ -1,3 +1,4 @@
+import { at } from '../../shared/must.ts';
 import { imposePages } from './impose-pages.ts';
 import { call, list, literal, type Markup, named } from './markup.ts';
 import { type Opening, openings } from './openings.ts';
@@ -37,7 +38,7 @@ export function pocketBody(context: PrintContext): Markup {
   const sides = imposePages(pages.length).map(side =>
     call(
       'pocket-side',
-      side.map(page => (page === null ? '[]' : (pages[page] ?? '[]'))),
+      side.map(page => (page === null ? '[]' : at(pages, page))),
     ),
   );
   return sides.join('\n\n');

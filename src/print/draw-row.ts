@@ -1,3 +1,4 @@
+import { got } from '../../shared/must.ts';
 import type { Score, ScoreCell } from '../engrave/score.ts';
 import type { Density } from './print-input.ts';
 import { type Sizes, unitLength } from './sizes.ts';
@@ -69,8 +70,8 @@ const growth = 5;
 function drawCell(cell: ScoreCell, x: number, shown: ReturnType<Shown>, id: string): string {
   const { svg, width, height } = cell;
   if (shown === null) return placed(svg, x, width, height);
-  const staff = /<path class="staff"[^>]*>/.exec(svg)?.[0] ?? '';
-  const root = /^\s*<svg\b[^>]*>/.exec(svg)?.[0] ?? '';
+  const [staff] = got(/<path class="staff"[^>]*>/.exec(svg), 'staff in the drawing of a cell');
+  const [root] = got(/^\s*<svg\b[^>]*>/.exec(svg), 'svg element in the drawing of a cell');
   const bare = placed(`${root}${staff}</svg>`, x, width, height);
   if (shown.length === 0) return bare;
   const boxes = shown.map(
@@ -93,8 +94,9 @@ function glyphsIn(score: Score, body: string): string {
   const use = (text: string): void => {
     for (const [, id = ''] of text.matchAll(/href="#([^"]+)"/g)) {
       if (used.has(id)) continue;
-      used.set(id, score.glyphs.get(id) ?? '');
-      use(used.get(id) ?? ''); // a head with its stem uses the head
+      const glyph = got(score.glyphs.get(id), `glyph ${id}`);
+      used.set(id, glyph);
+      use(glyph); // a head with its stem uses the head
     }
   };
   use(body);

@@ -1,5 +1,6 @@
 import { toNumber } from '../../shared/music/fraction.ts';
 import { beatsOf } from '../../shared/music/meter.ts';
+import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import type { ScoreCell } from '../engrave/score.ts';
 import type { Shown } from './draw-row.ts';
@@ -41,12 +42,11 @@ export const firstNotes = (cell: ScoreCell): ReturnType<Shown> => {
 /** Right edge of a phrase's start: the first beat that begins after enough notes. */
 function startEdge(study: Study, cell: ScoreCell, enough: number): number {
   const { tune } = study;
-  const full = cell.notes.findIndex(n => !tune.bars[tune.events[n.event]?.bar ?? -1]?.pickup);
+  const full = cell.notes.findIndex(n => !at(tune.bars, at(tune.events, n.event).bar).pickup);
   const beat = toNumber(beatsOf(tune.meter, tune.type));
   const next = cell.notes.find((n, i) => {
-    const onset = tune.events[n.event]?.onset;
-    if (i < Math.max(0, full) + enough || !onset) return false;
-    const beats = toNumber(onset) / beat;
+    if (i < Math.max(0, full) + enough) return false;
+    const beats = toNumber(at(tune.events, n.event).onset) / beat;
     return Math.abs(beats - Math.round(beats)) < 1e-9;
   });
   return next ? next.left - leftOfHead : cell.width;

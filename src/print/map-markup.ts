@@ -1,6 +1,7 @@
 import { toNumber } from '../../shared/music/fraction.ts';
 import { type NoteNames, noteSymbol } from '../../shared/music/note-names.ts';
 import { timesThrough } from '../../shared/music/times-through.ts';
+import { at } from '../../shared/must.ts';
 import { familyOfLabel } from '../../shared/sections/phrase-labels.ts';
 import type { Phrase } from '../../shared/sections/section-map.ts';
 import type { Study } from '../../shared/study.ts';
@@ -58,12 +59,12 @@ function openingLetters({ tune }: Study, phrase: Phrase, names: NoteNames): stri
 
 /** How far along its block a phrase's first note that differs stands, from 0 to 1; bars as equals. */
 function differsAt({ tune }: Study, phrase: Phrase): number | null {
-  const event = tune.events[phrase.firstDifference ?? -1];
-  const bar = tune.bars[event?.bar ?? -1];
-  const bars = phrase.bars.filter(b => !tune.bars[b]?.pickup);
-  const at = bars.indexOf(event?.bar ?? -1);
-  if (!event || !bar || at < 0) return null;
-  const within = toNumber(event.onset) / toNumber(bar.length);
-  const eighth = Math.min(7, Math.floor(((at + within) / bars.length) * 8));
+  if (phrase.firstDifference === null) return null;
+  const event = at(tune.events, phrase.firstDifference);
+  const bars = phrase.bars.filter(b => !at(tune.bars, b).pickup);
+  const before = bars.indexOf(event.bar);
+  if (before < 0) return null;
+  const within = toNumber(event.onset) / toNumber(at(tune.bars, event.bar).length);
+  const eighth = Math.min(7, Math.floor(((before + within) / bars.length) * 8));
   return (eighth + 0.5) / 8;
 }

@@ -1,3 +1,4 @@
+import { at, got } from '../../shared/must.ts';
 import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import type { Study } from '../../shared/study.ts';
 import { type Words, wordsFor } from '../../shared/words/words-for.ts';
@@ -93,7 +94,7 @@ export function printable(
 
 /** `U+2603`, as Unicode names it. */
 const numberOf = (c: string): string =>
-  `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
+  `U+${got(c.codePointAt(0), 'character').toString(16).toUpperCase().padStart(4, '0')}`;
 
 /** Words of a tune, checked. */
 export const tuneText = (context: PrintContext, tune: PrintTune, text: string): string =>
@@ -106,7 +107,7 @@ export function rowValue(
   row: DrawnRow,
   alt: string,
 ): string {
-  const texts = [...row.svg.matchAll(/>([^<>]*[^\x20-\x7e<>][^<>]*)</g)].map(m => m[1] ?? '');
+  const texts = [...row.svg.matchAll(/>([^<>]*[^\x20-\x7e<>][^<>]*)</g)].map(m => at(m, 1));
   let { svg } = row;
   for (const text of texts) {
     const printed = tuneText(context, tune, text);
@@ -132,7 +133,7 @@ export function sayBars(study: Study, words: Words): (bars: readonly number[]) =
   );
   return bars =>
     bars
-      .map(b => study.tune.bars[b]?.name ?? '')
+      .map(b => at(study.tune.bars, b).name)
       .map(name => `${name}. ${said.get(name) ?? ''}`)
       .join(' ');
 }

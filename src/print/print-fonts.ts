@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { create } from 'fontkit';
+import { got } from '../../shared/must.ts';
 import { unwrapFont } from './unwrap-font.ts';
 
 /** The fonts of a print, all under the SIL Open Font Licence, and the characters they hold. */
@@ -73,6 +74,6 @@ function readFonts(packageRoot: string): PrintFonts {
     has: character =>
       blank.test(character) ||
       signs.includes(character) ||
-      faces.every(face => face.has(character.codePointAt(0) ?? 0)),
+      faces.every(face => face.has(got(character.codePointAt(0), 'character'))),
   };
 }

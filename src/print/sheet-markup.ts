@@ -1,5 +1,6 @@
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import { meterText } from '../../shared/music/meter.ts';
+import { at } from '../../shared/must.ts';
 import type { SheetStep } from '../../shared/print-kinds.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
@@ -110,7 +111,7 @@ function sheetRows(context: PrintContext, tune: PrintTune, step: SheetStep): rea
   }
   const said = sayBars(study, context.words);
   return rows.map(row => {
-    const names = row.bars.map(b => study.tune.bars[b]?.name ?? '').join(', ');
+    const names = row.bars.map(b => at(study.tune.bars, b).name).join(', ');
     return rowValue(
       context,
       tune,

@@ -37,7 +37,7 @@ export function formatProblems(problems: readonly Problem[], readSource: SourceR
     const begins = i === 0 || file !== (all[i - 1]?.place?.file ?? null);
     if (file !== null && begins) sources.set(file, readSource(file));
     const heading = begins ? [file ?? reportWords.wholeBook, ''] : [];
-    return [...heading, ...tellProblem(p, sources.get(file ?? '') ?? null), ''];
+    return [...heading, ...tellProblem(p, file === null ? null : (sources.get(file) ?? null)), ''];
   });
   return `${[...lines, countProblems(problems)].join('\n')}\n`;
 }
