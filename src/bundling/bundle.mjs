@@ -5,10 +5,10 @@ import { build } from 'esbuild';
 import { licencesOf, packagesIn } from './licences.mjs';
 import { templatesForEsbuild } from './templates-plugin.mjs';
 
-// Code compiled of another bundle would be taken for that of this one.
+// V8 could take the compiled code of an older bundle for that of this one.
 rmSync('dist/bowbook.code', { force: true });
 
-// The program as one script, which its entries load with compiled code.
+// The program as one script, which the files in `src/start/` load with compiled code.
 const { metafile } = await build({
   entryPoints: { bowbook: 'src/bundling/bundled.ts' },
   outdir: 'dist',
@@ -18,7 +18,7 @@ const { metafile } = await build({
   format: 'cjs',
   target: 'node20',
   minifyWhitespace: true, // the longer it is, the longer it takes to read
-  lineLimit: 160, // of which Node shows one where it fails
+  lineLimit: 160, // Node prints the line where an error is thrown
   define: { 'import.meta.url': 'bundleUrl' },
   plugins: [templatesForEsbuild],
   // Packages are bundled too: Node takes longer to find and open their files than to run them.
@@ -26,7 +26,7 @@ const { metafile } = await build({
   metafile: true,
 });
 writeFileSync('dist/licences.txt', `${licencesOf(packagesIn(metafile))}\n`);
-// What Node runs first is CommonJS, for which it need not set up its loader of modules.
+// The files that Node starts with are CommonJS, so that it does not load its ES module loader.
 await build({
   entryPoints: ['cli', 'load-bundle', 'practise', 'tune-worker'].map(
     name => `src/start/${name}.ts`,
@@ -45,12 +45,12 @@ const entryUrl = require('node:url').pathToFileURL(__filename).href;`,
 });
 writeFileSync('dist/package.json', '{ "type": "commonjs" }\n');
 
-// Each file that stands in src/browser itself is a script of the pages, unless it exports what the
-// others share; the folders are their parts.
+// Each file directly in src/browser is a script of the pages, unless it has exports, which the scripts
+// share; the folders contain their parts.
 const scripts = readdirSync('src/browser')
   .filter(name => /^[^.]+\.ts$/.test(name))
   .filter(name => !/^export /m.test(readFileSync(`src/browser/${name}`, 'utf8')));
-// Styles, each by itself, since the build puts some of its own between them.
+// Each style sheet by itself, since a build puts the book's own colours between them.
 await build({
   entryPoints: readdirSync('templates/styles').map(name => `templates/styles/${name}`),
   outdir: 'dist/styles',
@@ -70,7 +70,7 @@ const wordsIn = language => ({
     );
   },
 });
-// One bundle a language: `player.js`, `player.de.js`. A page asks for that of its book.
+// One bundle per language: `player.js`, `player.de.js`. A page loads the one in its book's language.
 const languages = readdirSync('shared/words', { withFileTypes: true })
   .filter(entry => entry.isDirectory())
   .map(entry => entry.name);
@@ -91,12 +91,12 @@ await build({
   entryPoints: ['src/offline/keep-site.ts'],
   outdir: 'dist/offline',
 });
-// The preview's scripts stand apart: what is in dist/browser is in every site.
+// The preview's scripts have a folder of their own, since dist/browser is copied into every site.
 await build({
   ...forBrowsers,
   entryPoints: ['src/browser/preview/refresh.ts', 'src/browser/preview/tap.ts'],
   outdir: 'dist/preview',
 });
 
-// Last, since it builds a book: keeps what the program compiles to.
+// Last, since it builds a book with the bundle: saves the compiled code.
 execFileSync(process.execPath, ['dist/practise.js', 'content'], { stdio: 'pipe' });

@@ -1,6 +1,6 @@
-/** All that is bundled for Node: what the entries in `src/start/` ask of it. */
+/** The entry of the bundle for Node: exports what the files in `src/start/` call. */
 export { runCommand } from '../commands/cli.ts';
 
-/** What a worker thread does; loaded only there, since it takes all that tunes are made with. */
+/** Runs a worker thread. Imported only there, since it loads everything that tunes are made with. */
 export const serveBatches = async (): Promise<void> =>
   (await import('../workers/tune-worker.ts')).serveBatches();

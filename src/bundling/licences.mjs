@@ -1,7 +1,7 @@
-// The notices that packages ask for where their code is handed on in a bundle.
+// The licence notices of the packages whose code is in a bundle.
 import { readdirSync, readFileSync } from 'node:fs';
 
-/** Packages whose code stands in a bundle, by the metafile that esbuild wrote of it. */
+/** Folders of the packages whose code is in a bundle, by esbuild's metafile of it; sorted. */
 export const packagesIn = metafile =>
   [
     ...new Set(
@@ -12,7 +12,7 @@ export const packagesIn = metafile =>
     ),
   ].sort();
 
-/** Name, version and notices of each package; the licence it names where it brings no file. */
+/** Name, version, licence and notice files of each package, as one text. */
 export function licencesOf(folders) {
   return folders
     .map(folder => {

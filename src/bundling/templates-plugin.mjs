@@ -1,5 +1,6 @@
-// Compiles the templates into a module, `bowbook:templates`, for whatever bundles the program or runs
-// it unbundled: esbuild and Vite. Each template is named by its path under `templates/` (`parts/map`).
+// Plugins for esbuild, which bundles the program, and Vite, which runs it unbundled in tests: they compile
+// the templates into a module, `bowbook:templates`. A template's name is its path under `templates/`
+// (`parts/map`).
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import Handlebars from 'handlebars';
@@ -8,8 +9,8 @@ const root = join(import.meta.dirname, '../../templates');
 const name = 'bowbook:templates';
 
 /**
- * Takes out where in its file each node of a template stands. Handlebars would compile it in, as an
- * object to be made anew each time that a field is filled in. A defect of a view names its field alone.
+ * Removes the source position of each node of a template. Handlebars would compile it in, as an object
+ * that is made again each time a field is filled in. So an error for a missing field names only the field.
  */
 class WithoutPlaces extends Handlebars.Visitor {
   accept(node) {
@@ -26,7 +27,7 @@ const compiler = Object.assign(Handlebars.create(), {
   },
 });
 
-/** The module's text. A field that a view lacks is a defect of ours and throws: hence `strict`. */
+/** The text of the module. `strict`: rendering throws where a view lacks a field of the template. */
 function compiledTemplates() {
   const compiled = readdirSync(root, { recursive: true, withFileTypes: true })
     .filter(entry => entry.isFile() && entry.name.endsWith('.hbs'))

@@ -12,7 +12,7 @@ import { rememberedTunes } from './remembered-tunes.ts';
 import { type ReadState, rereadBook } from './reread-book.ts';
 import type { TuneStore } from './tune-store.ts';
 
-/** What builds of one book have in common. */
+/** What the builds of one book share. */
 interface BuildTools {
   readonly store: TuneStore;
   readonly maker: TuneMaker;
@@ -20,8 +20,9 @@ interface BuildTools {
 
 /**
  * Runs the pipeline on a book, and takes over from the last build what has not changed. Problems are
- * gathered to the end; with an error among them nothing is written and the last site stays.
- * `last`: what the last build left; what this one leaves comes with the result.
+ * collected to the end; if one of them is an error, nothing is written and the last site stays.
+ * `last` is the state that the last build left, `left` the state for the next one. Throws only for
+ * defects of the program.
  */
 export async function buildBook(
   options: BuildOptions,
@@ -53,11 +54,11 @@ export async function buildBook(
 
 interface WrittenSite {
   readonly site: SiteState;
-  /** Found amiss with more than one tune. */
+  /** Problems that belong to no single tune. */
   readonly said: readonly Problem[];
 }
 
-/** Writes the site, unless what is made has errors: then it stays as it was. */
+/** Makes and writes the site; where making it finds errors, the site stays as it was. */
 async function writeSite(
   { book, filesHash }: ReadState,
   options: BuildOptions,
@@ -95,7 +96,7 @@ async function writeSite(
   }
 }
 
-/** Whether the site, whose plain files have been put, stands as the last build left it. */
+/** Whether every file of the site is as the last build left it. Call it when the plain files have been put. */
 function standsAsLeft(site: OpenSite, { files }: SiteState): boolean {
   const others = new Map(files);
   for (const [path, { hash }] of site.written) {
@@ -107,7 +108,7 @@ function standsAsLeft(site: OpenSite, { files }: SiteState): boolean {
 
 const isError = ({ severity }: Problem): boolean => severity === 'error';
 
-/** What the disk refused, as a problem of the book's. */
+/** Turns an error of writing the site into a problem of the book. */
 const problemOfSite = ({ rule, path, message }: SiteError, root: string): Problem =>
   problem(rule, null, {
     actual: relative(root, path).startsWith('..') ? path : relative(root, path),

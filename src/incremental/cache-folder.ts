@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { hashOf } from '../pipeline/hash-of.ts';
 
 /**
- * Where the work of a book is kept from one build to the next: the cache folder of the system, which
- * no site is published from, which cloud drives and version control leave alone, and which people
- * know they may empty. A private copy has its own, since its pages differ.
+ * Path of the folder that holds a book's cache: in the system's cache folder, or in `asked`. The
+ * system's is never published, synchronised or committed, and people know that they may empty it. A
+ * private build has a folder of its own, since its pages differ.
  */
 export function cacheFolder(root: string, isPrivate: boolean, asked?: string): string {
   return join(asked ?? systemCache(), hashOf(root).slice(0, 16), isPrivate ? 'private' : 'public');

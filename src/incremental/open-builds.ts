@@ -15,7 +15,7 @@ import { openCache } from './open-cache.ts';
 import { programHash } from './program-hash.ts';
 import { entriesOf, tuneStore } from './tune-store.ts';
 
-/** What a build made and said. `pages` is 0 and nothing was written where `failed`. */
+/** The result of a build. Where `failed`, nothing was written and `pages` is 0. */
 export interface BuildResult {
   readonly book: Book;
   readonly tunes: readonly TuneSummary[];
@@ -27,26 +27,28 @@ export interface BuildResult {
 export interface BuildOptions {
   readonly root: string;
   readonly out: string;
-  /** Shows the teacher's private notes, marked. Such a site is never to be published. */
+  /** Shows the teacher's private notes, marked. Such a site must not be published. */
   readonly isPrivate: boolean;
   readonly progress: Progress;
-  /** Leaves out what takes longest, the PDFs and the zip: for a look, not to publish. */
+  /** Leaves out the PDFs and the zip, which take longest. */
   readonly isQuick?: boolean;
-  /** Builds unfinished pages too, marked. Such a site is never to be published. */
+  /** Builds unfinished pages too, marked. Such a site must not be published. */
   readonly withUnfinished?: boolean;
-  /** Folder for what the next build may take over; without one nothing is kept. */
+  /** Folder of the cache; without it nothing is kept for a later run. */
   readonly cache?: string;
-  /** Name of the site in that folder, where `out` is another folder at each run. */
+  /** Name of the site in the cache, where `out` differs from run to run. */
   readonly knownAs?: string;
 }
 
-/** Builds of one book that follow one another and hold in memory what has not changed. */
+/** Successive builds of one book, which keep what has not changed in memory. */
 export interface Builds {
+  /** Builds the book as it is now. Call it again only when the last call has ended. */
   readonly build: () => Promise<BuildResult>;
+  /** Writes the cache and ends the threads. */
   readonly close: () => Promise<void>;
 }
 
-/** Milliseconds after a build at which it is kept for a later run: a page that waits comes first. */
+/** Milliseconds between a build and writing its state to the cache, so that a waiting page comes first. */
 const saveAfter = 500;
 
 /** Builds a book once. */
@@ -80,7 +82,7 @@ export function openBuilds(options: BuildOptions): Builds {
   };
   return {
     async build() {
-      clearTimeout(saving); // it would sweep away what this build makes
+      clearTimeout(saving); // saving would delete the new entries of this build from the cache
       try {
         const { result, left } = await buildBook(options, { store, maker }, state);
         if (left.reading !== state.reading || left.site !== state.site) isSaved = false;

@@ -5,28 +5,30 @@ import { deserialize, serialize } from 'node:v8';
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 
 /**
- * What earlier builds worked out, one file an entry, named by the hash of all that it was made from.
- * Nothing here is needed: any of it may be deleted, torn or overwritten, and is then worked out anew.
+ * Results of earlier builds, one file per entry. A result is named by the hash of its inputs, so an entry
+ * never becomes wrong. Entries may be deleted or damaged at any time; they are then computed again.
  */
 export interface Cache {
-  /** What was kept under a key; undefined where there is nothing whole. */
+  /** The value under a key; undefined where it is missing or damaged. Never throws. */
   readonly read: (key: string) => unknown;
   /**
-   * Keeps a value: plain data, maps, sets and big integers. One that cannot be written is let go.
-   * `isHasty`: every build reads it and writes it, so that time counts for more than room.
+   * Stores a value: plain data, maps, sets and big integers. Where the disk refuses, it stores nothing and
+   * does not throw. `isHasty` skips compression, for an entry that every build reads and writes.
    */
   readonly write: (key: string, value: unknown, isHasty?: boolean) => void;
-  /** Deletes the entries whose keys are not wanted any more. */
+  /** Deletes the entries whose keys are not wanted. */
   readonly keepOnly: (isWanted: (key: string) => boolean) => void;
 }
 
-/** An entry is the SHA-256 of what follows, then the value serialised, and deflated where it is long. */
+/** An entry is the SHA-256 of the rest, then the serialised value, deflated where it is long. */
 const hashBytes = 32;
 
-/** Fewer bytes than this are quicker to write than to deflate. The first of a serialised value is never 0. */
+/** From this many bytes deflating is quicker than writing them. */
 const worthDeflating = 1 << 15;
+/** Marks a deflated value: the first byte of one that `serialize` wrote is never 0. */
 const deflated = Buffer.of(0);
 
+/** Opens the cache in a folder, which is created where it is missing. */
 export function openCache(folder: string): Cache {
   attempt(() => mkdirSync(folder, { recursive: true }));
   const path = (key: string): string => join(folder, key);
@@ -38,7 +40,7 @@ export function openCache(folder: string): Cache {
         if (!hashOf(body).equals(bytes.subarray(0, hashBytes))) return undefined;
         return deserialize(body[0] === 0 ? inflateRawSync(body.subarray(1)) : body);
       } catch {
-        return undefined; // not there, or not readable: it is worked out anew
+        return undefined; // missing or unreadable: it is computed again
       }
     },
     write(key, value, isHasty = false) {
@@ -52,7 +54,7 @@ export function openCache(folder: string): Cache {
         writeFileSync(part, Buffer.concat([hashOf(body), body]));
         renameSync(part, path(key));
       } catch {
-        attempt(() => rmSync(part, { force: true })); // a full disk costs the next build time, and nothing else
+        attempt(() => rmSync(part, { force: true })); // a full disk only makes the next build slower
       }
     },
     keepOnly(isWanted) {
@@ -65,12 +67,12 @@ export function openCache(folder: string): Cache {
   };
 }
 
-/** Where a cache cannot be kept, a build is slower, and right all the same. */
+/** Runs `work` and ignores its errors: without a cache a build is slower, and its result the same. */
 function attempt(work: () => void): void {
   try {
     work();
   } catch {
-    // as above
+    // ignored, see above
   }
 }
 

@@ -2,15 +2,14 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 
-/** Where the code is: in its sources where it runs unbundled, as in the tests. */
+/** Paths of the code: the sources where the program runs unbundled, as in the tests, else the bundles. */
 const code = import.meta.url.endsWith('.ts')
   ? ['src', 'shared']
   : ['dist/bowbook.cjs', 'dist/browser', 'dist/offline', 'dist/styles'];
 
 /**
- * A hash of the program itself: its code, its templates, the packages it was installed with, and the
- * Node that runs it. What another program made is not taken over. `root`: the folder of Bowbook. Reads
- * some 6 MB, in about 10 ms.
+ * Hash of the program: its code, templates, installed packages and the version of Node, so that results
+ * of another version are not used. `root`: the folder of Bowbook. Reads some 6 MB, in about 10 ms.
  */
 export function programHash(root: string): string {
   const names = [...code, 'templates', 'package.json', 'package-lock.json'];
@@ -20,7 +19,7 @@ export function programHash(root: string): string {
   return sum.digest('hex');
 }
 
-/** The file itself, or every file under the folder; none where it is missing. */
+/** A file itself, or all files under a folder, sorted; empty where the path is missing. */
 function filesIn(path: string): readonly string[] {
   const stats = statSync(path, { throwIfNoEntry: false });
   if (!stats?.isDirectory()) return stats ? [path] : [];

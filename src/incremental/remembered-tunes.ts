@@ -7,15 +7,15 @@ import type { TuneMaker } from '../workers/tune-maker.ts';
 import type { TuneStore } from './tune-store.ts';
 
 interface Remembered {
-  /** Of tunes that stand in the site, by the hash of their input. */
+  /** Summaries of the tunes in the site, by input hash. */
   readonly summaries: ReadonlyMap<string, TuneSummary>;
   readonly store: TuneStore;
   readonly maker: TuneMaker;
 }
 
 /**
- * The tunes of a book during a build. Those whose input is what it was, and whose files stand in the
- * site as they were left, are taken over; the maker makes the others.
+ * The source of a book's tunes during a build. A tune is taken over if its input hash is known and its files
+ * are in the site as the last build left them; `maker` makes the others.
  */
 export function rememberedTunes(
   tasks: readonly TuneTask[],
@@ -30,10 +30,10 @@ export function rememberedTunes(
   const again = (task: TuneTask) => maker.makeOne({ ...task, pages: [], isShared: true });
   const builtOf = async (task: TuneTask) => {
     const built = store.built(task.inputHash) ?? (await again(task)).built;
-    // The prose round the tune is no part of its input hash, and may have changed.
+    // The input hash leaves out the prose around the tune, which may have changed.
     return { ...built, block: task.job.block };
   };
-  /** A tune that stands in the site, with those of its pages that must be made anew; else null. */
+  /** A tune that is taken over, with those of its pages that must be rendered again; null where it must be made. */
   const standing = (
     task: TuneTask,
     keepUnchanged: OpenSite['keepUnchanged'],
@@ -67,9 +67,9 @@ export function rememberedTunes(
           const staged = tune ?? (await made.next()).value;
           if (staged) yield staged;
         }
-        await made.next(); // to its end, where it lets go of its threads
+        await made.next(); // runs the generator to its end, where it removes its listeners from the threads
       } finally {
-        // Left before its end, its threads would go on staging files, and answer the next build.
+        // Where the caller stops early, the threads must end, or they would go on staging files and answer the next build.
         await made.return(undefined);
       }
     },

@@ -6,24 +6,24 @@ import { type BookFiles, readBookFiles } from '../read/read-book-files.ts';
 import type { FinishedPage } from '../read/read-page.ts';
 import { type Asked, sameAnswers, traceNames } from './traced-names.ts';
 
-/** What a reading of a book leaves for the next one. Plain data. */
+/** What a reading of the book leaves for the next one. Plain data. */
 export interface ReadState {
   /** Hash of all files of the book. */
   readonly filesHash: string;
   readonly book: Book;
-  /** By file. */
+  /** Pages by file. */
   readonly pages: ReadonlyMap<string, PageState>;
 }
 
-/** A page as read, with the hash of its text. */
+/** A page as it was read, with the hash of its text. */
 interface PageState {
   readonly textHash: string;
   readonly names: PageNames;
-  /** null where it is unfinished and not shown. */
+  /** null where the page is unfinished and not shown. */
   readonly read: ReadPage | null;
 }
 
-/** A finished page with what it was made from besides its text: the book's names that it asked for, and the settings. */
+/** A finished page with its inputs besides the text: its look-ups of the book's names, and the settings. */
 interface ReadPage {
   readonly asked: Asked;
   readonly settingsHash: string;
@@ -31,9 +31,9 @@ interface ReadPage {
 }
 
 /**
- * Reads the book in a folder as `readBook` does, and takes over from the last reading each page whose
- * text, settings and answers of the book's names are the same. Returns `last` itself where no file has changed:
- * then nothing is parsed, and the parser, which takes longer to load than all else, is not loaded.
+ * Reads the book in the folder `root` as `readBook` does, and takes over each page whose text, settings and
+ * look-ups of the book's names give the same as last time. Returns `last` itself where no file has changed:
+ * then nothing is parsed, and the Markdown parser, the slowest module to load, is not imported.
  */
 export async function rereadBook(
   root: string,
@@ -49,7 +49,7 @@ export async function rereadBook(
   return { filesHash, book: bookOf(root, files, { ...options, reader }), pages };
 }
 
-/** A reader that asks `reader` only for what `known` does not have; `pages` fills as it is asked. */
+/** Wraps `reader` so that it reads only the pages that `known` lacks; `pages` fills as pages are read. */
 function rememberingReader(
   reader: PageReader,
   known: ReadonlyMap<string, PageState>,

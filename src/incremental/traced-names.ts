@@ -1,6 +1,6 @@
 import type { BookNames } from '../read/book-names.ts';
 
-/** Questions that a page asked of the book's names, with their answers; key null: all of a table's names. */
+/** The look-ups that a page made in the tables of names, with the results; key null: it read the whole table. */
 export type Asked = readonly (readonly [
   table: keyof BookNames,
   key: string | null,
@@ -8,9 +8,9 @@ export type Asked = readonly (readonly [
 ])[];
 
 /**
- * Wraps the names of a book so that every question asked of them is recorded. A page is read again only
- * when its own text has changed or one of its answers has: a new lesson changes the names of the book,
- * and hardly any page's answers.
+ * Wraps the names of a book so that every look-up is recorded. A page depends on the results of its look-ups
+ * and not on the whole tables: a new lesson changes the tables, but hardly any page's look-ups, so that few
+ * pages are read again.
  */
 export function traceNames(all: BookNames): {
   readonly names: BookNames;
@@ -43,11 +43,11 @@ export function traceNames(all: BookNames): {
   };
 }
 
-/** Whether the names of a book still answer every question as they did. */
+/** Whether every recorded look-up gives the same result in the names of a book. */
 export const sameAnswers = (asked: Asked, all: BookNames): boolean =>
   asked.every(([table, key, answer]) => answerOf(all, table, key) === answer);
 
-/** Leaves places out: where a name stands matters only for names given twice, which end a build. */
+/** The result of a look-up as text, without places: they matter only for names given twice, which end a build. */
 function answerOf(all: BookNames, table: keyof BookNames, key: string | null): string {
   const names = all[table];
   if (key === null) return JSON.stringify([...names.entries()].map(withoutPlace));

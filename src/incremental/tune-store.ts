@@ -6,18 +6,20 @@ import type { TuneTask } from '../pipeline/tune-task.ts';
 import { openCache } from './open-cache.ts';
 
 /**
- * What is kept of tunes besides what stands in the site, by the hash of their input. undefined: nothing
- * whole is kept. Threads may share a folder: entries are written whole.
+ * Tunes in the cache, by input hash: what later pages and builds need and the site does not contain. A
+ * result is undefined where the entry is missing or damaged. Threads may share a folder, since entries
+ * are replaced whole.
  */
 export interface TuneStore {
-  /** Study and drawings, of tunes that more than their own page asks for: read back in some 3 ms. */
+  /** Study and drawings of a tune that further pages or PDFs show. Reading them takes some 3 ms. */
   readonly built: (inputHash: string) => BuiltTune | undefined;
-  /** First phrase, of every tune, since a list has many in one file. */
+  /** The first phrase, kept of every tune, since each file of openings has fifty; null: none may be shown. */
   readonly opening: (inputHash: string) => Opening | null | undefined;
+  /** Stores a tune that has been made. */
   readonly keep: (task: TuneTask, made: MadeTune) => void;
 }
 
-/** `program`: hash of the program, which what another program made is not taken over from. */
+/** Opens the store in the cache `folder`. `program`: hash of the program; entries of another are not found. */
 export function tuneStore(folder: string, program: string): TuneStore {
   const cache = openCache(folder);
   const nameOf = (inputHash: string): string => tuneEntry(program, inputHash);
@@ -31,7 +33,7 @@ export function tuneStore(folder: string, program: string): TuneStore {
   };
 }
 
-/** Names of the entries in the cache that belong to these tunes. */
+/** Names of the cache entries that belong to these tunes. */
 export const entriesOf = (program: string, inputHashes: Iterable<string>): ReadonlySet<string> =>
   new Set(
     [...inputHashes]

@@ -19,19 +19,19 @@ import type { TuneSource } from './tune-source.ts';
 export interface BookFilesInput {
   readonly book: Book;
   readonly isPrivate: boolean;
-  /** The PDFs and the zip are left out. */
+  /** Leaves out the PDFs and the zip. */
   readonly isQuick: boolean;
-  /** What lists say of every tune, by id, in the order of the book. */
+  /** The entry of every tune in lists, by id, in the order of the book. */
   readonly cards: TuneCards;
-  /** Each with its study and drawing: ask for one after another, and hold on to none. */
+  /** Studies and drawings are read back one at a time; keep no reference to them, since each takes megabytes. */
   readonly tunes: Pick<TuneSource, 'built' | 'opening' | 'inputHash'>;
-  /** What the site holds so far, with hashes, and its bytes. */
+  /** The files that the site contains so far, with their hashes and bytes. */
   readonly site: Pick<OpenSite, 'written' | 'read'>;
-  /** Takes what is found amiss while these files are made. */
+  /** Called with the problems that are found while these files are made. */
   readonly say: (problems: readonly Problem[]) => void;
 }
 
-/** Files that need no tune: styles, scripts, fonts, recordings and pictures. */
+/** The files that depend on no tune: styles, scripts, fonts, recordings and pictures. */
 export function plainFiles(book: Book, isPrivate: boolean): readonly SiteFile[] {
   const media = book.media.filter(path => isPrivate || !book.privateMedia.includes(path));
   return [
@@ -42,8 +42,9 @@ export function plainFiles(book: Book, isPrivate: boolean): readonly SiteFile[] 
 }
 
 /**
- * Files over the whole book, put when all pages are: each may look at what the site holds so far.
- * One that is dear to make has an `inputHash`, and is made again only when that changes.
+ * Yields the files about the whole book, to be put into the site after all pages, since some of them list
+ * or contain what the site has by then. A file that is expensive to make has an `inputHash`, and is made
+ * again only when that changes.
  */
 export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
   const { book, isPrivate, isQuick, cards, tunes, site, say } = input;
@@ -68,18 +69,18 @@ export function* wholeFiles(input: BookFilesInput): Generator<SiteFile> {
       say,
     });
   }
-  // These two last of all, since they list and hold what there is.
+  // These two come last: one lists all files of the site, the other contains them.
   yield { path: 'keep-site.js', content: keepSiteScript(site.written, offlineScript()) };
   if (!isPrivate && !isQuick) yield siteZipFile(book, site);
 }
 
-/** The recordings and pictures that the site holds, with their hashes. */
+/** Paths and hashes of the recordings and pictures in the site, as one text. */
 const picturesOf = ({ written }: BookFilesInput['site']): string =>
   [...written]
     .flatMap(([path, { hash }]) => (path.startsWith('media/') ? [`${path} ${hash}`] : []))
     .join(' ');
 
-/** The first phrases of some tunes; those whose notes are withheld are left out. */
+/** A script with the first phrases of some tunes, without the tunes whose notes may not be shown. */
 async function openingsOf(
   ids: readonly string[],
   { tunes }: Pick<BookFilesInput, 'tunes'>,
@@ -88,7 +89,7 @@ async function openingsOf(
   return openingsScript(openings.filter(opening => opening !== null));
 }
 
-/** Marks a folder that holds private notes, for people and for the command. */
+/** A file that marks a folder with private notes, for people and for the command. */
 const privateMarker: SiteFile = {
   path: 'private.txt',
   content: 'This copy shows the teacher’s private notes. It is not to be published.\n',

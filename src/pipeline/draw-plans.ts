@@ -8,8 +8,9 @@ import type { Score } from '../engrave/score.ts';
 import { planKey } from '../pages/built-tune.ts';
 
 /**
- * The tune drawn anew for the best plan to reach each of its anchors, for every level and preset
- * asked for, by its `planKey`. A plan that leaves the tune as it is written has no drawing of its own.
+ * Drawings of the tune with the slurs of the best plan to reach each of its anchors, for every level and
+ * preset that a plan block asks for, by `planKey`. A plan that changes nothing has no drawing of its own.
+ * `draw` throws where a tune cannot be drawn.
  */
 export function drawPlans(
   study: Study,
@@ -28,8 +29,9 @@ export function drawPlans(
 }
 
 /**
- * The tune with a plan's slurs written into its ABC, read and studied again: what a teacher would
- * get who took the plan over. Throws where the copy does not read as the same notes with those slurs.
+ * Studies the tune with a plan's slurs written into its ABC, which is then parsed again: the result is
+ * what a teacher gets who adopts the plan. Throws where the new ABC does not parse to the same notes
+ * with those slurs.
  */
 export function studyPlan(study: Study, request: StudyRequest, plan: Plan): Study {
   const { tune } = study;

@@ -12,8 +12,8 @@ import { creditsOf } from './export-facts.ts';
 import type { StudiedTune } from './study-job.ts';
 
 /**
- * Draws a studied tune and words its credits: all that the pages need of it. A tune that the
- * engraver fails on is told of and left without a drawing, and the rest of the book is built.
+ * Draws a studied tune and writes its line of credits: all that the pages need of it. Where the engraver
+ * throws, the tune gets a problem (`drawing-failed`) and no drawing, and the rest of the book is built.
  */
 export function drawTune(
   studied: StudiedTune,
@@ -54,7 +54,7 @@ const drawStudy = (study: Study, words: Words): Score =>
     parse: parseAll,
   });
 
-/** What a screen reader says in place of a drawing, bar by bar, as in the tune in words. */
+/** Returns the text of a bar (an index) that a screen reader says in place of the drawing. */
 function describeBars(study: Study, words: Words): (bar: number) => string {
   const said = new Map(
     words

@@ -5,19 +5,19 @@ import type { ExportFacts } from '../export/musicxml.ts';
 import type { StudiedTune } from './study-job.ts';
 
 /**
- * The gate of rights: whether a tune's notes and sound may leave the teacher's own machine. Every
- * download and every export asks here. A private build, which is never published, shows all.
+ * Whether a file with a tune's notes or sound may be made for others. Every download and every export
+ * depends on this function. A private build is never published, so it contains all tunes.
  */
 export const mayLeave = ({ rights }: Pick<StudiedTune, 'rights'>, isPrivate: boolean): boolean =>
   isPrivate || mayPublish(rights);
 
-/** What a file for other programs says of a tune besides its notes. */
+/** The tempo and credits of a tune, for files that other programs read. */
 export const exportFacts = (studied: StudiedTune, words: Words): ExportFacts => ({
   tempo: practiceTempo(studied.study?.tune ?? { type: null }, studied.request.bowing),
   credits: creditsOf(studied, words),
 });
 
-/** Where a tune comes from and whose it is, in one line. */
+/** One line on the origin of a tune and the rights to it, in the language of `words`. */
 export const creditsOf = ({ block, study, rights }: StudiedTune, words: Words): string =>
   words.creditLine({
     abc: study?.tune.credits ?? null,

@@ -4,21 +4,21 @@ import type { BuiltTune } from '../pages/built-tune.ts';
 import type { Opening } from '../pages/openings.ts';
 import type { TuneCard } from '../pages/tune-card.ts';
 
-/** Everything made of one tune. */
+/** All results of making one tune. */
 export interface MadeTune {
   readonly summary: TuneSummary;
-  /** Its study and drawings. */
+  /** Study and drawings. */
   readonly built: BuiltTune;
-  /** Its first phrase; null where its notes may not be shown, or could not be drawn. */
+  /** The first phrase; null where the notes may not be shown, or could not be drawn. */
   readonly opening: Opening | null;
   /** The files beside its page, then the pages that show no other tune. */
   readonly files: readonly MadeFile[];
 }
 
-/** What lists, messages and later builds need of a tune: little, so that those of a whole book are held. */
+/** What lists, messages and later builds need of a tune. It is small, since those of the whole book stay in memory. */
 export interface TuneSummary {
   readonly card: TuneCard;
-  /** Its ABC could be read. */
+  /** Whether its ABC could be parsed. */
   readonly isStudied: boolean;
   readonly problems: readonly Problem[];
   /** Paths of the files that stand beside its page. */
@@ -31,9 +31,9 @@ export interface MadeFile {
   readonly content: Content;
 }
 
-/** A tune whose files are ready for the site: staged, kept there, or still to be made. */
+/** A tune whose files are ready for the site: staged, unchanged in the site, or to be made when they are put. */
 export interface StagedTune {
   readonly summary: TuneSummary;
-  /** Those that are still to be put. */
+  /** The files that are still to be put into the site. */
   readonly files: readonly SiteFile[];
 }

@@ -4,7 +4,7 @@ import { parseTunes } from '../abc/parse-tune.ts';
 import type { ChainNote } from '../pages/site.ts';
 import type { BookSettings, NotesBlock } from '../read/book.ts';
 
-/** The notes of a `:notes[…]` chain, as written (no key signature); null where they cannot be read. */
+/** The notes of a `:notes[…]` chain, read without a key signature; null where the ABC cannot be parsed. */
 export function noteChain(block: NotesBlock, settings: BookSettings): readonly ChainNote[] | null {
   const source = {
     text: `L:1/8\nK:none\n${block.abc}`,

@@ -6,17 +6,19 @@ import type { TuneSource } from './tune-source.ts';
 import { pageHash } from './tune-task.ts';
 
 /**
- * The pages that show no tune, or more than one, by when they can be rendered. A page is rendered when
- * the last of its tunes is there, from studies and drawings read back, so that none is held for longer.
+ * The order in which pages are rendered that show no tune, or more than one. A page is rendered as soon as
+ * the last of its tunes is made, from studies and drawings that are read back then, so that they are in
+ * memory for one page only. `makeTune` renders the pages that show a single tune.
  */
 export interface PageSchedule {
   readonly withoutTunes: readonly SiteFile[];
-  /** Those whose last tune, in the order of the book, is this one. */
+  /** The pages whose last tune, in the order of the book, is this one. */
   readonly endingWith: (tune: string) => readonly SiteFile[];
-  /** Those over the cards of all tunes; ask for them when every card is there. */
+  /** The pages that list all tunes; call it when every card is there. */
   readonly lists: () => readonly SiteFile[];
 }
 
+/** Makes the schedule of a book's pages. Throws where a page shows a tune that is not in the book. */
 export function pageSchedule(
   plans: readonly PagePlan[],
   tunes: TuneSource,
@@ -30,7 +32,7 @@ export function pageSchedule(
   };
   const byLast = new Map<number, ShowPlan[]>();
   for (const plan of plans) {
-    // Whoever makes a tune renders the pages that show it alone.
+    // `makeTune` renders the pages that show one tune.
     if (plan.tunes === null || plan.tunes.length === 1) continue;
     const last = Math.max(-1, ...plan.tunes.map(place));
     byLast.set(last, [...(byLast.get(last) ?? []), plan]);

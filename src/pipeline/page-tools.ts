@@ -3,13 +3,13 @@ import type { PageRecipe } from '../pages/make-page.ts';
 import type { PageTools } from '../pages/site.ts';
 import type { BookSettings } from '../read/book.ts';
 
-/** Renders pages about certain tunes, and holds what every page is rendered with. */
+/** The functions that every page is rendered with, and `render` itself. */
 export interface PageRenderer extends PageTools {
-  /** The page as HTML, from the tunes that its recipe names. */
+  /** Returns a page as HTML. `tunes`: those that its recipe names, by id. */
   readonly render: (recipe: PageRecipe, tunes: ReadonlyMap<string, BuiltTune>) => string;
 }
 
-/** Loads what pages are rendered with: a build that renders none goes without. */
+/** Imports what pages are rendered with when the first page is rendered: a build without one does not load it. */
 export async function pageTools(settings: BookSettings, isPrivate: boolean): Promise<PageRenderer> {
   const { bodyHtml } = await import('../read/body-html.ts');
   const { makePage } = await import('../pages/make-page.ts');

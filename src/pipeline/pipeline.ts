@@ -16,26 +16,26 @@ import type { TuneSource } from './tune-source.ts';
 import { type TuneTask, tuneTasks } from './tune-task.ts';
 
 /*
- * The pipeline, whole, for one tune and for a book: read, study, engrave, render, write. It computes and
- * remembers nothing. What an earlier build has made comes through a `TuneSource`, and a site does not
- * have a file made whose `inputHash` it has already. A step's libraries are loaded when it first has work.
+ * The whole pipeline, for one tune and for a book: read, study, engrave, render, write. It computes and
+ * remembers nothing. Results of an earlier build come in through a `TuneSource`, and a site skips each
+ * file that it has already under the same `inputHash`. Each step imports its libraries when it first runs.
  */
 
 /** A book with the studies of its tunes. */
 export interface StudiedBook {
   readonly book: Book;
   readonly tunes: readonly StudiedTune[];
-  /** Of the book and of its tunes. */
+  /** Those of the book, then those of its tunes. */
   readonly problems: readonly Problem[];
 }
 
-/** Reads a book and studies each of its tunes; draws and writes nothing. */
+/** Reads the book in the folder `root` and studies each of its tunes. It draws and writes nothing. */
 export async function studyBook(root: string, progress: Progress): Promise<StudiedBook> {
   const { readBook } = await import('../read/read-book.ts');
   return studyTunes(await readBook(root), progress);
 }
 
-/** Studies each tune of a book that has been read. */
+/** Studies each tune of a book that has been read, private blocks left out. */
 export async function studyTunes(book: Book, progress: Progress): Promise<StudiedBook> {
   const { studyJob } = await import('./study-job.ts');
   const jobs = tuneJobs(book, false);
@@ -46,7 +46,10 @@ export async function studyTunes(book: Book, progress: Progress): Promise<Studie
   return { book, tunes, problems: [...book.problems, ...tunes.flatMap(t => t.problems)] };
 }
 
-/** Studies and engraves a tune, and renders its files and the pages that show no other. */
+/**
+ * Studies and engraves a tune, and renders its files and the pages that show no other tune. Never throws
+ * for a book's defects: they are among the problems of the summary.
+ */
 export async function makeTune({ job, inputHash, pages }: TuneTask): Promise<MadeTune> {
   const { studyJob } = await import('./study-job.ts');
   const { drawTune } = await import('./draw-tune.ts');
@@ -72,21 +75,24 @@ export async function makeTune({ job, inputHash, pages }: TuneTask): Promise<Mad
 export interface SiteOptions {
   /** Shows the teacher's private notes, marked. */
   readonly isPrivate: boolean;
-  /** Leaves out what takes longest, the PDFs and the zip. */
+  /** Leaves out the PDFs and the zip, which take longest. */
   readonly isQuick: boolean;
   readonly progress: Progress;
 }
 
-/** What was made of a book, besides its files. */
+/** The result of making a book's site, besides its files. */
 export interface MadeSite {
   readonly pages: number;
   /** In the order of the book. */
   readonly tunes: readonly TuneSummary[];
-  /** Found amiss with more than one tune. */
+  /** Problems that belong to no single tune. */
   readonly problems: readonly Problem[];
 }
 
-/** Makes the tunes, pages and files of a book, and puts them into the site. */
+/**
+ * Makes the tunes, pages and files of a book, and puts them into the site; the caller commits or abandons
+ * it. `openTunes` decides which tunes are made and where. Throws `SiteError` where the disk refuses.
+ */
 export async function makeSite(
   book: Book,
   { isPrivate, isQuick, progress }: SiteOptions,

@@ -6,19 +6,22 @@ import type { Book } from '../read/book.ts';
 import { hashOf } from './hash-of.ts';
 import type { TuneSource } from './tune-source.ts';
 
-/** What the PDFs of a site are made from. */
+/** The input of the PDFs of a site. */
 export interface PrintFilesInput {
   readonly book: Book;
   readonly ids: readonly string[];
-  /** Those whose notes could be read. */
+  /** Whether the notes of a tune could be parsed. */
   readonly readable: (id: string) => boolean;
   readonly tunes: Pick<TuneSource, 'built' | 'inputHash'>;
-  /** Hash of the pictures. */
+  /** Paths and hashes of the pictures, as one text. */
   readonly pictures: string;
   readonly say: (problems: readonly Problem[]) => void;
 }
 
-/** The PDFs that a book asks for: the tune book, sheets of each tune and in large print, the booklet. */
+/**
+ * Yields the PDFs that `pdf:` of the settings asks for: tune book, large print, booklet, and the sheets of
+ * each tune. Their makers share the drawings of all tunes, which are read back once.
+ */
 export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
   const { book, ids, readable, tunes, pictures, say } = input;
   const asked = book.settings.print;
@@ -36,7 +39,7 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
       const options = wholeBook[kind];
       const { print } = await import('./print-pdf.ts');
       const { pdf, problems } = print(book, await gather(), options);
-      // In large print many tunes turn a page: that is told to who asks for it, not at every build.
+      // In large print many tunes run over a page: `bowbook print` warns of it, a build does not.
       say(problems.filter(p => p.rule !== 'print-long' || options.audience !== 'large'));
       return pdf;
     },
@@ -57,14 +60,14 @@ export function* printFiles(input: PrintFilesInput): Generator<SiteFile> {
   }
 }
 
-/** How each kind of PDF of a whole book is made for its site. */
+/** The print options of each PDF of the whole book. */
 const wholeBook: Readonly<Record<PrintKind, Partial<PrintOptions>>> = {
   book: { what: 'book' },
   sheets: { what: 'sheets', audience: 'large', steps: [1] },
   pocket: { what: 'pocket' },
 };
 
-/** Ids of the tunes that may stand on paper. */
+/** Ids of the tunes that may be printed. */
 const rightsKnown = ({ lessons, tunePages, pages, settings }: Book): ReadonlySet<string> =>
   new Set(
     [...lessons, ...tunePages, ...pages]
@@ -74,7 +77,7 @@ const rightsKnown = ({ lessons, tunePages, pages, settings }: Book): ReadonlySet
       ),
   );
 
-/** The little of a tune that paper needs, so that the rest need not be held. */
+/** Copies the fields that print needs, so that the rest of the tune can be freed. */
 const printTune = ({ block, study, score, published, credits }: PrintTune): PrintTune => ({
   block,
   study,

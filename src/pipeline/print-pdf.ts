@@ -7,7 +7,7 @@ import type { PrintInput, PrintOptions, PrintTune } from '../print/print-input.t
 import type { Book } from '../read/book.ts';
 import { noteChain } from './note-chain.ts';
 
-/** One PDF of a book; what the options leave out is as the book has it. */
+/** Makes one PDF of a book. Options that are left out follow the book's settings. */
 export function print(
   book: Book,
   tunes: ReadonlyMap<string, PrintTune>,

@@ -6,8 +6,8 @@ import type { Book } from '../read/book.ts';
 import { slug } from '../read/slug.ts';
 
 /**
- * The whole site as one file to take away, made of all that stands in the site when it is asked
- * for; it does not hold itself. It is for a site to publish: a private one is never packed.
+ * The zip of the whole site: every file that the site contains when this is called, but itself. Do not
+ * call it for a private build, whose files must not be handed on.
  */
 export function siteZipFile(
   book: Book,

@@ -9,7 +9,7 @@ import { parseTunes } from '../abc/parse-tune.ts';
 import type { AnchorBlock, PlanBlock, TuneBlock } from '../read/book.ts';
 import type { TuneJob } from './tune-job.ts';
 
-/** A tune of the book, read and studied; `study` is null where the ABC could not be read. */
+/** A tune of the book, parsed and studied; `study` is null where the ABC could not be parsed. */
 export interface StudiedTune {
   readonly block: TuneBlock;
   readonly request: StudyRequest;
@@ -18,7 +18,7 @@ export interface StudiedTune {
   readonly problems: readonly Problem[];
 }
 
-/** Reads the ABC of a tune and studies it, and checks the cues of its recordings and its drills against it. */
+/** Parses the ABC of a tune and studies it, and checks its recordings' cues and its drills against it. */
 export function studyJob({ block, asks, settings }: Omit<TuneJob, 'isPrivate'>): StudiedTune {
   const request: StudyRequest = {
     tuning: block.tuning ?? settings.tuning,
@@ -48,7 +48,7 @@ export function studyJob({ block, asks, settings }: Omit<TuneJob, 'isPrivate'>):
   return { block, request, study, rights, problems: found };
 }
 
-/** An anchor, with each level and preset that some plan block asks for, once. */
+/** The request for an anchor, with each pair of level and preset that its plan blocks ask for, once. */
 function anchorRequest(a: AnchorBlock, plans: readonly PlanBlock[]): AnchorRequest {
   const own = plans.filter(p => p.to === a.id && (p.level !== null || p.preset !== null));
   const asked = new Map(own.map(p => [`${p.level} ${p.preset}`, p] as const));

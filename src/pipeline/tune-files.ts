@@ -14,7 +14,7 @@ import type { TuneJob } from './tune-job.ts';
 
 type BareFile = Omit<MadeFile, 'inputHash'>;
 
-/** The files that stand beside the page of a tune: none where its rights are not known. */
+/** The script and downloads of a tune; none where its rights are unknown or its ABC could not be parsed. */
 export function tuneFiles(
   studied: StudiedTune,
   { isPrivate }: Pick<TuneJob, 'isPrivate'>,
@@ -34,7 +34,7 @@ export function tuneFiles(
   ];
 }
 
-/** What is kept of a tune for lists and messages. `files`: those beside its page. */
+/** The summary of a tune, for lists and messages. `files`: its script and downloads. */
 export const summaryOf = (
   built: BuiltTune,
   { isPrivate }: Pick<TuneJob, 'isPrivate'>,
@@ -48,6 +48,6 @@ export const summaryOf = (
   files: files.map(({ path }) => path),
 });
 
-/** The first phrase of a tune; null where its notes may not be shown, or could not be drawn. */
+/** The first phrase of a tune; null where the notes may not be shown, or could not be drawn. */
 export const openingIn = (built: BuiltTune, job: Pick<TuneJob, 'isPrivate'>): Opening | null =>
   mayShow(built, job) ? openingOf(built) : null;

@@ -1,15 +1,15 @@
 import type { Block, BlockOf, Book, BookSettings, StudiedBlocks, TuneBlock } from '../read/book.ts';
 
-/** A tune of the book with all that the book says of it: the same job gives the same product. */
+/** A tune of the book with all that it is made from: equal jobs give equal results. */
 export interface TuneJob {
   readonly block: TuneBlock;
-  /** The blocks of any page that its study answers. */
+  /** The blocks on any page that the study of the tune answers. */
   readonly asks: StudiedBlocks;
   readonly settings: BookSettings;
   readonly isPrivate: boolean;
 }
 
-/** Every tune of the book, in its order, with the blocks of any page that its study answers. */
+/** The jobs of all tunes, in the order of the book. */
 export function tuneJobs(book: Book, isPrivate: boolean): readonly TuneJob[] {
   const { settings } = book;
   const blocks = [...book.lessons, ...book.tunePages, ...book.pages].flatMap(p => p.blocks);
@@ -26,7 +26,7 @@ export function tuneJobs(book: Book, isPrivate: boolean): readonly TuneJob[] {
     .map(block => ({ block, asks: studiedBlocks(about.get(block.id) ?? []), settings, isPrivate }));
 }
 
-/** The blocks that a study answers, each kind that is declared so in its spec. */
+/** Sorts out the blocks that a study answers: the kinds whose spec says so. */
 function studiedBlocks(blocks: readonly Block[]): StudiedBlocks {
   const of = <K extends keyof StudiedBlocks>(kind: K) =>
     blocks.filter((b): b is BlockOf<K> => b.kind === kind);

@@ -4,24 +4,24 @@ import type { Block, Book } from '../read/book.ts';
 import { hashOf } from './hash-of.ts';
 import { type TuneJob, tuneJobs } from './tune-job.ts';
 
-/** A tune to be made, with the pages that show no other tune. Plain data: any thread can make it. */
+/** A tune to make, with the pages that show no other tune. Plain data, so that it can be sent to a thread. */
 export interface TuneTask {
   readonly job: TuneJob;
-  /** Hash of the job, its prose left out: of all that the tune's study, drawings and files are made from. */
+  /** Hash of the job without its prose: every input of the tune's study, drawings and files. */
   readonly inputHash: string;
   readonly pages: readonly PageTask[];
-  /** Other pages or PDFs show it too, so its study and drawings are kept for them. */
+  /** Whether further pages or PDFs show the tune, so that its study and drawings must be kept for them. */
   readonly isShared: boolean;
 }
 
 export interface PageTask {
   readonly path: string;
-  /** Hash of all that the page is made from. */
+  /** Hash of every input of the page. */
   readonly inputHash: string;
   readonly recipe: PageRecipe;
 }
 
-/** Every tune of a book, in its order. `plans`: all pages of the site. */
+/** The tasks of all tunes, in the order of the book. `plans`: all pages of the site. */
 export function tuneTasks(
   book: Book,
   plans: readonly PagePlan[],
@@ -50,7 +50,7 @@ export function tuneTasks(
         .map(plan => ({
           path: plan.path,
           inputHash: pageHash(plan, inputHash),
-          // Put together each time it is asked for: a book has many, and most are never made again.
+          // Computed when it is read: a book has many recipes, and a rebuild needs few of them.
           get recipe() {
             return plan.recipe;
           },
@@ -60,7 +60,7 @@ export function tuneTasks(
   });
 }
 
-/** Hash of all that a page is made from; `tunes`: hash of the tunes that it shows. */
+/** Hash of every input of a page. `tunes`: hash of the tunes that it shows. */
 export const pageHash = (plan: PagePlan, tunes: string): string => hashOf(plan.inputHash(), tunes);
 
 const withoutProse = (block: Block): string => JSON.stringify({ ...block, body: null });

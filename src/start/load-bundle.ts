@@ -6,7 +6,7 @@ import { Script } from 'node:vm';
 import type * as bundled from '../bundling/bundled.ts';
 import { optimiseLate } from './optimise-late.ts';
 
-/** The bundled program, and its script, of which the compiled code can be asked. */
+/** The bundled program, and its script, whose compiled code can be saved. */
 export interface LoadedBundle {
   readonly program: typeof bundled;
   readonly script: Script;
@@ -15,15 +15,14 @@ export interface LoadedBundle {
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const bundle = join(folder, 'bowbook.cjs');
 
-/** Where what the bundle's functions compile to is kept. */
+/** Path of the compiled code of the bundle's functions. */
 export const codeFile = join(folder, 'bowbook.code');
 
 /**
- * Loads the bundled program together with what a practice run compiled its functions to, so that
- * neither it nor any thread that it starts has to compile them again: that takes a sixth of a rebuild's processor time
- * (`docs/performance.md`).
- * Code that another V8 compiled, or the same under other flags, is refused by V8, and the program
- * runs as well without. `Module.enableCompileCache` will do this where Node 22 is the least.
+ * Loads the bundled program with the code that V8 compiled from its functions in a practice run
+ * (`practise.ts`). Compiling them again would take a sixth of a rebuild's processor time in each process
+ * (`docs/performance.md`). V8 rejects the code if its version or flags differ, or if the file is missing;
+ * the program then runs without it. `Module.enableCompileCache` can replace this once Node 22 is required.
  */
 export function loadBundle(): LoadedBundle {
   optimiseLate();

@@ -4,8 +4,9 @@ import { join } from 'node:path';
 import { codeFile, loadBundle } from './load-bundle.ts';
 
 /**
- * The last step of bundling: builds a book, builds it again after a lesson has changed, and keeps what
- * the bundle's functions compiled to meanwhile. Argument: the folder of the book, which is copied.
+ * The last step of bundling: builds a book, builds it again after a change to a lesson, and saves the code
+ * that V8 has compiled meanwhile. Argument: the folder of the book, of which it uses a copy. Throws where
+ * the book has errors.
  */
 async function practise(book: string): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));

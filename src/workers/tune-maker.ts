@@ -6,19 +6,23 @@ import { makeTune } from '../pipeline/pipeline.ts';
 import type { TuneTask } from '../pipeline/tune-task.ts';
 import type { TuneThreads } from './tune-threads.ts';
 
-/** Makes tunes, in this thread or in several, and keeps what later pages and builds may ask for. */
+/** Makes tunes, in this thread or in several, and stores what later pages and builds need. */
 export interface TuneMaker {
-  /** What is made of tunes, in the order of the tasks, each as soon as it and those before it are there. */
+  /**
+   * Makes tunes and stages their files; yields them in the order of the tasks, each as soon as it and those
+   * before it are ready. Throws `SiteError` where a file cannot be written.
+   */
   readonly make: (tasks: readonly TuneTask[], place: SitePlace) => AsyncGenerator<StagedTune>;
-  /** Makes one tune here and stages none of its files. */
+  /** Makes one tune in this thread and stages no file. */
   readonly makeOne: (task: TuneTask) => Promise<MadeTune>;
+  /** Ends the threads. */
   readonly close: () => Promise<void>;
 }
 
-/** A thread takes as long to start as some twenty tunes to make, so fewer than this many are all made here. */
+/** Fewer tunes than this are made in this thread: starting another takes as long as making some twenty. */
 const worthThreads = 40;
 
-/** `start`: starts the threads; null where there are none to start. */
+/** Opens a maker. `start` starts the threads when they are first worth it; it returns null where there are none. */
 export function tuneMaker(store: TuneStore, start: () => TuneThreads | null): TuneMaker {
   let threads: TuneThreads | null = null;
   const makeOne = async (task: TuneTask): Promise<MadeTune> => {
@@ -39,7 +43,7 @@ export function tuneMaker(store: TuneStore, start: () => TuneThreads | null): Tu
   };
 }
 
-/** Stages the files of a tune. */
+/** Writes the files of a tune into the staging folder. */
 export const stageTune = ({ summary, files }: MadeTune, place: SitePlace): StagedTune => ({
   summary,
   files: files.map(({ path, inputHash, content }) => ({

@@ -1,57 +1,59 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
+import { at, got } from '../../shared/must.ts';
 import { asSiteError } from '../output/site-error.ts';
 import type { SitePlace } from '../output/stage-file.ts';
 import { packageRoot } from '../pages/package-root.ts';
 import type { StagedTune } from '../pipeline/made-tune.ts';
 import type { TuneTask } from '../pipeline/tune-task.ts';
 
-/** Threads that make tunes and stage their files, of which only summaries and hashes come back. */
+/** Threads that make tunes and stage their files. Only summaries and hashes are sent back. */
 export interface TuneThreads {
   /**
-   * What is made of the tasks, in their order. Rather than wait for the next tune, this thread makes one
-   * too, by `here`. Throws `SiteError` where a thread could not write; then all of them are ended.
+   * Yields the tunes in the order of the tasks. While the next one is not ready, this thread makes tunes
+   * too, by `here`. Throws where a thread fails (`SiteError` where it could not write) and ends all threads.
    */
   readonly make: (
     tasks: readonly TuneTask[],
     place: SitePlace,
     here: MakeHere,
   ) => AsyncGenerator<StagedTune>;
+  /** Ends the threads; `make` starts new ones. */
   readonly close: () => Promise<void>;
 }
 
 type MakeHere = (task: TuneTask) => Promise<StagedTune>;
 
-/** What a thread is told as it starts: the folder of the cache, and the hash of the program. */
+/** The data that a thread starts with: the folder of the cache, and the hash of the program. */
 export interface ThreadData {
   readonly cache: string;
   readonly program: string;
 }
 
-/** Tunes to be made, in one message to a thread: its answer is a `StagedTune` for each task. */
+/** A message to a thread: tunes to make. The thread answers with a `StagedTune` for each task. */
 export interface Batch {
   readonly tasks: readonly TuneTask[];
   readonly place: SitePlace;
 }
 
-/** Each thread has two batches, so that it never waits for the next. */
+/** Tunes in a batch. Each thread has two batches, so that it never waits for the next. */
 const batchSize = 4;
 
-/** Towards the end batches get smaller, so that all are done at about the same time. */
+/** Size of the next batch: smaller towards the end, so that all threads end at about the same time. */
 const sizeOfNext = (left: number): number => Math.min(batchSize, Math.ceil(left / 16));
 
-/** The bundled worker; null where the code runs unbundled, as in the tests. */
+/** Path of the bundled worker; null where the code runs unbundled, as in the tests. */
 const workerFile = import.meta.url.endsWith('.ts')
   ? null
   : join(packageRoot(), 'dist', 'tune-worker.js');
 
-/** Starts a thread for each processor but this thread's; null where there is no bundled worker. */
+/** Starts a thread per processor but one, which this thread uses; null where there is no bundled worker. */
 export function startThreads(workerData: ThreadData): TuneThreads | null {
   if (workerFile === null) return null;
   const file = workerFile;
-  // A thread may fail before it is given work, or while all are being ended: an error that nobody
-  // listened for would end the process.
+  // A thread may fail before its first batch, or while all are being ended; an 'error' event without a
+  // listener would end the process.
   let broken: unknown = null;
   const startOne = (): Worker =>
     new Worker(file, { workerData }).on('error', error => {
@@ -74,7 +76,7 @@ export function startThreads(workerData: ThreadData): TuneThreads | null {
         yield* handOut(workers, tasks, place, here);
         isDone = true;
       } finally {
-        // One may have failed, and others may still be staging files that nobody will ask for.
+        // After an error or an early stop the other threads may still be staging files: end them.
         if (!isDone) await close();
       }
     },
@@ -82,7 +84,7 @@ export function startThreads(workerData: ThreadData): TuneThreads | null {
   };
 }
 
-/** Hands batches to whichever worker is free, and what is made back in the order of the tasks. */
+/** Sends a batch to each worker that is free, and yields the tunes in the order of the tasks. */
 async function* handOut(
   workers: readonly Worker[],
   tasks: readonly TuneTask[],
@@ -101,7 +103,7 @@ async function* handOut(
       sent += batch.length;
     };
     const take = (answer: readonly StagedTune[]): void => {
-      const first = waiting.shift() ?? 0;
+      const first = got(waiting.shift(), 'batch that a thread answers');
       for (const [i, tune] of answer.entries()) made[first + i] = tune;
       send();
       wake();
@@ -127,11 +129,11 @@ async function* handOut(
         }
         await new Promise(setImmediate);
       }
-      // Messages come in only between turns of the event loop: what is done with a tune would hold
-      // them up for as long as there are tunes.
+      // Lets the event loop deliver messages of the workers, which would otherwise wait for new batches
+      // while the caller uses the tunes that are ready.
       await new Promise(setImmediate);
       if (failed !== null) throw failed;
-      const tune = made[i] as StagedTune;
+      const tune = at(made, i) as StagedTune;
       made[i] = undefined;
       yield tune;
     }

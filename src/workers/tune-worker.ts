@@ -5,7 +5,7 @@ import { makeTune } from '../pipeline/pipeline.ts';
 import { stageTune } from './tune-maker.ts';
 import type { Batch, ThreadData } from './tune-threads.ts';
 
-/** What a worker thread does: takes batches of tunes, makes them, stages their files, and answers with the rest. */
+/** Runs in a worker thread: makes the tunes of each batch, stages their files, and sends back the summaries. */
 export function serveBatches(): void {
   const { cache, program } = workerData as ThreadData;
   const store = tuneStore(cache, program);
@@ -18,7 +18,7 @@ export function serveBatches(): void {
     }
     parentPort?.postMessage(staged);
   };
-  // One batch after another: answers come in the order of the batches.
+  // One batch after another, since the main thread expects answers in the order of its batches.
   let served = Promise.resolve();
   parentPort?.on('message', (batch: Batch) => {
     served = served.then(() => serve(batch));
