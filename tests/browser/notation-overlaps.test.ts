@@ -76,8 +76,9 @@ describe('nothing stands on anything else', () => {
     for (const layers of shown) {
       const all: string[] = [];
       for (let i = 0; i < studies.length; i += 25) {
-        const { boxes, found } = await overlaps(studies.slice(i, i + 25), layers, 1280);
-        expect(boxes).toBeGreaterThan(1000);
+        const some = studies.slice(i, i + 25);
+        const { boxes, found } = await overlaps(some, layers, 1280);
+        expect(boxes).toBeGreaterThan(some.length * 100);
         all.push(...found);
       }
       expect(all.length, all.slice(0, 20).join('\n')).toBe(0);

@@ -208,8 +208,7 @@ const music = (tune: Tune): unknown => {
 
 /** Every tune of the files is had, the same as there; importing twice changes nothing. */
 async function importAll(taken: readonly AbcFile[]): Promise<void> {
-  const folder = join(work, 'files');
-  mkdirSync(folder);
+  const folder = mkdtempSync(join(work, 'files-'));
   const files = taken.map(({ name, text }) => {
     writeFileSync(join(folder, name), text);
     return join(folder, name);
