@@ -11,58 +11,98 @@ const limits: Readonly<Record<'beginner' | 'improver' | 'advanced', Limits>> = {
   advanced: { longestSlur: 4, longestStroke: 1.5 },
 };
 
-/** Slurs stay few and short; the strokes take the beats as they come. */
-const singleStrokes: Preset = {
-  name: 'single strokes',
+/** What most ways leave to the level, or to the pattern. */
+const plain = {
   strongBeat: 'down',
   intoBeat: false,
   phraseEndsChange: true,
   longestSlur: null,
+  longestStroke: null,
+  pattern: null,
+  pickups: null,
+  slurOver: 'half-bar',
+  hooks: false,
+} as const;
+
+/** Slurs where one book of dance tunes prints them, counted: printed practice, not how anybody plays. */
+const asPrinted: Preset = {
+  ...plain,
+  name: 'as printed in Boston, 1883',
+  pattern: 'as-printed-1883',
+};
+
+/** Strathspey: each dotted pair in one stroke, the notes parted: D-D U-U (`docs/writing-a-book.md`). */
+const hookedPairs: Preset = {
+  ...plain,
+  name: 'hooked pairs',
+  strongBeat: null,
+  pattern: 'dotted-pairs',
+  hooks: true,
+};
+
+/** Hornpipe in dotted rhythm: the short note slurred into the next long (common practice). */
+const shortIntoLong: Preset = {
+  ...plain,
+  name: 'short into long',
+  strongBeat: null,
+  intoBeat: true,
+  phraseEndsChange: false,
+  pattern: 'short-into-long',
+  slurOver: 'bar',
+};
+
+/** Slurs stay few and short; the strokes take the beats as they come. */
+const singleStrokes: Preset = {
+  ...plain,
+  name: 'single strokes',
 };
 
 /** Jig: each beat a slur of two and one separate, every beat down (DDU). */
 const slurTwoOneSeparate: Preset = {
+  ...plain,
   name: 'slur two, one separate',
-  strongBeat: 'down',
-  intoBeat: false,
-  phraseEndsChange: true,
-  longestSlur: null,
+  pattern: { every: '3/8', slurs: ['0-1/8'] },
 };
 
 /** Two-note slurs that tie the end of one beat to the start of the next (4-5, 8-1). */
 const slursIntoTheBeat: Preset = {
+  ...plain,
   name: 'slurs into the beat',
   strongBeat: null,
   intoBeat: true,
   phraseEndsChange: false,
-  longestSlur: null,
+  pattern: { every: '1/2', slurs: ['3/8-1/2'] },
+  slurOver: 'bar',
 };
 
 /** Up-slurs of three over the beat, single down-bows between them. */
 const threeAndOne: Preset = {
+  ...plain,
   name: 'three and one',
   strongBeat: 'up',
   intoBeat: true,
   phraseEndsChange: false,
   longestSlur: 3,
+  pattern: { every: '1/2', slurs: ['3/8-1/2', '0-1/8'] },
+  slurOver: 'bar',
 };
 
 /** Down, then the second and third beat slurred up: D U U. */
 const waltzBow: Preset = {
+  ...plain,
   name: 'one and two slurred',
-  strongBeat: 'down',
-  intoBeat: false,
-  phraseEndsChange: true,
-  longestSlur: null,
+  pattern: { every: '3/4', slurs: ['1/4-1/2', '1/4-3/8', '3/8-1/2', '1/2-5/8'] },
 };
 
 /** Slurs of five to eight notes, for slow airs and strong players. */
 const longBows: Preset = {
+  ...plain,
   name: 'long bows',
   strongBeat: null,
-  intoBeat: false,
-  phraseEndsChange: true,
   longestSlur: 8,
+  // An air's stroke may last about four seconds (common practice).
+  longestStroke: 4,
+  pattern: 'whole-bar',
 };
 
 const tempo = (beat: string, learning: number, slow: number, session: number): PracticeTempo => ({
@@ -77,22 +117,25 @@ export const defaultBowing: BowingSettings = {
   level: 'improver',
   limits,
   presets: {
+    'as-printed-1883': asPrinted,
     'single-strokes': singleStrokes,
     'slur-two-one-separate': slurTwoOneSeparate,
     'slurs-into-the-beat': slursIntoTheBeat,
     'three-and-one': threeAndOne,
     'one-and-two-slurred': waltzBow,
     'long-bows': longBows,
+    'hooked-pairs': hookedPairs,
+    'short-into-long': shortIntoLong,
   },
   presetFor: {
-    reel: 'slurs-into-the-beat',
-    jig: 'slur-two-one-separate',
-    'slip jig': 'slur-two-one-separate',
-    hornpipe: 'single-strokes',
+    reel: 'as-printed-1883',
+    jig: 'as-printed-1883',
+    'slip jig': 'as-printed-1883',
+    hornpipe: 'as-printed-1883',
     polka: 'single-strokes',
     slide: 'slur-two-one-separate',
     waltz: 'one-and-two-slurred',
-    strathspey: 'single-strokes',
+    strathspey: 'as-printed-1883',
     march: 'single-strokes',
     air: 'long-bows',
   },

@@ -104,11 +104,17 @@ export interface LeadInAim {
   readonly preset: Preset;
 }
 
-/** The preset a tune is bowed by where none is named, and its key in the settings. */
+/** The preset that a tune is bowed by: the one named, or that of its type. */
 export function presetOf(settings: BowingSettings, tune: Tune, name: string | null): Preset {
-  const key = name ?? (tune.type ? settings.presetFor[tune.type] : undefined) ?? '';
-  return settings.presets[key] ?? anyPreset;
+  return settings.presets[presetKey(settings, tune, name) ?? ''] ?? anyPreset;
 }
+
+/** Its key in the settings; null for a tune of no known type. */
+export const presetKey = (
+  { presetFor }: Pick<BowingSettings, 'presetFor'>,
+  tune: Pick<Tune, 'type'>,
+  name: string | null,
+): string | null => name ?? (tune.type ? (presetFor[tune.type] ?? null) : null);
 
 /** No wishes: for tunes of no known type. */
 const anyPreset: Preset = {
@@ -117,6 +123,11 @@ const anyPreset: Preset = {
   intoBeat: false,
   phraseEndsChange: true,
   longestSlur: null,
+  longestStroke: null,
+  pattern: null,
+  pickups: null,
+  slurOver: 'half-bar',
+  hooks: false,
 };
 
 /**
@@ -160,7 +171,7 @@ export function leadInModel(
     slurrable,
     lengths: notes.map(note => unitsOf(note.duration)),
     longestSlur: aim.preset.longestSlur ?? limits.longestSlur,
-    longestStroke: unitsInSeconds(context, limits.longestStroke),
+    longestStroke: unitsInSeconds(context, aim.preset.longestStroke ?? limits.longestStroke),
     strong: notes.map(note => context.strong[note.event] === true),
     onBeat: notes.map(note => context.onBeat[note.event] === true),
     rough,

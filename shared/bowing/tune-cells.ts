@@ -40,12 +40,31 @@ export interface PlayedCell {
   readonly start: Sum;
 }
 
+/** A demand, the equation that it makes, and the event at which it is met. */
+export interface PlacedDemand {
+  readonly demand: Demand;
+  readonly equation: ParityEquation;
+  readonly event: number;
+}
+
 export interface TuneCells {
   readonly cells: readonly Cell[];
   readonly played: readonly PlayedCell[];
   /** Cells first, then the free first strokes. */
   readonly unknowns: number;
-  readonly demands: readonly { readonly demand: Demand; readonly equation: ParityEquation }[];
+  readonly demands: readonly PlacedDemand[];
+}
+
+/** How a tune is cut where it is bowed anew, and not mended. */
+export interface Layout {
+  /** Events at which cells begin besides. */
+  readonly cuts: ReadonlySet<number>;
+  /** Cells of one name share a bowing; null for none. */
+  readonly nameOf: (events: readonly number[]) => string | null;
+  /** By sounded note, the stroke on which a time through a part begins: in place of the demand that times agree. */
+  readonly starts: ReadonlyMap<number, Direction>;
+  /** Events before which the bow lifts: nothing is demanded of what comes before. */
+  readonly lifts: ReadonlySet<number>;
 }
 
 const bit = (d: Direction): number => (d === 'up' ? 1 : 0);
@@ -55,9 +74,11 @@ export function tuneCells(
   score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
+  layout: Layout | null = null,
 ): TuneCells | null {
   const { notes } = score.performance;
-  const cuts = cutEvents(score, passages);
+  const cuts = new Set([...cutEvents(score, passages), ...(layout?.cuts ?? [])]);
+  const named = new Map<string, number>();
   const cells: Cell[] = [];
   const owner = new Map<number, number>();
   const spans: { cell: number; from: number; end: number }[] = [];
@@ -73,13 +94,16 @@ export function tuneCells(
       for (const e of events) owner.set(e, cell);
       const set = passages.some(p => events.every(e => p.first <= e && e <= p.last));
       const parity = strokeGroups(score, from, end).length % 2;
-      const unknown = set || events.length < 2 ? null : unknowns++;
+      const name = layout?.nameOf(events) ?? null;
+      const shared = name === null ? undefined : named.get(name);
+      const unknown = set || events.length < 2 ? null : (shared ?? unknowns++);
+      if (name !== null && unknown !== null) named.set(name, unknown);
       cells.push({ events, unknown, parity });
     }
     spans.push({ cell, from, end });
     from = end;
   }
-  return { cells, ...demandsOf(score, laid, passages, cells, spans, unknowns) };
+  return { cells, ...demandsOf(score, laid, passages, cells, spans, unknowns, layout) };
 }
 
 const sameEvents = (a: readonly number[], b: readonly number[]): boolean =>
@@ -117,14 +141,16 @@ function demandsOf(
   cells: readonly Cell[],
   spans: readonly { cell: number; from: number; end: number }[],
   cellUnknowns: number,
+  layout: Layout | null,
 ): Omit<TuneCells, 'cells'> {
   const { notes } = score.performance;
-  const demands: { demand: Demand; equation: ParityEquation }[] = [];
+  const demands: PlacedDemand[] = [];
   const played: PlayedCell[] = [];
   let unknowns = cellUnknowns;
   let now: Sum = { of: [], up: 0 };
-  const demand = (what: Demand, sum: Sum, stroke: Direction): void => {
-    demands.push({ demand: what, equation: { of: sum.of, sum: sum.up ^ bit(stroke) } });
+  const demand = (what: Demand, event: number, sum: Sum, stroke: Direction): void => {
+    if (layout?.lifts.has(event)) return;
+    demands.push({ demand: what, equation: { of: sum.of, sum: sum.up ^ bit(stroke) }, event });
   };
   let opening: number | null = null;
   for (const span of spans) {
@@ -139,7 +165,9 @@ function demandsOf(
       now = rule.kind === 'set' ? { of: [], up: bit(rule.direction) } : { of: [unknowns++], up: 0 };
       opening = rule.kind === 'laid' ? rule.downAt : null;
     } else if (joined) now = { of: now.of, up: now.up ^ 1 };
-    if (opening === span.from && stretch < 0) demand({ kind: 'opening' }, now, 'down');
+    if (opening === span.from && stretch < 0 && !layout) {
+      demand({ kind: 'opening' }, event, now, 'down');
+    }
     const mark = score.marks[event] ?? null;
     const stroke = strokeAt(laid, span.from);
     const conflict = laid.conflicts.some(c => c.note === span.from);
@@ -147,11 +175,18 @@ function demandsOf(
     if (anchor) {
       const reached = laid.reached.find(r => r.note === span.from);
       const meant = mark === anchor.direction && reached?.direction === mark && lifted;
-      if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, now, anchor.direction);
+      if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, event, now, anchor.direction);
       now = { of: [], up: bit(anchor.direction) };
     } else if (mark && !joined) {
-      if (!lifted) demand({ kind: 'sign', event, pass }, now, mark);
+      if (!lifted) demand({ kind: 'sign', event, pass }, event, now, mark);
       now = { of: [], up: bit(mark) };
+    } else {
+      const start = layout?.starts.get(span.from);
+      if (start) {
+        const part = at(score.tune.bars, at(score.tune.events, event).bar).part;
+        demand({ kind: 'repeat', part }, event, now, start);
+        now = { of: [], up: bit(start) };
+      }
     }
     played.push({ ...span, start: now });
     now =
@@ -159,11 +194,13 @@ function demandsOf(
         ? { of: now.of, up: now.up ^ cell.parity }
         : { of: [...now.of, cell.unknown], up: now.up };
   }
+  if (layout) return { played, unknowns, demands };
   for (const [part, runs] of partRuns(score.runs)) {
     const [first, second] = runs.map(run => played.find(c => c.from === run.firstFull)?.start);
     if (!first || !second) continue;
     const equation = { of: [...first.of, ...second.of], sum: first.up ^ second.up };
-    demands.push({ demand: { kind: 'repeat', part }, equation });
+    const event = at(notes, at(runs, 1).firstFull).event;
+    demands.push({ demand: { kind: 'repeat', part }, equation, event });
   }
   return { played, unknowns, demands };
 }

@@ -2,12 +2,14 @@ import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, relative, resolve } from 'node:path';
 import type { AnchorRequest, Direction } from '../../shared/bowing/bowing.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
+import { bowingContext } from '../../shared/bowing/lead-in-of.ts';
+import { type Proposal, proposeBowings } from '../../shared/bowing/propose-bowings.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { parseBarRange } from '../../shared/music/bar-range.ts';
 import { nearest } from '../../shared/nearest.ts';
 import type { Problem } from '../../shared/problem.ts';
-import { type Study, studyTune } from '../../shared/study.ts';
+import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
 import { studyJson } from '../export/study-json.ts';
 import { studyText } from '../export/study-text.ts';
@@ -42,15 +44,31 @@ interface Explained {
 export async function explainFile(file: string, options: ExplainOptions): Promise<Explained> {
   if (!existsSync(file)) throw new UsageError(`There is no "${file}".`);
   const abc = extname(file) === '.abc';
-  const { studies, problems, root } = abc ? explainAbc(file, options) : await explainBook(file);
-  const text = options.json
-    ? `${JSON.stringify(studyJson(studies, problems), null, 2)}\n`
-    : studyText(studies);
-  return { text, problems, root };
+  const { asked, problems, root } = abc ? explainAbc(file, options) : await explainBook(file);
+  const studies = asked.map(a => a.study);
+  if (!options.json) return { text: studyText(studies), problems, root };
+  const proposals = new Map(asked.map(a => [a.study, proposeForStudy(a)]));
+  const json = studyJson(studies, problems, proposals);
+  return { text: `${JSON.stringify(json, null, 2)}\n`, problems, root };
+}
+
+/** A study, and what was asked of its bowing. */
+interface Asked {
+  readonly study: Study;
+  readonly request: Pick<StudyRequest, 'bowing' | 'start'>;
+  readonly preset: string | null;
+}
+
+function proposeForStudy({ study, request, preset }: Asked): Proposal[] {
+  const { tune, performance, fingering, map } = study;
+  const context = bowingContext(tune, performance, fingering, map, request.bowing);
+  const { start, bowing } = request;
+  const { anchors } = study.bowing;
+  return proposeBowings(context, { start, anchors, preset, level: bowing.level });
 }
 
 interface Explanation {
-  readonly studies: readonly Study[];
+  readonly asked: readonly Asked[];
   readonly problems: readonly Problem[];
   readonly root: string | null;
 }
@@ -84,23 +102,23 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
         ];
   const { decoded, past } = readAbcFile(file, file);
   // An import goes on with the other files; here there is nothing else to explain.
-  if (past) return { studies: [], problems: [{ ...past, severity: 'error' }], root: null };
+  if (past) return { asked: [], problems: [{ ...past, severity: 'error' }], root: null };
   const source = { text: decoded.text, file, line: 1, indent: 0 };
   const parsed = parseTunes(source, options.tune === undefined ? {} : { number: options.tune });
   if (options.tune !== undefined && parsed.tunes.length === 0) {
     throw new UsageError(`"${file}" has no tune with X:${options.tune}.`);
   }
-  const studies = parsed.tunes.map(tune =>
-    studyTune(tune, {
-      tuning: fiddleTuning,
-      bowing: { ...defaultBowing, level: options.level ?? defaultBowing.level },
-      start: options.start ?? null,
-      anchors,
-      unit: null,
-    }),
-  );
-  const problems = [...parsed.problems, ...studies.flatMap(s => s.problems)];
-  return { studies, problems, root: null };
+  const request: StudyRequest = {
+    tuning: fiddleTuning,
+    bowing: { ...defaultBowing, level: options.level ?? defaultBowing.level },
+    start: options.start ?? null,
+    anchors,
+    unit: null,
+  };
+  const preset = options.preset ?? null;
+  const asked = parsed.tunes.map(tune => ({ study: studyTune(tune, request), request, preset }));
+  const problems = [...parsed.problems, ...asked.flatMap(a => a.study.problems)];
+  return { asked, problems, root: null };
 }
 
 async function explainBook(file: string): Promise<Explanation> {
@@ -113,7 +131,9 @@ async function explainBook(file: string): Promise<Explanation> {
   const name = relative(root, resolve(file)).replaceAll('\\', '/');
   const own = folder ? tunes : tunes.filter(t => t.block.place.file === name);
   return {
-    studies: own.flatMap(t => (t.study === null ? [] : [t.study])),
+    asked: own.flatMap(({ study, request }) =>
+      study === null ? [] : [{ study, request, preset: null }],
+    ),
     problems: folder ? problems : problems.filter(p => p.place?.file === name),
     root,
   };

@@ -1,4 +1,5 @@
 import type { LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
+import type { Proposal } from '../../shared/bowing/propose-bowings.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Stop, Tuning } from '../../shared/fingering/fingering.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
@@ -11,6 +12,7 @@ import type { Study } from '../../shared/study.ts';
 import { spoken } from '../../shared/words/en/spoken.ts';
 import { spokenStop } from '../../shared/words/spoken.ts';
 import { problemJson } from '../report/problem-json.ts';
+import { proposalJson } from './proposal-json.ts';
 
 /**
  * Studies as plain JSON data, format `bowbookStudy` 1, which `docs/study.schema.json` describes: a
@@ -18,11 +20,22 @@ import { problemJson } from '../report/problem-json.ts';
  * (`A1:3`), fractions become text in lowest terms, and counts become strings, since they may be larger
  * than a JSON number holds exactly.
  */
-export function studyJson(studies: readonly Study[], problems: readonly Problem[]): object {
-  return { bowbookStudy: 1, tunes: studies.map(tuneJson), problems: problems.map(problemJson) };
+export function studyJson(
+  studies: readonly Study[],
+  problems: readonly Problem[],
+  proposals: Proposals = new Map(),
+): object {
+  return {
+    bowbookStudy: 1,
+    tunes: studies.map(study => tuneJson(study, proposals.get(study) ?? null)),
+    problems: problems.map(problemJson),
+  };
 }
 
-function tuneJson(study: Study): object {
+/** Whole bowings of the tunes that they were asked for. */
+export type Proposals = ReadonlyMap<Study, readonly Proposal[]>;
+
+function tuneJson(study: Study, proposals: readonly Proposal[] | null): object {
   const { tune, performance, map, bowing } = study;
   const name = (event: number): string => noteName(tune, event);
   const spoken = stopSpeaker(study.tuning);
@@ -88,6 +101,7 @@ function tuneJson(study: Study): object {
       leadIns: a.leadIns.map(l => leadInJson(tune, l)),
       mends: a.mends.map(m => ({ change: editText(tune, m) })),
     })),
+    ...(proposals && { proposals: proposals.map(p => proposalJson(tune, p)) }),
   };
 }
 

@@ -32,12 +32,29 @@ const limits = z.strictObject({
   'longest-stroke': seconds.optional(),
 });
 
+const onset = /^\d+(\/\d+)?$/;
+const pattern = z.union(
+  [
+    z.enum(['as-printed-1883', 'dotted-pairs', 'short-into-long', 'whole-bar']),
+    z.strictObject({
+      every: beat,
+      slurs: z.array(words.refine(text => text.split('-').every(o => onset.test(o)))).min(1),
+    }),
+  ],
+  { error: expects.pattern },
+);
+
 const preset = z.strictObject({
   name: words.optional(),
   'strong-beat': z.enum(['down', 'up']).nullable().optional(),
   'into-beat': yesNo.optional(),
   'phrase-ends-change': yesNo.optional(),
   'longest-slur': count(16).nullable().optional(),
+  'longest-stroke': seconds.nullable().optional(),
+  pattern: pattern.nullable().optional(),
+  pickups: z.enum(['slurred', 'separate']).nullable().optional(),
+  'slur-over': z.enum(['nothing', 'half-bar', 'bar']).optional(),
+  hooks: yesNo.optional(),
 });
 
 const practiceTempo = z.strictObject({
@@ -193,13 +210,18 @@ function bowingOf(value: Written): BowingSettings {
 /** A preset of a known name changes that one; a new name starts from no preference at all. */
 function presetOf(key: string, written: z.infer<typeof preset>): Preset {
   const from = defaultBowing.presets[key];
-  const { 'strong-beat': strong, 'longest-slur': slur } = written;
+  const { 'strong-beat': strong, 'longest-slur': slur, 'longest-stroke': stroke } = written;
   return {
     name: written.name ?? from?.name ?? key,
     strongBeat: strong === undefined ? (from?.strongBeat ?? null) : strong,
     intoBeat: written['into-beat'] ?? from?.intoBeat ?? false,
     phraseEndsChange: written['phrase-ends-change'] ?? from?.phraseEndsChange ?? false,
     longestSlur: slur === undefined ? (from?.longestSlur ?? null) : slur,
+    longestStroke: stroke === undefined ? (from?.longestStroke ?? null) : stroke,
+    pattern: written.pattern === undefined ? (from?.pattern ?? null) : written.pattern,
+    pickups: written.pickups === undefined ? (from?.pickups ?? null) : written.pickups,
+    slurOver: written['slur-over'] ?? from?.slurOver ?? 'half-bar',
+    hooks: written.hooks ?? from?.hooks ?? false,
   };
 }
 

@@ -73,7 +73,7 @@ test('a plan: what it changes, and why it arrives', () => {
   const study = studyOf(tune, { anchors: [anchorAt('A2', 'up')] });
   const plan = study.bowing.anchors[0]?.leadIns[0]?.plans[0];
   expect(plan && planSentence(tune, plan)).toMatch(
-    /^Slur notes 4 and 5 of A1, which turns the bow round once, so it arrives; /,
+    /^Slur notes 6 and 7 of A1, which turns the bow round once, so it arrives; /,
   );
 });
 

@@ -2,8 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { studyJson } from '../../src/export/study-json.ts';
-import { studyBook } from '../../src/pipeline/pipeline.ts';
+import { explainFile } from '../../src/app/explain.ts';
 
 const root = join(import.meta.dirname, '../..');
 const schema = JSON.parse(readFileSync(join(root, 'docs/study.schema.json'), 'utf8'));
@@ -15,6 +14,7 @@ interface StudyData {
     readonly notes: readonly { readonly id: string; readonly line: number }[];
     readonly played: readonly { readonly note: string; readonly stroke: number }[];
     readonly strokes: readonly { readonly notes: readonly string[] }[];
+    readonly proposals: readonly { readonly slurs: readonly (readonly string[])[] }[];
     readonly phrases: readonly { readonly bars: string; readonly of: string | null }[];
   }[];
 }
@@ -22,9 +22,8 @@ interface StudyData {
 let study: StudyData;
 
 beforeAll(async () => {
-  const { tunes, problems } = await studyBook(join(root, 'content'), () => {});
-  const studies = tunes.flatMap(t => (t.study === null ? [] : [t.study]));
-  study = JSON.parse(JSON.stringify(studyJson(studies, problems)));
+  const { text } = await explainFile(join(root, 'content'), { json: true });
+  study = JSON.parse(text);
 });
 
 describe('the demo book’s study as JSON', () => {
@@ -39,6 +38,14 @@ describe('the demo book’s study as JSON', () => {
       const ids = tune.notes.map(n => n.id);
       expect(new Set(ids).size, tune.id).toBe(ids.length);
       expect(tune.played.filter(p => !ids.includes(p.note))).toEqual([]);
+    }
+  });
+
+  it('proposes whole bowings of each tune, of notes that are written', () => {
+    for (const { id, notes, proposals } of study.tunes) {
+      expect(proposals.length, id).toBeGreaterThan(0);
+      const slurred = proposals.flatMap(p => p.slurs.flat());
+      expect(slurred.filter(note => !notes.some(n => n.id === note))).toEqual([]);
     }
   });
 

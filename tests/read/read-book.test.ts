@@ -77,7 +77,7 @@ describe('settings', () => {
         'paper: Letter',
         'level: beginner',
         'levels: { advanced: { longest-slur: 6 } }',
-        'presets: { ours: { strong-beat: up }, long-bows: { longest-slur: 5 } }',
+        'presets: { ours: { strong-beat: up, pattern: { every: 1/2, slurs: [0-1/8] }, pickups: slurred }, long-bows: { longest-slur: 5 } }',
         'preset-for: { reel: ours }',
         'tempi: { jig: { slow: 80 } }',
         'restart: part',
@@ -104,6 +104,11 @@ describe('settings', () => {
       intoBeat: false,
       phraseEndsChange: false,
       longestSlur: null,
+      longestStroke: null,
+      pattern: { every: '1/2', slurs: ['0-1/8'] },
+      pickups: 'slurred',
+      slurOver: 'half-bar',
+      hooks: false,
     });
     expect(bowing.presets['long-bows']).toEqual({
       ...defaultBowing.presets['long-bows'],

@@ -11,6 +11,8 @@ export const expects = {
   count: (most: number) => `a whole number from 1 to ${most}`,
   seconds: 'a number of seconds above 0',
   beats: 'beats a minute, from 10 to 400',
+  pattern:
+    'one of `as-printed-1883`, `dotted-pairs`, `short-into-long` and `whole-bar`, or `{ every: 1/2, slurs: [3/8-1/2] }`',
   beat: 'a length such as `1/4` or `3/8`',
   tuning: 'four strings from the lowest, such as `GDAE`, or pitches such as `[E5, A4, D4, G3]`',
   language: 'a language tag such as `en` or `en-GB`',
