@@ -274,8 +274,8 @@ describe('tapping along with a recording', () => {
     await page.getByLabel('What the recording is called').press(' ');
     expect(await cuesOf()).toBe('');
     await page.getByLabel('A learner is heard or seen in it').check();
-    await page.getByLabel('Who consented, and when').fill('her mother, May');
-    expect(await line()).toContain('learner consent="her mother, May"');
+    await page.getByLabel('Who consented, and when').fill('she and her mother, May');
+    expect(await line()).toContain('learner consent="she and her mother, May"');
   });
 
   it('says where a cue strays from the recording’s pace', async () => {
