@@ -74,13 +74,13 @@ export function proposeBowings(context: BowingContext, request: ProposalRequest)
   return proposals;
 }
 
-/** Ways that a type is bowed in besides its own, by the names that they come with (common practice). */
-const alsoIn: Readonly<Record<string, readonly string[]>> = {
-  reel: ['slurs-into-the-beat', 'three-and-one'],
-  jig: ['slur-two-one-separate'],
-  'slip jig': ['slur-two-one-separate'],
-  hornpipe: ['short-into-long'],
-  strathspey: ['hooked-pairs'],
+/** A way that a type is bowed in besides its own, by the name that it comes with (common practice). */
+const alsoIn: Readonly<Record<string, string>> = {
+  reel: 'slurs-into-the-beat',
+  jig: 'slur-two-one-separate',
+  'slip jig': 'slur-two-one-separate',
+  hornpipe: 'short-into-long',
+  strathspey: 'hooked-pairs',
 };
 
 function waysOf(
@@ -89,8 +89,13 @@ function waysOf(
   asked: string | null,
 ): string[] {
   const own = presetKey({ presetFor }, tune, null) ?? 'as-printed-1883';
-  const others = tune.type ? (alsoIn[tune.type] ?? []) : [];
-  const all = [...(asked === null ? [] : [asked]), own, ...others, 'single-strokes'];
+  const other = alsoIn[tune.type ?? ''];
+  const all = [
+    ...(asked === null ? [] : [asked]),
+    own,
+    ...(other ? [other] : []),
+    'single-strokes',
+  ];
   return [...new Set(all)].filter(way => way in presets);
 }
 

@@ -165,7 +165,7 @@ function demandsOf(
       now = rule.kind === 'set' ? { of: [], up: bit(rule.direction) } : { of: [unknowns++], up: 0 };
       opening = rule.kind === 'laid' ? rule.downAt : null;
     } else if (joined) now = { of: now.of, up: now.up ^ 1 };
-    if (opening === span.from && stretch < 0 && !layout) {
+    if (opening === span.from && stretch < 0) {
       demand({ kind: 'opening' }, event, now, 'down');
     }
     const mark = score.marks[event] ?? null;

@@ -90,14 +90,18 @@ export function wayTerms(
     cost: (i, j, direction): Cost => {
       const [bends, strong] = own.cost(i, j, direction);
       const gain = (gains[j] as number) - (gains[i] as number);
-      return [base ? bends * copies : 0, strong, -gain * copies, 0, 0];
+      return [base ? bends * copies : 0, strong, 0 - gain * copies, 0, 0];
     },
   };
 }
 
-/** The way laid where nothing is demanded, from a down-bow: true where the stroke changes. */
+/**
+ * The way where nothing is demanded: true where the stroke changes. Strong beats choose among bends, and
+ * are not asked here: single strokes stay single though a jig's second beats come up.
+ */
 export function laidFreely(model: WayModel): readonly boolean[] {
-  const terms = wayTerms(model, null, { downs: 1, ups: 0, copies: 1 });
+  const form = { ...model.form, strongBeat: null };
+  const terms = wayTerms({ ...model, form }, null, { downs: 1, ups: 0, copies: 1 });
   const found = (['down', 'up'] as const).flatMap(arrive =>
     bestBy({ ...model.form, arrive }, 1, terms),
   );
