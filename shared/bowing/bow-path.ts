@@ -10,7 +10,7 @@ import {
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import type { Direction, LeadIn, Plan } from './bowing.ts';
-import { notesInSeconds } from './practice-time.ts';
+import { notesInSeconds, slowTempo } from './paces.ts';
 import type { BowingSettings, Level } from './settings.ts';
 
 /**
@@ -151,6 +151,6 @@ function lengthOf({ notes }: Performance, event: number, passes: readonly number
 
 /** What a whole bow holds: the level's longest stroke, at the slow practice tempo, in whole notes, near enough. */
 export function wholeBow(tune: Tune, settings: BowingSettings, level: Level): Fraction {
-  const notes = notesInSeconds(tune, settings, settings.limits[level].longestStroke);
+  const notes = notesInSeconds(slowTempo(tune, settings), settings.limits[level].longestStroke);
   return fraction(Math.round(notes * 960), 960);
 }

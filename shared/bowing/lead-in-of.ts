@@ -7,7 +7,7 @@ import type { Meter, NoteEvent, Tune } from '../music/tune.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { Direction } from './bowing.ts';
 import type { LeadInModel } from './lead-in-model.ts';
-import { notesInSeconds } from './practice-time.ts';
+import { notesInSeconds, slowTempo } from './paces.ts';
 import type { BowingSettings, Level, Preset } from './settings.ts';
 
 /**
@@ -50,8 +50,8 @@ export function bowingContext(
   const beats = new Map<Meter, { strong: ReadonlySet<string>; beat: Fraction }>();
   const beatsIn = (meter: Meter) => {
     const known = beats.get(meter) ?? {
-      strong: new Set(strongBeats(meter, tune.type).map(fractionText)),
-      beat: beatsOf(meter, tune.type),
+      strong: new Set(strongBeats(meter, tune).map(fractionText)),
+      beat: beatsOf(meter, tune),
     };
     beats.set(meter, known);
     return known;
@@ -211,7 +211,7 @@ const isSigned = (tune: Tune, e: number): boolean => {
 const unitsOf = (length: Fraction): number => Math.round((length.n * unitsInWhole) / length.d);
 
 function unitsInSeconds(context: BowingContext, seconds: number): number {
-  const notes = notesInSeconds(context.tune, context.settings, seconds);
+  const notes = notesInSeconds(slowTempo(context.tune, context.settings), seconds);
   // A hair of room, so that a stroke of just that length passes.
   return Math.floor(notes * unitsInWhole + 1e-6);
 }

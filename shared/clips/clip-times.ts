@@ -1,4 +1,4 @@
-import { practiceTempo } from '../bowing/practice-time.ts';
+import { pacesOf } from '../bowing/paces.ts';
 import type { BowingSettings } from '../bowing/settings.ts';
 import { toNumber } from '../music/fraction.ts';
 import type { Performance } from '../music/performance.ts';
@@ -28,7 +28,7 @@ export function clipTimes(
   const onsets = [...performance.bars.map(b => toNumber(b.onset)), toNumber(performance.length)];
   if (clip.steady !== null) {
     const { start, tempo } = clip.steady;
-    const { beat } = practiceTempo(tune, settings);
+    const { beat } = pacesOf(tune, settings);
     return onsets.map(onset => start + (onset / toNumber(beat)) * (60 / tempo));
   }
   const { forward: cues } = forwardCues(placeCues(tune, performance, clip.cues).placed);

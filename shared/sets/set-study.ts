@@ -1,8 +1,9 @@
 import type { Direction, Edit } from '../bowing/bowing.ts';
-import { practiceTempo } from '../bowing/practice-time.ts';
+import { pacesOf, secondsOfNotes } from '../bowing/paces.ts';
 import type { BowingSettings } from '../bowing/settings.ts';
-import { compare, fraction, toNumber } from '../music/fraction.ts';
-import type { Bar, Key } from '../music/tune.ts';
+import { compare, type Fraction, fraction, toNumber } from '../music/fraction.ts';
+import { isHalved } from '../music/meter.ts';
+import type { Bar, Key, Tune } from '../music/tune.ts';
 import { at, got } from '../must.ts';
 import type { Study } from '../study.ts';
 import { joinMend, type RequestedTune } from './join-mend.ts';
@@ -13,7 +14,7 @@ export interface SetTune extends RequestedTune {
   readonly times: number;
 }
 
-/** Seconds at the book's slow and session tempo; both are the same where a tune has no type. */
+/** Seconds at the tune's slow and session tempo. */
 export interface SetLength {
   readonly slow: number;
   readonly session: number;
@@ -69,10 +70,10 @@ export function studySet(tunes: readonly SetTune[], bowing: BowingSettings): Set
 /** Seconds of all times through a tune. */
 function lengthOf({ study, times }: SetTune, bowing: BowingSettings): SetLength {
   const { tune, performance } = study;
-  const { beat, bpm } = practiceTempo(tune, bowing);
-  const beats = (times * toNumber(performance.length)) / toNumber(beat);
-  const session = (tune.type && bowing.tempi[tune.type]?.session) || bpm;
-  return { slow: (beats / bpm) * 60, session: (beats / session) * 60 };
+  const { beat, perMinute } = pacesOf(tune, bowing);
+  const length = times * toNumber(performance.length);
+  const secondsAt = (bpm: number): number => secondsOfNotes({ beat, bpm }, length);
+  return { slow: secondsAt(perMinute.slow), session: secondsAt(perMinute.session) };
 }
 
 function joinOf(
@@ -100,8 +101,8 @@ function joinOf(
   ];
 }
 
-/** A last note of a crotchet or more can be cut short to lift the bow (common practice). */
-const longNote = fraction(1, 4);
+/** A last note of a crotchet or more can be cut short to lift the bow, of a quaver in a halved 2/4 (common practice). */
+const longNote = (tune: Tune): Fraction => fraction(1, isHalved(tune) ? 8 : 4);
 
 type Played = Pick<Study, 'tune' | 'performance'>;
 
@@ -111,7 +112,7 @@ function roomAt({ tune, performance }: Played, next: Played): SetJoin['room'] {
   const opening = at(next.tune.events, barPlayed(next, 0).first);
   const breath = written.kind === 'note' && written.breath;
   if (endsInRest({ tune, performance }) || breath || opening.kind === 'rest') return 'rest';
-  return compare(last.duration, longNote) >= 0 ? 'long-note' : null;
+  return compare(last.duration, longNote(tune)) >= 0 ? 'long-note' : null;
 }
 
 /** A study's bar as played, counted from 0, or from the end where `index` is negative. */

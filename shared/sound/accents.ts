@@ -1,5 +1,5 @@
 import { toNumber } from '../music/fraction.ts';
-import { beatsOf, strongBeats } from '../music/meter.ts';
+import { beatsOf, type Counted, strongBeats } from '../music/meter.ts';
 import type { Meter, TuneType } from '../music/tune.ts';
 
 /** Decibels on strong beats, and half-way between beats. */
@@ -23,11 +23,12 @@ const accents: Readonly<Record<TuneType, Accents>> = {
 };
 
 /** How much louder, in decibels, a note is that begins at `place` (whole notes into a full bar). */
-export function accentAt(type: TuneType | null, meter: Meter, place: number): number {
+export function accentAt(tune: Counted, meter: Meter, place: number): number {
+  const { type } = tune;
   const own: Accents = type ? accents[type] : { strong: 1, off: 0 };
   const isAt = (x: number): boolean => Math.abs(x - place) < 1e-9;
-  const beat = toNumber(beatsOf(meter, type));
+  const beat = toNumber(beatsOf(meter, tune));
   const isOff = Math.abs(place / beat - Math.floor(place / beat + 1e-9) - 1 / 2) < 1e-9;
   if (isOff) return own.off;
-  return strongBeats(meter, type).some(b => isAt(toNumber(b))) ? own.strong : 0;
+  return strongBeats(meter, tune).some(b => isAt(toNumber(b))) ? own.strong : 0;
 }

@@ -1,10 +1,10 @@
-import { isCompound } from '../music/meter.ts';
+import { type Counted, isCompound, isHalved } from '../music/meter.ts';
 import type { Meter, Tune, TuneType } from '../music/tune.ts';
 import { at } from '../must.ts';
 
 /**
- * How unevenly notes of one written length are played. Pairs of quavers are stretched long and
- * short; the three quavers of a dotted beat are long, short and middling. Only what is written even
+ * How unevenly notes of one written length are played. Pairs of quavers (semiquavers in a halved 2/4) are
+ * stretched long and short; the three quavers of a dotted beat are long, short and middling. Only what is written even
  * is moved: in a crotchet, an onset at its half (and quarters beside it); in a dotted crotchet, an
  * onset at its third. `B>c`, `(3Bcd` and the long-short of a jig stand as written.
  *
@@ -61,9 +61,11 @@ export function liltAt(range: LiltRange, amount: number, easesDots = false): Lil
   return { kind: 'threes', shares: [1 + 0.4 * set, 1 - 0.4 * set, 1] };
 }
 
-/** The written stretch that a lilt reshapes, in whole notes. */
-export const liltSlot = (lilt: Lilt, meter: Meter): number =>
-  lilt.kind === 'pairs' ? 1 / 4 : 3 / (meter.free ? 8 : meter.unit);
+/** The written stretch that a lilt reshapes in a bar of that metre, in whole notes. */
+export function liltSlot(lilt: Lilt, meter: Meter, tune: Counted): number {
+  if (lilt.kind === 'pairs') return isHalved(tune) ? 1 / 8 : 1 / 4;
+  return 3 / (meter.free ? 8 : meter.unit);
+}
 
 /**
  * Where a place in a slot is played. Both are in parts of the slot, 0 to 1; `onsets` are the places

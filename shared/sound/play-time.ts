@@ -50,7 +50,7 @@ interface BarShape {
 
 function barShape(tune: Tune, index: number, lilt: Lilt): BarShape {
   const bar = at(tune.bars, index);
-  const slot = liltSlot(lilt, bar.meter);
+  const slot = liltSlot(lilt, bar.meter, tune);
   const before = beforeBar(tune, index);
   const onsets = new Map<number, number[]>();
   let tied = false;

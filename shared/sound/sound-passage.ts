@@ -154,7 +154,7 @@ function tonesOf(
 ): readonly Tone[] {
   const bar = at(tune.bars, note.bar);
   const place = toNumber(note.onset) + beforeBar(tune, note.bar);
-  const accent = accentAt(tune.type, bar.meter, place);
+  const accent = accentAt(tune, bar.meter, place);
   const tones = noteTones(note, bar.key, followed.at, followed.until, accent);
   // Dots under a slur are hooks: the bow stops after each, and goes on the same way.
   return before?.staccato ? tones.map((t, i) => (i === 0 ? { ...t, stopped: true } : t)) : tones;

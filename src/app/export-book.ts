@@ -47,7 +47,7 @@ export async function exportTunes(
     if (study === null || !mayLeave(tune, false)) return [];
     return forms.map(form => ({
       name: `${tune.block.id}.${form}`,
-      content: tuneFile(study, form, exportFacts(tune, words)),
+      content: tuneFile(study, form, exportFacts(tune, study.tune, words)),
     }));
   });
   return { files, problems: kept.map(keptProblem) };

@@ -96,9 +96,9 @@ const noteEvent = (
   velocity,
 });
 
-/** Microseconds per crotchet. */
+/** Microseconds per crotchet; three bytes hold them. */
 const microseconds = ({ beat, bpm }: Tempo): number =>
-  Math.round(60_000_000 / (bpm * toNumber(beat) * 4));
+  Math.min(0xff_ffff, Math.round(60_000_000 / (bpm * toNumber(beat) * 4)));
 
 /** Metre and key at the beginning and at each change. MIDI states metres whose unit is a power of two. */
 function signatureChanges({ tune, performance }: Played): readonly {

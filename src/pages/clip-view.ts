@@ -1,7 +1,7 @@
 import { clipTimes } from '../../shared/clips/clip-times.ts';
 import { equal } from '../../shared/music/fraction.ts';
 import { at } from '../../shared/must.ts';
-import { clipLimits } from '../../shared/sound/paces.ts';
+import { clipLimits } from '../../shared/sound/climb.ts';
 import { type Passage, passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';

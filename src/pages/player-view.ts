@@ -1,7 +1,8 @@
+import { paceNames, pacesOf } from '../../shared/bowing/paces.ts';
 import { fractionText } from '../../shared/music/fraction.ts';
 import { at } from '../../shared/must.ts';
+import { paceLimits } from '../../shared/sound/climb.ts';
 import { liltRange } from '../../shared/sound/lilt.ts';
-import { paceLimits, paceNames, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import type { Study } from '../../shared/study.ts';
 import { liltWords } from '../../shared/words/amounts.ts';

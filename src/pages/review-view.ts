@@ -1,5 +1,3 @@
-import { practiceTempo } from '../../shared/bowing/practice-time.ts';
-import { toNumber } from '../../shared/music/fraction.ts';
 import { got } from '../../shared/must.ts';
 import { leastMinutes, mostMinutes, usualMinutes } from '../../shared/review/review-file.ts';
 import type { Words } from '../../shared/words/words-for.ts';
@@ -40,7 +38,7 @@ export function reviewView(context: PageContext): ReviewView {
     id: card.id,
     ...tuneLink(card, context.root),
     lessons: (lessonsOf.get(card.id) ?? []).flatMap(lesson => lesson.date ?? []).join(' '),
-    parts: partSeconds(card, context).join(' '),
+    parts: card.parts.map(partText).join(' '),
   });
   const viewsOf = (ids: readonly string[]): readonly ReviewTuneView[] =>
     ids.flatMap(id => {
@@ -60,10 +58,5 @@ export function reviewView(context: PageContext): ReviewView {
   };
 }
 
-function partSeconds({ type, parts }: TuneCard, { input }: PageContext): readonly string[] {
-  const { beat, bpm } = practiceTempo({ type }, input.book.settings.bowing);
-  return parts.map(({ name, length }) => {
-    const seconds = (length / toNumber(beat)) * (60 / bpm);
-    return `${name.replace(/\s+/g, '_')} ${Math.round(seconds * 10) / 10}`;
-  });
-}
+const partText = ({ name, seconds }: TuneCard['parts'][number]): string =>
+  `${name.replace(/\s+/g, '_')} ${Math.round(seconds * 10) / 10}`;

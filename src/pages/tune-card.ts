@@ -1,5 +1,6 @@
+import { secondsOfNotes, slowTempo } from '../../shared/bowing/paces.ts';
+import type { BowingSettings } from '../../shared/bowing/settings.ts';
 import { toNumber } from '../../shared/music/fraction.ts';
-import type { TuneType } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
 import type { SearchEntry } from '../../shared/search/search-entry.ts';
 import type { Study } from '../../shared/study.ts';
@@ -20,9 +21,8 @@ export interface TuneCard {
   /** `reel in G major`; empty where the tune could not be read. */
   readonly kind: string;
   readonly facts: readonly FactView[];
-  readonly type: TuneType | null;
-  /** Its parts, with the whole notes of once through each; none where it could not be read. */
-  readonly parts: readonly { readonly name: string; readonly length: number }[];
+  /** Its parts, with the seconds of once through each at the slow tempo; none where it could not be read. */
+  readonly parts: readonly { readonly name: string; readonly seconds: number }[];
   /** What can be searched of it; its notes only where they may be shown. */
   readonly search: SearchEntry;
 }
@@ -31,7 +31,12 @@ export interface TuneCard {
 export type TuneCards = Pick<ReadonlyMap<string, TuneCard>, 'get' | 'keys' | 'values'>;
 
 /** Makes the card of a tune; its notes are left out where they may not be shown. */
-export function tuneCard(tune: BuiltTune, isPrivate: boolean, words: Words): TuneCard {
+export function tuneCard(
+  tune: BuiltTune,
+  isPrivate: boolean,
+  bowing: BowingSettings,
+  words: Words,
+): TuneCard {
   const shown = mayShow(tune, { isPrivate });
   return {
     id: tune.block.id,
@@ -39,14 +44,14 @@ export function tuneCard(tune: BuiltTune, isPrivate: boolean, words: Words): Tun
     aliases: aliasesOf(tune),
     kind: tune.study === null ? '' : tuneKind(tune.study, words),
     facts: tuneFacts(tune, shown, words),
-    type: tune.study?.tune.type ?? null,
-    parts: tune.study === null ? [] : partLengths(tune.study),
+    parts: tune.study === null ? [] : partSeconds(tune.study, bowing),
     search: searchEntry(tune, shown, words),
   };
 }
 
-/** Whole notes of the first time through each part, in written order. */
-function partLengths({ tune, performance }: Study): TuneCard['parts'] {
+/** Seconds of the first time through each part, in written order. */
+function partSeconds({ tune, performance }: Study, bowing: BowingSettings): TuneCard['parts'] {
+  const tempo = slowTempo(tune, bowing);
   const lengths = tune.parts.map(() => 0);
   const done = new Set<number>();
   let before = -1;
@@ -57,5 +62,8 @@ function partLengths({ tune, performance }: Study): TuneCard['parts'] {
     if (!done.has(part)) lengths[part] = at(lengths, part) + toNumber(length);
     before = bar;
   }
-  return tune.parts.map(({ name }, i) => ({ name, length: at(lengths, i) }));
+  return tune.parts.map(({ name }, i) => ({
+    name,
+    seconds: secondsOfNotes(tempo, at(lengths, i)),
+  }));
 }

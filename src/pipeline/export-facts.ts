@@ -1,4 +1,5 @@
-import { practiceTempo } from '../../shared/bowing/practice-time.ts';
+import { slowTempo } from '../../shared/bowing/paces.ts';
+import type { Tune } from '../../shared/music/tune.ts';
 import { mayPublish } from '../../shared/rights.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import type { ExportFacts } from '../export/musicxml.ts';
@@ -12,8 +13,8 @@ export const mayLeave = ({ rights }: Pick<StudiedTune, 'rights'>, isPrivate: boo
   isPrivate || mayPublish(rights);
 
 /** The tempo and credits of a tune, for files that other programs read. */
-export const exportFacts = (studied: StudiedTune, words: Words): ExportFacts => ({
-  tempo: practiceTempo(studied.study?.tune ?? { type: null }, studied.request.bowing),
+export const exportFacts = (studied: StudiedTune, tune: Tune, words: Words): ExportFacts => ({
+  tempo: slowTempo(tune, studied.request.bowing),
   credits: creditsOf(studied, words),
 });
 

@@ -27,7 +27,7 @@ export function tuneFiles(
   const data: TuneData = { id, title: tune.title, tune, request };
   return [
     { path: `tunes/${id}.js`, content: scriptCall('bowbookTune', data) },
-    ...tuneDownloads(study, exportFacts(studied, words)).map(({ ending, content }) => ({
+    ...tuneDownloads(study, exportFacts(studied, study.tune, words)).map(({ ending, content }) => ({
       path: `tunes/${id}.${ending}`,
       content,
     })),
@@ -37,12 +37,12 @@ export function tuneFiles(
 /** The summary of a tune, for lists and messages. `files`: its script and downloads. */
 export const summaryOf = (
   built: BuiltTune,
-  { isPrivate }: Pick<TuneJob, 'isPrivate'>,
+  { isPrivate, settings }: Pick<TuneJob, 'isPrivate' | 'settings'>,
   words: Words,
   files: readonly BareFile[],
   problems: readonly Problem[],
 ): TuneSummary => ({
-  card: tuneCard(built, isPrivate, words),
+  card: tuneCard(built, isPrivate, settings.bowing, words),
   isStudied: built.study !== null,
   problems,
   files: files.map(({ path }) => path),

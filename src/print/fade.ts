@@ -43,7 +43,7 @@ export const firstNotes = (cell: ScoreCell): ReturnType<Shown> => {
 function startEdge(study: Study, cell: ScoreCell, enough: number): number {
   const { tune } = study;
   const full = cell.notes.findIndex(n => !at(tune.bars, at(tune.events, n.event).bar).pickup);
-  const beat = toNumber(beatsOf(tune.meter, tune.type));
+  const beat = toNumber(beatsOf(tune.meter, tune));
   const next = cell.notes.find((n, i) => {
     if (i < Math.max(0, full) + enough) return false;
     const beats = toNumber(at(tune.events, n.event).onset) / beat;

@@ -1,8 +1,8 @@
 import { beforeAll, expect, test } from 'vitest';
+import { pacesOf } from '../../shared/bowing/paces.ts';
 import { heardStretches } from '../../shared/drills/heard-stretches.ts';
 import { makeDrill } from '../../shared/drills/make-drill.ts';
 import { liltAt, liltRange } from '../../shared/sound/lilt.ts';
-import { pacesOf } from '../../shared/sound/paces.ts';
 import { silenceNotes } from '../../shared/sound/silence-notes.ts';
 import { soundPassage } from '../../shared/sound/sound-passage.ts';
 import { renderWhole } from '../sound/render-whole.ts';

@@ -110,7 +110,9 @@ export function pagesOf(book: Book, isPrivate = false, unread = false): readonly
   return makeEveryPage({
     book,
     tunes: new Map(tunes),
-    cards: new Map(tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate, words)])),
+    cards: new Map(
+      tunes.map(([id, tune]) => [id, tuneCard(tune, isPrivate, book.settings.bowing, words)]),
+    ),
     bodyHtml,
     noteChain: () => null,
     isPrivate,

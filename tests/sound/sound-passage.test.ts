@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
+import { pacesOf } from '../../shared/bowing/paces.ts';
 import { fraction } from '../../shared/music/fraction.ts';
+import { climbedTo } from '../../shared/sound/climb.ts';
 import { liltRange } from '../../shared/sound/lilt.ts';
-import { climbedTo, pacesOf } from '../../shared/sound/paces.ts';
 import { passagesOf } from '../../shared/sound/passage.ts';
 import { soundLength } from '../../shared/sound/render-sound.ts';
 import { countIn } from '../../shared/sound/sound-passage.ts';

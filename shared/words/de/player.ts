@@ -1,4 +1,4 @@
-import type { PaceName } from '../../sound/paces.ts';
+import type { PaceName } from '../../bowing/paces.ts';
 import type { BeatPhrases } from '../beats.ts';
 import type * as english from '../en/player.ts';
 import type { InAnyLanguage } from '../in-any-language.ts';

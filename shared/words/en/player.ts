@@ -1,5 +1,5 @@
+import type { PaceName } from '../../bowing/paces.ts';
 import type { LiltRange } from '../../sound/lilt.ts';
-import type { PaceName } from '../../sound/paces.ts';
 import type { BeatPhrases } from '../beats.ts';
 import { decimal } from './grammar.ts';
 

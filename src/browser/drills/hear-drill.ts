@@ -1,8 +1,8 @@
+import { pacesOf } from '../../../shared/bowing/paces.ts';
 import type { Drill } from '../../../shared/drills/drill.ts';
 import type { DrillSource } from '../../../shared/drills/drill-source.ts';
 import { heardStretches } from '../../../shared/drills/heard-stretches.ts';
 import { liltAt, liltRange } from '../../../shared/sound/lilt.ts';
-import { pacesOf } from '../../../shared/sound/paces.ts';
 import { silenceNotes } from '../../../shared/sound/silence-notes.ts';
 import { soundPassage } from '../../../shared/sound/sound-passage.ts';
 import { type Playing, playRounds } from '../player/play-rounds.ts';

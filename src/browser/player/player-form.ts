@@ -1,5 +1,5 @@
+import type { PaceName } from '../../../shared/bowing/paces.ts';
 import { parseFraction } from '../../../shared/music/fraction.ts';
-import type { PaceName } from '../../../shared/sound/paces.ts';
 import type { PassageChoice } from '../../../shared/sound/passage.ts';
 import { liltWords } from '../../../shared/words/amounts.ts';
 import { playerWords } from '../../../shared/words/en/player.ts';

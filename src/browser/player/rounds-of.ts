@@ -1,5 +1,5 @@
+import { type Climb, climbedTo } from '../../../shared/sound/climb.ts';
 import { liltAt, liltRange } from '../../../shared/sound/lilt.ts';
-import { type Climb, climbedTo } from '../../../shared/sound/paces.ts';
 import { type PassageChoice, passagesOf } from '../../../shared/sound/passage.ts';
 import type { PlayTempo } from '../../../shared/sound/play-time.ts';
 import { countIn, soundPassage } from '../../../shared/sound/sound-passage.ts';

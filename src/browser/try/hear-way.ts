@@ -1,6 +1,6 @@
+import { pacesOf } from '../../../shared/bowing/paces.ts';
 import { zero } from '../../../shared/music/fraction.ts';
 import { liltAt, liltRange } from '../../../shared/sound/lilt.ts';
-import { pacesOf } from '../../../shared/sound/paces.ts';
 import { type Passage, passagesOf } from '../../../shared/sound/passage.ts';
 import { soundPassage } from '../../../shared/sound/sound-passage.ts';
 import type { StudyRequest } from '../../../shared/study.ts';
