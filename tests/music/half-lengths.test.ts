@@ -16,7 +16,7 @@ import { onTunes, readTunes } from '../tunes/on-tunes.ts';
  */
 const inFourFour = /^M: *(?:4\/4|C) *$/m;
 /** A second metre or default length, which `halved` would leave. */
-const changes = /\[[LM]:|^K:[^]*^[LM]:/m;
+const changes = /\[[LM]:|^K:[\s\S]*^[LM]:/m;
 const inQuavers = /^L: *1\/8 *$/m;
 
 const types = ['reel', 'hornpipe', 'strathspey', 'march', null];
