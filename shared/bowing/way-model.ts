@@ -38,7 +38,15 @@ export interface WayModel {
   readonly wishes: readonly number[];
   /** For each junction: two notes of one stroke, if slurred, are parted in it. */
   readonly hooks: readonly boolean[];
+  /** For each junction: it lies inside a triplet. */
+  readonly inTriplet: readonly boolean[];
 }
+
+/**
+ * What it costs, in thousandths, to slur two notes of a triplet and part the third: a triplet is one
+ * stroke, or three (common practice; one stroke in all 47 bars of reels that open with one in the book of 1883).
+ */
+const tripletCut = 3000;
 
 /** The sounded notes from..end. A hooked pair may be of one pitch; else the limits of a lead-in hold. */
 export function wayModel(
@@ -66,6 +74,10 @@ export function wayModel(
     form: { ...form, slurrable: junctions.map(j => j.slurrable) },
     wishes: junctions.map(j => j.wish),
     hooks: junctions.map(j => j.hook),
+    inTriplet: notes.slice(1).map(note => {
+      const event = at(context.tune.events, note.event);
+      return event.kind === 'note' && event.tuplet?.p === 3 && !event.tuplet.opens;
+    }),
   };
 }
 
@@ -75,7 +87,7 @@ export function wayModel(
  * that the way wants; what the way wishes otherwise.
  */
 export function wayTerms(
-  { form, wishes }: WayModel,
+  { form, wishes, inTriplet }: WayModel,
   base: readonly boolean[] | null,
   { downs, ups, copies }: { readonly downs: number; readonly ups: number; readonly copies: number },
 ): StrokeTerms {
@@ -89,7 +101,8 @@ export function wayTerms(
     lastFrom: own.lastFrom,
     cost: (i, j, direction): Cost => {
       const [bends, strong] = own.cost(i, j, direction);
-      const gain = (gains[j] as number) - (gains[i] as number);
+      const cuts = j > i ? Number(inTriplet[j] === true) + Number(inTriplet[i - 1] === true) : 0;
+      const gain = (gains[j] as number) - (gains[i] as number) - tripletCut * cuts;
       return [base ? bends * copies : 0, strong, 0 - gain * copies, 0, 0];
     },
   };

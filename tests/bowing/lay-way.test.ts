@@ -65,6 +65,10 @@ function meetsAll(
   );
 }
 
+/** Ends of a stroke at which a triplet is parted, two and one. */
+const cutsBy = ({ model: { inTriplet } }: LaidCell, from: number, last: number): number =>
+  [from - 1, last].filter(j => inTriplet[j]).length;
+
 /** Tries every bowing in which like cells are bowed alike, and lays each note by note. */
 function cheapestByTrying({ context, score, way, passages, laid }: Laid): number[] | null {
   const cells = laid?.cells ?? [];
@@ -106,6 +110,11 @@ function cheapestByTrying({ context, score, way, passages, laid }: Laid): number
     const gain = bowings
       .flatMap(([c, bowing]) => bowing.map((x, j) => (x ? 0 : at(c.model.wishes, j))))
       .reduce((sum, x) => sum + x, 0);
+    const cuts = bowings
+      .flatMap(([c, bowing]) =>
+        strokesOf(bowing).map(([from, last]) => (from === last ? 0 : cutsBy(c, from, last))),
+      )
+      .reduce((sum, x) => sum + x, 0);
     const free = new Set(cells.flatMap(c => c.cell.events));
     const off = score.performance.notes.filter(
       (n, k) =>
@@ -113,13 +122,13 @@ function cheapestByTrying({ context, score, way, passages, laid }: Laid): number
         context.strong[n.event] &&
         strokeAt(strokes, k).direction !== way.preset.strongBeat,
     ).length;
-    const cost = [bends, way.preset.strongBeat === null ? 0 : off, 0 - gain, 0, 0];
+    const cost = [bends, way.preset.strongBeat === null ? 0 : off, 3000 * cuts - gain, 0, 0];
     if (!best || compareCost(cost as never, best as never) < 0) best = cost;
   }
   return best;
 }
 
-const bar = fc.constantFrom('FGAB', 'F2AB', 'A>BA2', 'BA2F', 'd4', 'AAGF');
+const bar = fc.constantFrom('FGAB', 'F2AB', 'A>BA2', 'BA2F', 'd4', 'AAGF', '(3FGAB2');
 const part = fc.array(bar, { minLength: 1, maxLength: 2 }).map(bars => `|:${bars.join('|')}:|`);
 const smallTune = fc
   .record({
