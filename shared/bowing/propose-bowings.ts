@@ -96,7 +96,7 @@ function waysOf(
     ...(other ? [other] : []),
     'single-strokes',
   ];
-  return [...new Set(all)].filter(way => way in presets);
+  return [...new Set(all)].filter(way => Object.hasOwn(presets, way));
 }
 
 function proposed(

@@ -4,7 +4,7 @@ import type { AnchorRequest, Direction } from '../../shared/bowing/bowing.ts';
 import { defaultBowing } from '../../shared/bowing/default-settings.ts';
 import { bowingContext } from '../../shared/bowing/lead-in-of.ts';
 import { type Proposal, proposeBowings } from '../../shared/bowing/propose-bowings.ts';
-import type { Level } from '../../shared/bowing/settings.ts';
+import type { BowingSettings, Level } from '../../shared/bowing/settings.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
 import { parseBarRange } from '../../shared/music/bar-range.ts';
 import { nearest } from '../../shared/nearest.ts';
@@ -37,14 +37,17 @@ interface Explained {
 
 /**
  * Studies the tunes of a book's folder, of one of its pages, or of an `.abc` file outside a book, and
- * returns the studies as text or JSON. The options `start`, `anchor`, `arrive`, `tune`, `level` and
- * `preset` apply to `.abc` files, which have no Markdown. Throws `UsageError` for a missing file, a page
+ * returns the studies as text or JSON. JSON has whole bowings too, in the
+ * way that `preset` names. The options `start`, `anchor`, `arrive`, `tune` and `level` apply to `.abc` files,
+ * which have no Markdown. Throws `UsageError` for a missing file, a page
  * outside a book, or a wrong option.
  */
 export async function explainFile(file: string, options: ExplainOptions): Promise<Explained> {
   if (!existsSync(file)) throw new UsageError(`There is no "${file}".`);
   const abc = extname(file) === '.abc';
-  const { asked, problems, root } = abc ? explainAbc(file, options) : await explainBook(file);
+  const { asked, problems, root } = abc
+    ? explainAbc(file, options)
+    : await explainBook(file, options);
   const studies = asked.map(a => a.study);
   if (!options.json) return { text: studyText(studies), problems, root };
   const proposals = new Map(asked.map(a => [a.study, proposeForStudy(a)]));
@@ -80,12 +83,7 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
       `--anchor takes bars such as A5-A6 or A5:2-A6:4, not "${options.anchor}".`,
     );
   }
-  if (options.preset !== undefined && !(options.preset in defaultBowing.presets)) {
-    const known = Object.keys(defaultBowing.presets);
-    const near = nearest(options.preset, known);
-    const hint = near === null ? `Known: ${known.join(', ')}.` : `Did you mean "${near}"?`;
-    throw new UsageError(`There is no preset "${options.preset}". ${hint}`);
-  }
+  const preset = presetAsked(options, defaultBowing);
   const anchors: AnchorRequest[] =
     bars === null
       ? []
@@ -95,7 +93,7 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
             bars,
             start: options.arrive ?? null,
             level: options.level ?? null,
-            preset: options.preset ?? null,
+            preset,
             asked: [],
             place: null,
           },
@@ -115,13 +113,12 @@ function explainAbc(file: string, options: ExplainOptions): Explanation {
     anchors,
     unit: null,
   };
-  const preset = options.preset ?? null;
   const asked = parsed.tunes.map(tune => ({ study: studyTune(tune, request), request, preset }));
   const problems = [...parsed.problems, ...asked.flatMap(a => a.study.problems)];
   return { asked, problems, root: null };
 }
 
-async function explainBook(file: string): Promise<Explanation> {
+async function explainBook(file: string, options: ExplainOptions): Promise<Explanation> {
   const folder = statSync(file).isDirectory();
   const root = bookAround(folder ? resolve(file) : dirname(resolve(file)));
   if (root === null) {
@@ -132,11 +129,20 @@ async function explainBook(file: string): Promise<Explanation> {
   const own = folder ? tunes : tunes.filter(t => t.block.place.file === name);
   return {
     asked: own.flatMap(({ study, request }) =>
-      study === null ? [] : [{ study, request, preset: null }],
+      study === null ? [] : [{ study, request, preset: presetAsked(options, request.bowing) }],
     ),
     problems: folder ? problems : problems.filter(p => p.place?.file === name),
     root,
   };
+}
+
+/** `--preset`, or null without it. Throws where the settings know none of that name. */
+function presetAsked({ preset }: ExplainOptions, { presets }: BowingSettings): string | null {
+  if (preset === undefined || Object.hasOwn(presets, preset)) return preset ?? null;
+  const known = Object.keys(presets);
+  const near = nearest(preset, known);
+  const hint = near === null ? `Known: ${known.join(', ')}.` : `Did you mean "${near}"?`;
+  throw new UsageError(`There is no preset "${preset}". ${hint}`);
 }
 
 /** The nearest folder that holds a `bowbook.yaml`, from `folder` upwards; null for none. */

@@ -14,7 +14,10 @@ interface StudyData {
     readonly notes: readonly { readonly id: string; readonly line: number }[];
     readonly played: readonly { readonly note: string; readonly stroke: number }[];
     readonly strokes: readonly { readonly notes: readonly string[] }[];
-    readonly proposals: readonly { readonly slurs: readonly (readonly string[])[] }[];
+    readonly proposals: readonly {
+      readonly way: string;
+      readonly slurs: readonly (readonly string[])[];
+    }[];
     readonly phrases: readonly { readonly bars: string; readonly of: string | null }[];
   }[];
 }
@@ -47,6 +50,16 @@ describe('the demo book’s study as JSON', () => {
       const slurred = proposals.flatMap(p => p.slurs.flat());
       expect(slurred.filter(note => !notes.some(n => n.id === note))).toEqual([]);
     }
+  });
+
+  it('begins with the way that is asked for, and says which is meant by an unknown one', async () => {
+    const page = join(root, 'content');
+    const { text } = await explainFile(page, { json: true, preset: 'single-strokes' });
+    const { tunes } = JSON.parse(text) as StudyData;
+    expect(new Set(tunes.map(t => t.proposals[0]?.way))).toEqual(new Set(['single-strokes']));
+    await expect(explainFile(page, { json: true, preset: 'single-stroke' })).rejects.toThrow(
+      'There is no preset "single-stroke". Did you mean "single-strokes"?',
+    );
   });
 
   it('gives every played note the stroke that holds it', () => {
