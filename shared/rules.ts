@@ -148,7 +148,14 @@ export const rules = {
   }>(),
   'anchor-not-in-tune': error<{ anchor: string; bars: string }>(),
   'anchor-without-stroke': error<{ anchor: string; bars: string }>(),
-  'anchor-against-mark': warning<{ anchor: string; bars: string }>(),
+  'anchor-against-mark': warning<{
+    anchor: string;
+    /** The anchor's first note, and the note with the sign. */
+    note: string;
+    sign: string;
+    /** Strokes from the one to the other; 0 where the sign stands on the anchor's first note. */
+    strokes: number;
+  }>(),
   'anchor-not-reached': warning<{ anchor: string; note: string }>(),
   'slur-into-anchor': warning<{ anchor: string; note: string }>(),
   'arrival-missed': warning<{

@@ -1,7 +1,7 @@
 import { at } from '../must.ts';
 import type { Direction } from './bowing.ts';
 import type { BowingInput } from './bowing-input.ts';
-import { openingRule } from './first-stroke.ts';
+import { type OpeningRule, openingRule } from './first-stroke.ts';
 import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
 
 /** A passage with set strokes, found in the tune. */
@@ -21,8 +21,9 @@ export interface FreeStretch {
   /** Passes of the anchor that these notes lead into. */
   readonly passes: readonly number[];
   /**
-   * The same notes are played before it too, with no settled stroke between, so that an edit in
-   * them turns their own start round: no plan for this stretch alone can be trusted.
+   * An edit in these notes turns their own start round, so that no plan for them alone can be trusted:
+   * they are played before it too, with no settled stroke between, or their strokes are counted back
+   * from a sign after them, by which the anchor is missed.
    */
   readonly turnsItself: boolean;
 }
@@ -84,11 +85,47 @@ export function stretchBefore(
  * bowing; null where the opening is not laid so.
  */
 function downAfterOpening(score: BowingInput, note: number): number | null {
+  const { from, rule } = openingBefore(score, note);
+  return rule.kind === 'laid' && rule.downAt > from && rule.downAt <= note ? rule.downAt : null;
+}
+
+/** The stretch, from one restart to the next, that holds a note: its strokes, and how it begins. */
+function openingBefore(
+  score: BowingInput,
+  note: number,
+): { readonly from: number; readonly groups: readonly number[][]; readonly rule: OpeningRule } {
   const stretch = score.restarts.findLastIndex(from => from <= note);
   const from = at(score.restarts, stretch);
   const end = score.restarts[stretch + 1] ?? score.performance.notes.length;
-  const rule = openingRule(score, strokeGroups(score, from, end), stretch === 0);
-  return rule.kind === 'laid' && rule.downAt > from && rule.downAt <= note ? rule.downAt : null;
+  const groups = strokeGroups(score, from, end);
+  return { from, groups, rule: openingRule(score, groups, stretch === 0) };
+}
+
+/** The sign at `note` or after it from which the strokes of its stretch are counted back; null for none. */
+function signCountedFrom(score: BowingInput, note: number): number | null {
+  const { groups, rule } = openingBefore(score, note);
+  if (rule.kind !== 'counted-back') return null;
+  const sign = at(at(groups, rule.strokes), 0);
+  return sign >= note ? sign : null;
+}
+
+/**
+ * The notes after a passage, up to the sign from which the strokes before it are counted back: there
+ * an edit turns round what comes before it, too.
+ */
+export function spansToSign(
+  score: BowingInput,
+  missed: readonly number[],
+  passage: SetPassage,
+): { readonly from: number; readonly end: number }[] {
+  const { notes } = score.performance;
+  return missed.flatMap(note => {
+    const end = signCountedFrom(score, note);
+    if (end === null) return [];
+    let from = note;
+    while (from < end && at(notes, from).event <= passage.last) from++;
+    return from < end ? [{ from, end }] : [];
+  });
 }
 
 /** The stretches before every playing of an anchor; passes that share one are listed together. */
@@ -101,7 +138,7 @@ export function freeStretches(
   const { notes } = score.performance;
   const cells = cellStarts(score);
   const found = new Map<string, FreeStretch>();
-  for (const { note } of laid.reached) {
+  for (const { note, direction } of laid.reached) {
     if (notes[note]?.event !== anchor.first) continue;
     const { from, start } = stretchBefore(score, laid, passages, cells, note);
     if (from === note) continue;
@@ -109,7 +146,9 @@ export function freeStretches(
     const key = `${start} ${events.join(' ')}`;
     const same = found.get(key);
     const settled = stretchBefore(score, laid, passages, new Set(), note).from;
-    const turnsItself = notes.slice(settled, from).some(n => events.includes(n.event));
+    const turnsItself =
+      notes.slice(settled, from).some(n => events.includes(n.event)) ||
+      (direction !== anchor.direction && signCountedFrom(score, note) !== null);
     found.set(key, {
       from: same?.from ?? from,
       end: same?.end ?? note,

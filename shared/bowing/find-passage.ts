@@ -14,8 +14,8 @@ export interface FoundPassage {
 }
 
 /**
- * Finds the passage that an anchor fixes, and the stroke it starts on: its `start`, else the sign on
- * its first note. `start` wins where the two disagree.
+ * Finds the passage that an anchor fixes, and the stroke it is to start on: its `start`, else the sign
+ * on its first note.
  */
 export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
   const bars = barRangeText(request.bars);
@@ -43,15 +43,5 @@ export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
     });
     return { request, passage: null, problems: [missing] };
   }
-  const against =
-    mark && mark !== direction
-      ? [
-          problem('anchor-against-mark', place, {
-            facts,
-            actual: mark,
-            expected: [direction],
-          }),
-        ]
-      : [];
-  return { request, passage: { id: request.id, ...range, direction }, problems: against };
+  return { request, passage: { id: request.id, ...range, direction }, problems: [] };
 }

@@ -35,7 +35,7 @@ export function firstStroke(
 /** How the first stroke of a stretch comes about. */
 export type OpeningRule =
   | { readonly kind: 'set'; readonly direction: Direction }
-  /** So many strokes before the first sign. A sign after an anchor is counted from that instead. */
+  /** So many strokes before the first sign, whether or not an anchor stands before it. */
   | { readonly kind: 'counted-back'; readonly direction: Direction; readonly strokes: number }
   /** So that this sounded note, the first of the next bar, is on a down-bow. */
   | { readonly kind: 'laid'; readonly downAt: number };
@@ -56,16 +56,15 @@ export function openingRule(
     : { kind: 'set', direction: 'down' };
 }
 
-/** The first sign, and the strokes before it; null where there is none, or an anchor stands first. */
+/** The first sign, and the strokes before it; null where there is none. */
 function firstSign(
-  { performance, marks, anchored }: BowingInput,
+  { performance, marks }: BowingInput,
   groups: readonly (readonly number[])[],
 ): { readonly direction: Direction; readonly strokes: number } | null {
   for (let strokes = 0; strokes < groups.length; strokes++) {
     const event = at(performance.notes, at(at(groups, strokes), 0)).event;
     const direction = marks[event];
     if (direction) return { direction, strokes };
-    if (anchored.has(event)) return null;
   }
   return null;
 }

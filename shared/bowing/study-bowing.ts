@@ -6,9 +6,10 @@ import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
 import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
 import { type BowingInput, bowingInput } from './bowing-input.ts';
-import { freeStretches, type SetPassage } from './find-lead-ins.ts';
+import { freeStretches, type SetPassage, spansToSign } from './find-lead-ins.ts';
 import { type FoundPassage, findPassage } from './find-passage.ts';
 import { conflictProblems, type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
+import { turned } from './lead-in-model.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { conflictMends, mendsNearOrFar, type Span } from './mends-around.ts';
@@ -66,7 +67,7 @@ export function studyBowing(
   const problems = [
     ...found.flatMap(f => f.problems),
     ...conflictProblems(tune, laid, conflictMends(context, score, laid, passages)),
-    ...anchors.flatMap(a => anchorProblems(score, a)),
+    ...anchors.flatMap(a => anchorProblems(score, laid, a)),
   ];
   return { study, problems };
 }
@@ -108,7 +109,8 @@ function studyAnchor(
   const regionsOf = (all: readonly Span[]) =>
     all.map(s => mendRegion(context, score, laid, s.from, s.end, level, request.preset));
   const targets = missed.map(anchorFault);
-  const near = { score, laid, passages, regions: regionsOf(stretches), targets };
+  const spans = [...stretches, ...spansToSign(score, missed, passage)];
+  const near = { score, laid, passages, regions: regionsOf(spans), targets };
   return {
     ...passage,
     arrivals: reached.map(({ note, direction }) => ({
@@ -122,8 +124,9 @@ function studyAnchor(
   };
 }
 
-function anchorProblems(score: BowingInput, anchor: Anchor): Problem[] {
+function anchorProblems(score: BowingInput, laid: LaidStrokes, anchor: Anchor): Problem[] {
   const { tune, joined } = score;
+  const { notes } = score.performance;
   const opening = tune.events[anchor.first];
   const place = opening?.place ?? null;
   const id = (e: number): string => {
@@ -135,18 +138,30 @@ function anchorProblems(score: BowingInput, anchor: Anchor): Problem[] {
   if (anchor.arrivals.length === 0) {
     return [...slurred, problem('anchor-not-reached', place, { facts })];
   }
-  const missed = anchor.arrivals.filter(a => !a.agrees);
+  const reached = laid.reached.filter(r => at(notes, r.note).event === anchor.first);
+  const against = reached.find(r => r.against !== null)?.against;
+  const contradicted = against
+    ? [
+        problem('anchor-against-mark', place, {
+          facts: { ...facts, sign: id(at(notes, against.sign).event), strokes: against.strokes },
+          actual: turned(anchor.direction),
+          expected: [anchor.direction],
+        }),
+      ]
+    : [];
+  const missed = reached.filter(r => !r.against && r.direction !== anchor.direction);
   const [first] = missed;
-  if (!first) return slurred;
+  if (!first) return [...slurred, ...contradicted];
   const mend: Edit | undefined = anchor.mends[0];
   const told = {
     ...facts,
-    passes: missed.map(a => a.pass).join(', '),
+    passes: missed.map(r => at(notes, r.note).pass).join(', '),
     mend: mend ? editText(tune, mend) : '',
     mends: anchor.mends.length,
   };
   return [
     ...slurred,
+    ...contradicted,
     problem('arrival-missed', place, {
       facts: told,
       actual: first.direction,

@@ -176,6 +176,9 @@ function demandsOf(
       const reached = laid.reached.find(r => r.note === span.from);
       const meant = mark === anchor.direction && reached?.direction === mark && lifted;
       if (!meant) demand({ kind: 'anchor', id: anchor.id, pass }, event, now, anchor.direction);
+      if (mark && mark !== anchor.direction) {
+        demand({ kind: 'sign', event, pass }, event, now, mark);
+      }
       now = { of: [], up: bit(anchor.direction) };
     } else if (mark && !joined) {
       if (!lifted) demand({ kind: 'sign', event, pass }, event, now, mark);

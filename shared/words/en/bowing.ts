@@ -89,9 +89,14 @@ export const bowingMessages = {
   }),
   'anchor-against-mark': p => ({
     message:
-      `The anchor "${p.facts.anchor}" starts ${p.expected[0]}, but the sign on its first note ` +
-      `says ${p.actual}.`,
-    mend: 'Make them agree, or take the sign away; until then the anchor wins.',
+      p.facts.strokes === 0
+        ? `The anchor "${p.facts.anchor}" starts ${p.expected[0]}, but the sign on its first note says ${p.actual}.`
+        : `The anchor "${p.facts.anchor}" starts ${p.expected[0]}, but ${count(p.facts.strokes, 'stroke')} ` +
+          `on there is a sign, at ${noteNamed(p.facts.sign)}, by which it starts ${p.actual}.`,
+    mend:
+      p.facts.strokes === 0
+        ? 'Make them agree, or take the sign away; until then the sign is followed.'
+        : 'Make them agree, take the sign away, or change one slur between them; until then the sign is followed.',
   }),
   'slur-into-anchor': p => ({
     message: `A slur runs into the anchor "${p.facts.anchor}" at ${noteNamed(p.facts.note)}, where a stroke begins.`,
