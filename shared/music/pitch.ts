@@ -23,7 +23,8 @@ export function pitch(letter: Letter, alter: number, octave: number): Pitch {
 }
 
 /** Staff steps above C0, counting letters: C4 is 28, D4 is 29. */
-export const diatonic = (p: Pitch): number => p.octave * 7 + steps[p.letter];
+export const diatonic = (p: Pick<Pitch, 'letter' | 'octave'>): number =>
+  p.octave * 7 + steps[p.letter];
 
 /** ASCII signs of alterations from -2 to 2. */
 const signs = ['bb', 'b', '', '#', '##'];

@@ -67,6 +67,12 @@ export interface Key {
   readonly alters: Readonly<Record<Letter, number>>;
 }
 
+/** The clef of a staff, and by how many octaves what sounds is moved from it: -1 for `treble-8`. */
+export interface Clef {
+  readonly sign: 'treble' | 'alto' | 'tenor' | 'bass';
+  readonly octave: -1 | 0 | 1;
+}
+
 /** `bpm` beats of length `beat` a minute. */
 export interface Tempo {
   readonly beat: Fraction;
@@ -109,6 +115,7 @@ export interface Bar {
   readonly pickup: boolean;
   readonly meter: Meter;
   readonly key: Key;
+  readonly clef: Clef;
   /** Events first (included) to end (not included). */
   readonly first: number;
   readonly end: number;
@@ -119,12 +126,17 @@ export interface Bar {
   readonly closesRepeat: number;
   /** A double or final bar line stands at its end. */
   readonly closesPart: boolean;
+  /** A bar line stands at its end; not where an ending or a part begins in mid-bar. */
+  readonly closed: boolean;
   readonly place: Place;
 }
 
 export type Direction = 'down' | 'up';
 
 export type TuneEvent = NoteEvent | RestEvent;
+
+export const noteSigns = ['fermata', 'accent', 'tenuto', 'segno', 'coda'] as const;
+export type NoteSign = (typeof noteSigns)[number];
 
 interface EventBase {
   /** Index of its bar. */
@@ -141,6 +153,8 @@ interface EventBase {
 
 export interface RestEvent extends EventBase {
   readonly kind: 'rest';
+  /** `x` and `X` of ABC: silent, and not drawn. */
+  readonly hidden: boolean;
 }
 
 export interface NoteEvent extends EventBase {
@@ -161,6 +175,8 @@ export interface NoteEvent extends EventBase {
   readonly fingers: readonly number[];
   readonly ornament: 'roll' | 'trill' | 'mordent' | 'turn' | null;
   readonly staccato: boolean;
+  /** Other signs that are drawn at it, in the order in which they are written. */
+  readonly signs: readonly NoteSign[];
   /** `!breath!`: the bow lifts after this note. */
   readonly breath: boolean;
   /** In a tuplet: its `p` of ABC 2.1, and whether it opens it. */

@@ -98,6 +98,7 @@ function withNext(tune: Tune): Tune {
     fingers: [],
     ornament: null,
     staccato: false,
+    signs: [],
     breath: false,
     tuplet: null,
     lyric: null,

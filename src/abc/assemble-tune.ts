@@ -50,12 +50,14 @@ export function assembleTune(
       endings: at(endings, i),
       meter: draft.meter,
       key: draft.key,
+      clef: draft.clef,
       first,
       end: events.length,
       length: draft.length,
       opensRepeat: draft.opensRepeat,
       closesRepeat: draft.closesRepeat,
       closesPart: draft.closesPart,
+      closed: draft.closed,
       place: locate(chunk.offset(draft.start)),
     };
   });
@@ -135,7 +137,8 @@ function addEvents(
     const place = locate(start);
     if (event.rest) {
       closeBefore(events, event.restSlurs.closed);
-      events.push({ kind: 'rest', bar, onset, duration, start, stop, place });
+      const hidden = event.raw.rest?.type.startsWith('invisible') ?? false;
+      events.push({ kind: 'rest', hidden, bar, onset, duration, start, stop, place });
       continue;
     }
     number += 1;
@@ -159,6 +162,7 @@ function addEvents(
       fingers: signs.fingers,
       ornament: signs.ornament,
       staccato: signs.staccato,
+      signs: signs.signs,
       breath: signs.breath,
       lyric: signs.lyric,
       chord: signs.chord,

@@ -7,10 +7,10 @@ import { readBarLine } from './read-bar-line.ts';
 import { readKey, readMeter } from './read-key.ts';
 import {
   afterBarLine,
-  clefOctaves,
   noAccidentals,
   propagationOf,
   type ReadPitch,
+  readClef,
   readPitch,
 } from './read-pitch.ts';
 import { readSpan } from './read-span.ts';
@@ -32,7 +32,7 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
   const propagation = propagationOf(abc);
   let key = readKey(undefined);
   let meter = readMeter(undefined);
-  let octaves = 0;
+  let clef = readClef(undefined);
   let accidentals = noAccidentals;
   let tuplet: { p: number; ratio: Fraction; begun: boolean } | null = null;
   let reached = 0;
@@ -46,6 +46,7 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
       bars.push({
         meter,
         key,
+        clef,
         events,
         length: event.duration,
         opensRepeat,
@@ -86,7 +87,7 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
   };
 
   const read = (raw: RawPitch): ReadPitch => {
-    const found = readPitch(raw, accidentals, { key, octaves, propagation });
+    const found = readPitch(raw, accidentals, { key, octaves: clef.octave, propagation });
     accidentals = found.after;
     return found;
   };
@@ -136,12 +137,13 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
   for (const { staff } of tune.lines) {
     const first = staff?.[0];
     if (!first) continue;
-    octaves = clefOctaves(first.clef?.type);
+    clef = readClef(first.clef?.type);
     if (first.key) key = readKey(first.key);
     if (first.meter) meter = readMeter(first.meter);
     for (const raw of first.voices[0] ?? []) {
       const kind = raw.rest?.type ?? '';
       if (raw.el_type === 'key') key = readKey(raw);
+      else if (raw.el_type === 'clef') clef = readClef(raw.type);
       else if (raw.el_type === 'meter') meter = readMeter(raw);
       else if (raw.el_type === 'bar') closeBar(raw);
       else if (raw.el_type === 'part') {

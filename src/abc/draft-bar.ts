@@ -1,12 +1,13 @@
 import type { Fraction } from '../../shared/music/fraction.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
-import type { Key, Meter } from '../../shared/music/tune.ts';
+import type { Clef, Key, Meter } from '../../shared/music/tune.ts';
 import type { RawElement } from './abcjs-parse.ts';
 
 /** A bar as the page has it: its notes, exact, and the signs at its edges; it has no name yet. */
 export interface DraftBar {
   readonly meter: Meter;
   readonly key: Key;
+  readonly clef: Clef;
   readonly events: readonly DraftEvent[];
   readonly length: Fraction;
   readonly opensRepeat: boolean;

@@ -1,4 +1,4 @@
-import type { NoteEvent } from '../../shared/music/tune.ts';
+import { type NoteEvent, noteSigns } from '../../shared/music/tune.ts';
 import type { RawElement } from './abcjs-parse.ts';
 
 /** What is written on a note besides its pitch and length. */
@@ -11,6 +11,7 @@ export type NoteSigns = Pick<
   | 'fingers'
   | 'ornament'
   | 'staccato'
+  | 'signs'
   | 'breath'
   | 'lyric'
   | 'chord'
@@ -51,6 +52,7 @@ export function readSigns(raw: RawElement): NoteSigns {
     fingers: decorations.length > 0 ? fingersOf(decorations) : [],
     ornament: ornament === undefined ? null : (ornaments[ornament] ?? null),
     staccato: decorations.includes('staccato'),
+    signs: decorations.length > 0 ? noteSigns.filter(sign => decorations.includes(sign)) : none,
     breath: decorations.includes('breath'),
     lyric: raw.lyric?.[0]?.syllable.trim() || null,
     chord: raw.chord?.find(c => (c.position ?? 'default') === 'default')?.name ?? null,

@@ -1,5 +1,5 @@
 import { type Letter, letters, type Pitch, pitch } from '../../shared/music/pitch.ts';
-import type { Key } from '../../shared/music/tune.ts';
+import type { Clef, Key } from '../../shared/music/tune.ts';
 import type { RawPitch } from './abcjs-parse.ts';
 import { alterOf } from './read-key.ts';
 
@@ -77,9 +77,11 @@ export function readPitch(raw: RawPitch, before: Accidentals, context: PitchCont
 /** abcjs counts staff steps from middle C, which is step 28 from C0. */
 const middleC = 28;
 
-/** `clef=treble-8` sounds an octave lower, `+8` an octave higher (ABC 2.1, section 4.6). */
-export const clefOctaves = (clef: string | undefined): number =>
-  clef?.endsWith('-8') ? -1 : clef?.endsWith('+8') ? 1 : 0;
+/** Reads abcjs's name of a clef. `clef=treble-8` sounds an octave lower, `+8` an octave higher (ABC 2.1, section 4.6); whatever is none of ours is treble. */
+export function readClef(name = ''): Clef {
+  const sign = (['alto', 'tenor', 'bass'] as const).find(s => name.startsWith(s)) ?? 'treble';
+  return { sign, octave: name.endsWith('-8') ? -1 : name.endsWith('+8') ? 1 : 0 };
+}
 
 /** What `%%propagate-accidentals` says; `pitch` without it. */
 export const propagationOf = (abc: string): Propagation =>

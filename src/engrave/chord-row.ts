@@ -1,6 +1,6 @@
+import { measureText } from '../../shared/engraving/measure-text.ts';
 import type { DrawnCell } from './draw-cell.ts';
 import type { Shape } from './drawing-surface.ts';
-import { measureText } from './measure-text.ts';
 import { staffTop } from './note-places.ts';
 
 export const chordSize = 14;

@@ -1,4 +1,5 @@
 import abcjs from 'abcjs';
+import { measureText } from '../../shared/engraving/measure-text.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
 import { cellWidths } from './cell-widths.ts';
@@ -8,7 +9,6 @@ import type { MakePaper } from './drawing-surface.ts';
 import type { EngraveOptions } from './engrave-tune.ts';
 import { type LaidLine, type LineRequest, layOutLines } from './lay-out-lines.ts';
 import { layRows, type Rows } from './lay-rows.ts';
-import { measureText } from './measure-text.ts';
 import { type Letters, lettersOf, noteRoom } from './note-room.ts';
 import { type CellLine, type ParsedTune, splitLines } from './split-lines.ts';
 

@@ -1,7 +1,7 @@
+import { measureText } from '../../shared/engraving/measure-text.ts';
 import type { NoteNames } from '../../shared/music/note-names.ts';
 import { noteLetter } from '../../shared/notation/note-letter.ts';
 import type { Study } from '../../shared/study.ts';
-import { measureText } from './measure-text.ts';
 import { isTiedOn, markWidth } from './place-above.ts';
 import type { CellLine } from './split-lines.ts';
 

@@ -1,3 +1,4 @@
+import { measureBold, measureText } from '../../shared/engraving/measure-text.ts';
 import type { Study } from '../../shared/study.ts';
 import { chordLane, chordSize, isAbove, placeChords } from './chord-row.ts';
 import type { Cell } from './cut-cells.ts';
@@ -6,7 +7,6 @@ import type { Shape } from './drawing-surface.ts';
 import type { AbsoluteElement } from './laid-line.ts';
 import { lineWidth, step } from './lay-out-lines.ts';
 import type { Rows } from './lay-rows.ts';
-import { measureBold, measureText } from './measure-text.ts';
 import { eventOf, staffTop } from './note-places.ts';
 import type { Letters } from './note-room.ts';
 import { readBeams, writePlainNote } from './note-symbols.ts';

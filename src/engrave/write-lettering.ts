@@ -1,5 +1,5 @@
+import { accidentalScale, accidentals, measureText } from '../../shared/engraving/measure-text.ts';
 import { glyphNamed } from './glyph-outlines.ts';
-import { accidentalScale, accidentals, measureText } from './measure-text.ts';
 import { short } from './write-path.ts';
 import { escapeText, type GlyphCase, trimmed, useGlyph } from './write-shapes.ts';
 

@@ -1,5 +1,5 @@
+import { accidentals } from '../../shared/engraving/measure-text.ts';
 import type { Weight } from '../../shared/notation/printed-strokes.ts';
-import { accidentals } from './measure-text.ts';
 import type { NotePlace } from './note-places.ts';
 import { type Letters, letterSize } from './note-room.ts';
 import {

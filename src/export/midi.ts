@@ -1,10 +1,10 @@
 import { type MidiEvent, writeMidi } from 'midi-file';
 import { type Fraction, toNumber } from '../../shared/music/fraction.ts';
 import { noteAt } from '../../shared/music/note-at.ts';
+import { divisionsFor } from '../../shared/music/note-values.ts';
 import type { Bar, Tempo } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
-import { divisionsFor } from './note-values.ts';
 import { sameMeter } from './same-signature.ts';
 
 /** General MIDI's violin, counted from 0. */

@@ -1,17 +1,17 @@
+import { accidentalsInBar } from '../../shared/music/accidentals.ts';
 import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, type Fraction, fraction, toNumber } from '../../shared/music/fraction.ts';
+import { divisionsFor, type WrittenLength, writeLength } from '../../shared/music/note-values.ts';
 import type { Bar, Direction, Tempo, Tune } from '../../shared/music/tune.ts';
+import { type Tuplet, tupletsOf } from '../../shared/music/tuplets.ts';
 import { at } from '../../shared/must.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
-import { accidentalsInBar } from './accidentals.ts';
 import { harmonyOf } from './chord-symbol.ts';
 import { type Joins, joinsOf, noJoins } from './joins.ts';
 import { keyElement, timeElement, tuningElement } from './musicxml-attributes.ts';
 import { noteElements } from './musicxml-note.ts';
-import { divisionsFor, type WrittenLength, writeLength } from './note-values.ts';
 import { sameKey, sameMeter } from './same-signature.ts';
-import { type Tuplet, tupletsOf } from './tuplets.ts';
 import { element, type XmlElement } from './xml.ts';
 
 /** Facts of the whole tune that its bars are written from. */

@@ -1,7 +1,14 @@
 import type { Stop } from '../../shared/fingering/fingering.ts';
 import { type Fraction, zero } from '../../shared/music/fraction.ts';
+import {
+  countOf,
+  type NoteValue,
+  type Ratio,
+  type WrittenLength,
+} from '../../shared/music/note-values.ts';
 import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Direction, NoteEvent, TuneEvent } from '../../shared/music/tune.ts';
+import type { Tuplet } from '../../shared/music/tuplets.ts';
 import { at } from '../../shared/must.ts';
 import type { Joins } from './joins.ts';
 import {
@@ -16,8 +23,6 @@ import {
   tuplets,
   voice,
 } from './musicxml-signs.ts';
-import { countOf, type NoteValue, type Ratio, type WrittenLength } from './note-values.ts';
-import type { Tuplet } from './tuplets.ts';
 import { element, filled, type XmlElement, type XmlParts } from './xml.ts';
 
 /** Facts of one written note or rest besides its event. */

@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { measureBold, measureText } from '../../shared/engraving/measure-text.ts';
 import { engraveTune } from '../../src/engrave/engrave-tune.ts';
-import { measureBold, measureText } from '../../src/engrave/measure-text.ts';
 import { studyBook } from '../../src/pipeline/pipeline.ts';
 import { composeStudy } from '../engrave/compose-study.ts';
 import { jig, reel, slipJig } from '../engrave/test-tunes.ts';

@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
 import { describe, expect, test } from 'vitest';
+import { measureText } from '../../shared/engraving/measure-text.ts';
 import {
   type MakePaper,
   makeSurface,
@@ -9,7 +10,6 @@ import {
 } from '../../src/engrave/drawing-surface.ts';
 import { engraveOn, engraveTune } from '../../src/engrave/engrave-tune.ts';
 import { layOutLines } from '../../src/engrave/lay-out-lines.ts';
-import { measureText } from '../../src/engrave/measure-text.ts';
 import type { ParsedTune } from '../../src/engrave/split-lines.ts';
 import { type NamedTune, onTunes } from '../tunes/on-tunes.ts';
 import { composeStudy } from './compose-study.ts';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { openSync } from 'fontkit';
 import { expect, test } from 'vitest';
-import { measureText } from '../../src/engrave/measure-text.ts';
+import { measureText } from '../../shared/engraving/measure-text.ts';
 
 const file = join(
   import.meta.dirname,

@@ -1,6 +1,6 @@
-import { isCompound } from '../../shared/music/meter.ts';
-import type { Tune } from '../../shared/music/tune.ts';
-import { at } from '../../shared/must.ts';
+import { at } from '../must.ts';
+import { isCompound } from './meter.ts';
+import type { Tune } from './tune.ts';
 
 /** `p` notes in the time of `q`; `first` and `last` are event indices, both included. */
 export interface Tuplet {

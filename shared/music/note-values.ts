@@ -1,11 +1,4 @@
-import {
-  compare,
-  divide,
-  type Fraction,
-  fraction,
-  multiply,
-  subtract,
-} from '../../shared/music/fraction.ts';
+import { compare, divide, type Fraction, fraction, multiply, subtract } from './fraction.ts';
 
 /** A note value: its name in MusicXML, its dots and its length. */
 export interface NoteValue {

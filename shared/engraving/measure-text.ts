@@ -1,5 +1,3 @@
-import type { MeasureText } from './drawing-surface.ts';
-
 /**
  * Widths of Andika, the font that the site ships for plain text, from the space to `~`, in
  * thousandths of the size. `tests/engrave/measure-text.test.ts` holds them to the font's own files.
@@ -52,10 +50,10 @@ const advance = (c: string, widths: readonly number[]): number => {
 };
 
 /** Width and line height of a text as the site's pages show it, without kerning. */
-export const measureText: MeasureText = (text, size) => measureIn(regular, text, size);
+export const measureText = (text: string, size: number) => measureIn(regular, text, size);
 
 /** The same in the font's bold face. */
-export const measureBold: MeasureText = (text, size) => measureIn(bold, text, size);
+export const measureBold = (text: string, size: number) => measureIn(bold, text, size);
 
 function measureIn(widths: readonly number[], text: string, size: number) {
   let sum = 0;

@@ -1,6 +1,6 @@
-import type { Pitch } from '../../shared/music/pitch.ts';
-import type { Key } from '../../shared/music/tune.ts';
-import { got } from '../../shared/must.ts';
+import { got } from '../must.ts';
+import type { Pitch } from './pitch.ts';
+import type { Key } from './tune.ts';
 
 const names: Readonly<Record<number, string>> = {
   [-2]: 'flat-flat',
