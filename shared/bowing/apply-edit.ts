@@ -6,15 +6,16 @@ import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 /**
  * The tune with one edit made in it, as a teacher would write it. Slurs are written anew from the
  * junctions they cover, so that nested ones become the one stroke that they are. A retake is
- * written as a breath after the note before and the wanted sign on the note itself.
+ * written as a breath after the note before and the wanted sign on the note itself, and on the first
+ * note where that has to be settled.
  */
 export function applyEdit(tune: Tune, edit: Edit): Tune {
   const slurs = writtenSlurs(tune);
   if (edit.kind === 'retake') {
-    const before = at(slurs.previous, edit.before);
     return withEvents(tune, (e, note) => {
       if (e === edit.before) return { ...note, mark: edit.direction };
-      return e === before ? { ...note, breath: true } : note;
+      if (e === edit.opening?.event) return { ...note, mark: edit.opening.direction };
+      return e === edit.after ? { ...note, breath: true } : note;
     });
   }
   return withJoins(tune, slurs, editedJoins(slurs.joined, edit));

@@ -33,7 +33,21 @@ export type Edit =
   | { readonly kind: 'lengthen' | 'shorten'; readonly from: SlurGroup; readonly to: SlurGroup }
   | { readonly kind: 'split'; readonly from: SlurGroup; readonly to: readonly SlurGroup[] }
   | { readonly kind: 'merge'; readonly from: readonly SlurGroup[]; readonly to: SlurGroup }
-  | { readonly kind: 'retake'; readonly before: number; readonly direction: Direction };
+  | Retake;
+
+/**
+ * The bow lifts before a note and starts again, in the same direction. Where no sign comes earlier,
+ * the strokes before would be counted back from the new one: then the first note gets a sign too.
+ */
+export interface Retake {
+  readonly kind: 'retake';
+  /** The note after which a breath is written; null where a rest or a breath stands there already. */
+  readonly after: number | null;
+  readonly before: number;
+  readonly direction: Direction;
+  /** The first note, and the stroke that it has already; null where no sign is needed there. */
+  readonly opening: { readonly event: number; readonly direction: Direction } | null;
+}
 
 /** Why a plan is offered; `words/` makes the sentence. */
 export type Reason =

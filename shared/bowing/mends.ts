@@ -1,7 +1,7 @@
 import { at } from '../must.ts';
 import { editedJoins } from './apply-edit.ts';
-import type { Direction, Edit, SlurGroup } from './bowing.ts';
-import type { BowingInput } from './bowing-input.ts';
+import type { Edit, Retake, SlurGroup } from './bowing.ts';
+import { type BowingInput, lastEvent } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
 import { type LeadInModel, strokesOf } from './lead-in-model.ts';
@@ -59,7 +59,9 @@ export function findMends(search: MendSearch): Edit[] {
     if (seen.has(key)) continue;
     seen.add(key);
     const edited = editedScore(score, candidate.edit);
-    const after = troublesOf(edited, layScore(edited), passages);
+    const laidAnew = layScore(edited);
+    const after = troublesOf(edited, laidAnew, passages);
+    if (candidate.edit.kind === 'retake' && !isLift(laidAnew, edited, candidate.edit)) continue;
     if (search.targets.some(t => after.faults.has(t) || after.reversals.has(t))) continue;
     if ([...after.faults].some(f => !before.faults.has(f))) continue;
     const reversed = newReversals(before, after);
@@ -81,7 +83,11 @@ export function editedScore(score: BowingInput, edit: Edit): BowingInput {
   if (edit.kind !== 'retake') return { ...score, joined: editedJoins(score.joined, edit) };
   const marks = [...score.marks];
   marks[edit.before] = edit.direction;
-  const gaps = score.gaps.map((gap, k) => gap || score.performance.notes[k]?.event === edit.before);
+  if (edit.opening) marks[edit.opening.event] = edit.opening.direction;
+  const { notes } = score.performance;
+  const gaps = score.gaps.map(
+    (gap, k) => gap || (k > 0 && lastEvent(at(notes, k - 1)) === edit.after),
+  );
   return { ...score, marks, gaps };
 }
 
@@ -108,16 +114,41 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
       return { edit, rank, unlike: unlikeText(bowing, form.written, alike) };
     });
   const lifts = region.lifts.flatMap<Candidate>(k => {
-    const before = strokeAt(laid, k - 1);
-    const { event } = at(notes, k);
-    if (score.joined[event]) return [];
-    const direction: Direction =
-      score.anchored.get(event) ?? score.marks[event] ?? before.direction;
-    const edit: Edit = { kind: 'retake', before: event, direction };
+    if (score.joined[at(notes, k).event]) return [];
+    const edit = liftBefore(score, laid, k);
     return [{ edit, rank: [1, 1, 0, 0, 0, 0], unlike: String(1e6 - k).padStart(8, '0') }];
   });
   return [...slurs, ...lifts];
 }
+
+/** A lift before sounded note `k`: the bow starts again as an anchor or sign says there, else as it last went. */
+export function liftBefore(score: BowingInput, laid: LaidStrokes, k: number): Retake {
+  const { notes } = score.performance;
+  const { event } = at(notes, k);
+  const after = score.gaps[k] ? null : lastEvent(at(notes, k - 1));
+  const stated = score.anchored.get(event) ?? score.marks[event];
+  const direction = stated ?? strokeAt(laid, k - 1).direction;
+  return { kind: 'retake', after, before: event, direction, opening: openingSign(score, laid, k) };
+}
+
+/**
+ * The sign that the first note of a stretch needs before a lift at sounded note `k`, so that nothing is
+ * counted back from the lift's own sign; null where a sign or `start=` settles the strokes before it.
+ */
+function openingSign(score: BowingInput, laid: LaidStrokes, k: number): Retake['opening'] {
+  const { restarts, performance, marks, start } = score;
+  const stretch = restarts.findLastIndex(from => from <= k);
+  const from = at(restarts, stretch);
+  if (stretch === 0 && start) return null;
+  const { event } = at(performance.notes, from);
+  const isSettled = performance.notes.slice(from, k).some(n => marks[n.event]);
+  if (isSettled || event === at(performance.notes, k).event) return null;
+  return { event, direction: strokeAt(laid, from).direction };
+}
+
+/** The bow does start again in the same direction, once at least. */
+const isLift = (laid: LaidStrokes, { performance }: BowingInput, { before }: Retake): boolean =>
+  performance.notes.some(({ event }, k) => event === before && strokeAt(laid, k).retake);
 
 /** x ⊕ x⁰ as text, `alike` being that of the written bowing itself: an edit changes little of it. */
 function unlikeText(

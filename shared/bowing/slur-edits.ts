@@ -108,6 +108,10 @@ export function editText(tune: Tune, edit: Edit): string {
     case 'merge':
       return `merge ${edit.from.map(span).join(' and ')} into ${span(edit.to)}`;
     case 'retake':
-      return `retake ${edit.direction} at ${id(edit.before)}`;
+      return [
+        `retake ${edit.direction} at ${id(edit.before)}`,
+        edit.after === null ? '' : ` after ${id(edit.after)}`,
+        edit.opening && ` from ${edit.opening.direction} at ${id(edit.opening.event)}`,
+      ].join('');
   }
 }

@@ -2,11 +2,10 @@ import type { BowingInput } from '../bowing/bowing-input.ts';
 import { strokesOf } from '../bowing/lead-in-model.ts';
 import { bowingContext } from '../bowing/lead-in-of.ts';
 import { mendRegion } from '../bowing/mend-region.ts';
-import { editedScore } from '../bowing/mends.ts';
+import { editedScore, liftBefore } from '../bowing/mends.ts';
 import { editsBetween } from '../bowing/slur-edits.ts';
 import { strokeTerms } from '../bowing/stroke-terms.ts';
 import { anchorFault, troublesOf } from '../bowing/troubles.ts';
-import { at } from '../must.ts';
 import type { ArriveDrill } from './drill.ts';
 import type { DrillSource } from './drill-source.ts';
 import { layBowing, layWithEdit, missedAt } from './lay-bowing.ts';
@@ -71,10 +70,7 @@ function lifted(
   return lifts.reduce((s, before) => {
     const { laid } = layBowing(s, source.bowing.anchors);
     const place = [...drill.notes, drill.first].indexOf(before);
-    const last = at(laid.strokeOf, shownFrom(source, drill) + place - 1);
-    const stated = s.anchored.get(before) ?? s.marks[before];
-    const direction = stated ?? at(laid.strokes, last).direction;
-    return editedScore(s, { kind: 'retake', before, direction });
+    return editedScore(s, liftBefore(s, laid, shownFrom(source, drill) + place));
   }, score);
 }
 

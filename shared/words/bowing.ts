@@ -1,4 +1,12 @@
-import type { Demand, Edit, Plan, Reason, RepeatStudy, WholeTune } from '../bowing/bowing.ts';
+import type {
+  Demand,
+  Edit,
+  Plan,
+  Reason,
+  RepeatStudy,
+  Retake,
+  WholeTune,
+} from '../bowing/bowing.ts';
 import type { Direction, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import { noteWords, type PlaceLanguage, spanWords } from './note-places.ts';
@@ -43,7 +51,17 @@ export interface EditPhrases {
   readonly shorten: (from: string, to: string) => string;
   readonly split: (from: string, to: readonly string[]) => string;
   readonly merge: (from: readonly string[]) => string;
-  readonly retake: (note: string, direction: Direction) => string;
+  readonly retake: (lift: LiftWords) => string;
+}
+
+/** A lift, its notes named. */
+export interface LiftWords {
+  readonly note: string;
+  readonly direction: Direction;
+  /** The note after which a breath is to be written; null for none. */
+  readonly after: string | null;
+  /** The first note, and the stroke that it is to have as a sign; null for none. */
+  readonly opening: { readonly note: string; readonly direction: Direction } | null;
 }
 
 export interface EditLanguage extends PlaceLanguage {
@@ -74,8 +92,19 @@ export function editClause(language: EditLanguage, tune: Tune, edit: Edit): stri
     case 'merge':
       return edits.merge(edit.from.map(span));
     case 'retake':
-      return edits.retake(noteWords(language, tune, edit.before), edit.direction);
+      return edits.retake(liftWords(language, tune, edit));
   }
+}
+
+function liftWords(language: EditLanguage, tune: Tune, edit: Retake): LiftWords {
+  const note = (event: number): string => noteWords(language, tune, event);
+  const { after, before, direction, opening } = edit;
+  return {
+    note: note(before),
+    direction,
+    after: after === null ? null : note(after),
+    opening: opening && { note: note(opening.event), direction: opening.direction },
+  };
 }
 
 /** One plain sentence for a plan: what it changes, and why it arrives. */

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import { applyEdit, applyEdits } from '../../shared/bowing/apply-edit.ts';
+import { strokeAt } from '../../shared/bowing/lay-strokes.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { onTunes, readTunes } from '../tunes/on-tunes.ts';
@@ -8,6 +9,7 @@ import { anchorAt, studyOf } from './study-of.ts';
 /** Each tune has an anchor near its end. */
 onTunes('the first and last mend, the best plan and the whole-tune plan all mend', 12, tunes => {
   let mended = 0;
+  let lifted = 0;
   let whole = 0;
   for (const tune of readTunes(tunes)) {
     const bar = tune.bars.filter(b => b.end > b.first).at(-2)?.name;
@@ -20,10 +22,26 @@ onTunes('the first and last mend, the best plan and the whole-tune plan all mend
     const { bowing } = studyOf(tune, { anchors });
     const [anchor] = bowing.anchors;
     if (!anchor) continue;
-    for (const edit of [anchor.mends[0], anchor.mends.at(-1)]) {
+    const conflicts = (t: Tune): number =>
+      studyOf(t, { anchors }).problems.filter(p => p.rule === 'stroke-conflict').length;
+    const lifts = anchor.mends.filter(edit => edit.kind === 'retake');
+    for (const edit of new Set([anchor.mends[0], anchor.mends.at(-1), ...lifts])) {
       if (!edit) continue;
       mended++;
-      expect(missed(applyEdit(tune, edit)), editText(tune, edit)).toEqual([]);
+      const written = applyEdit(tune, edit);
+      expect(missed(written), editText(tune, edit)).toEqual([]);
+      expect(conflicts(written), editText(tune, edit)).toBeLessThanOrEqual(conflicts(tune));
+      if (edit.kind === 'retake') {
+        lifted++;
+        // The bow does lift there, and goes as it went before.
+        const { performance, bowing: after } = studyOf(written, { anchors });
+        const strokes = performance.notes.map((_, k) => strokeAt(after.plan, k));
+        const isLifted = performance.notes.some(
+          (n, k) => n.event === edit.before && strokes[k]?.retake,
+        );
+        expect(isLifted, editText(tune, edit)).toBe(true);
+        expect(strokes[0]?.direction).toBe(strokeAt(bowing.plan, 0).direction);
+      }
     }
     const plans = anchor.leadIns.length === 1 ? (anchor.leadIns[0]?.plans ?? []) : [];
     if (plans[0]) expect(missed(applyEdits(tune, plans[0].changes))).toEqual([]);
@@ -39,5 +57,6 @@ onTunes('the first and last mend, the best plan and the whole-tune plan all mend
     }
   }
   expect(mended).toBeGreaterThan(10);
+  expect(lifted).toBeGreaterThan(10);
   expect(whole).toBeGreaterThan(10);
 });

@@ -44,8 +44,18 @@ const edits: readonly [Edit, string][] = [
     'Make one slur of notes 1 and 2 of A1 and notes 3 and 4 of A1.',
   ],
   [
-    { kind: 'retake', before: 8, direction: 'down' },
-    'Lift the bow before note 1 of A2 and start it again down.',
+    { kind: 'retake', after: null, before: 8, direction: 'down', opening: null },
+    'Lift the bow before note 1 of A2 and start it again down: write v before note 1 of A2.',
+  ],
+  [
+    {
+      kind: 'retake',
+      after: 7,
+      before: 8,
+      direction: 'up',
+      opening: { event: 0, direction: 'down' },
+    },
+    'Lift the bow before note 1 of A2 and start it again up: write !breath! before note 8 of A1, u before note 1 of A2 and v before note 1 of A1.',
   ],
 ];
 

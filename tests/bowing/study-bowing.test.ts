@@ -263,7 +263,9 @@ describe('where a stroke is settled', () => {
     expect(anchor?.leadIns.map(l => l.plans)).toEqual([[]]);
     expect(anchor?.arrivals.map(a => a.agrees)).toEqual([false]);
     // Twice through is an even number of strokes whatever is slurred: only lifting the bow helps.
-    expect(anchor?.mends).toEqual([{ kind: 'retake', before: 15, direction: 'up' }]);
+    expect(anchor?.mends).toEqual([
+      { kind: 'retake', after: 14, before: 0, direction: 'down', opening: null },
+    ]);
     for (const edit of anchor?.mends ?? []) {
       expect(missed(studyOf(applyEdit(tune, edit), { anchors }))).toEqual([]);
     }

@@ -1,3 +1,4 @@
+import type { Direction } from '../../music/tune.ts';
 import type { BowingPhrases, EditPhrases } from '../bowing.ts';
 import { capital } from '../text.ts';
 import { bow, listed, strokes } from './grammar.ts';
@@ -9,9 +10,17 @@ export const edits: EditPhrases = {
   shorten: (from, to) => `verkürze den Bindebogen über ${from}, sodass er nur ${to} umfasst`,
   split: (from, to) => `teile den Bindebogen über ${from}: binde ${to.join(' und ')}`,
   merge: from => `mach einen einzigen Bindebogen aus ${from.join(' und ')}`,
-  retake: (note, direction) =>
-    `heb den Bogen vor ${note} ab und setz ihn im ${bow(direction)} neu an`,
+  retake: ({ note, direction, after, opening }) => {
+    const writing = [
+      ...(after === null ? [] : [`!breath! vor ${after}`]),
+      `${signOf(direction)} vor ${note}`,
+      ...(opening ? [`${signOf(opening.direction)} vor ${opening.note}`] : []),
+    ];
+    return `heb den Bogen vor ${note} ab und setz ihn im ${bow(direction)} neu an: schreib ${listed(writing)}`;
+  },
 };
+
+const signOf = (direction: Direction): string => (direction === 'up' ? 'u' : 'v');
 
 export const bowing: BowingPhrases = {
   asWritten: 'So, wie es dasteht, kommt der Bogen richtig an.',

@@ -1,3 +1,4 @@
+import type { Direction } from '../../music/tune.ts';
 import type { Problem } from '../../problem.ts';
 import type { BowingPhrases, EditPhrases } from '../bowing.ts';
 import { spanOf } from '../note-places.ts';
@@ -14,8 +15,17 @@ export const edits: EditPhrases = {
   shorten: (from, to) => `shorten the slur over ${from}: let it hold ${to}`,
   split: (from, to) => `split the slur over ${from}: slur ${to.join(' and ')}`,
   merge: from => `make one slur of ${from.join(' and ')}`,
-  retake: (note, direction) => `lift the bow before ${note} and start it again ${direction}`,
+  retake: ({ note, direction, after, opening }) => {
+    const writing = [
+      ...(after === null ? [] : [`!breath! before ${after}`]),
+      `${signOf(direction)} before ${note}`,
+      ...(opening ? [`${signOf(opening.direction)} before ${opening.note}`] : []),
+    ];
+    return `lift the bow before ${note} and start it again ${direction}: write ${listed(writing)}`;
+  },
 };
+
+const signOf = (direction: Direction): string => (direction === 'up' ? 'u' : 'v');
 
 export const bowing: BowingPhrases = {
   asWritten: 'It arrives as it is written.',
@@ -140,14 +150,14 @@ const others = (n: number): string =>
 function editTextSentence(text: string): string {
   const [kind = '', ...rest] = text.split(' ');
   const [first = '', second = ''] = rest.join(' ').split(/ (?:to|into) /);
-  return `${capital(editTextClause(kind, spans(first), spans(second), rest))}.`;
+  return `${capital(editTextClause(kind, spans(first), spans(second), text))}.`;
 }
 
 function editTextClause(
   kind: string,
   from: readonly string[],
   to: readonly string[],
-  rest: readonly string[],
+  text: string,
 ): string {
   const [one = ''] = from;
   switch (kind) {
@@ -162,8 +172,22 @@ function editTextClause(
     case 'merge':
       return edits.merge(from);
     default:
-      return edits.retake(noteNamed(rest.at(-1)), rest[0] === 'up' ? 'up' : 'down');
+      return retakeClause(text);
   }
+}
+
+/** A lift as `editText` writes it, `retake up at B5:1 after B4:6 from down at A1:1`. */
+function retakeClause(text: string): string {
+  const found = /^retake (\w+) at (\S+)(?: after (\S+))?(?: from (\w+) at (\S+))?$/.exec(text);
+  const [, up, note, after, openingUp, opening] = found ?? [];
+  const stroke = (word: string | undefined): Direction => (word === 'up' ? 'up' : 'down');
+  return edits.retake({
+    note: noteNamed(note),
+    direction: stroke(up),
+    after: after === undefined ? null : noteNamed(after),
+    opening:
+      opening === undefined ? null : { note: noteNamed(opening), direction: stroke(openingUp) },
+  });
 }
 
 /** Spans as `editText` writes them, `B5:2-B5:3 and B6:1-B6:2`, in words. */
