@@ -61,6 +61,10 @@ export type Reason =
   | 'beats-up'
   | 'into-beats'
   | 'stepwise'
+  /** The tune's way of bowing, laid through the lead-in and bent as little as can be. */
+  | 'own-way'
+  /** Single strokes, but where a slur must be. */
+  | 'single-strokes'
   | 'phrases-alike'
   /** No plan that was looked for keeps all identical phrases alike. */
   | 'phrases-untied'
@@ -73,6 +77,8 @@ export interface Plan {
   readonly strokes: number;
   /** What differs from the written bowing, as edits. */
   readonly changes: readonly Edit[];
+  /** In the tune's own way: where that is bent so that it arrives. */
+  readonly bends: readonly Edit[];
   /** Time down minus time up over the lead-in, in whole notes. */
   readonly drift: Fraction;
   readonly because: readonly Reason[];

@@ -3,19 +3,24 @@ import type { LeadIn, Plan, Reason } from './bowing.ts';
 import { type BowingInput, lastEvent } from './bowing-input.ts';
 import type { FreeStretch, SetPassage } from './find-lead-ins.ts';
 import { type LeadInModel, strokeDirection, strokesOf } from './lead-in-model.ts';
-import { type BowingContext, leadInModel, presetOf, unitsInWhole } from './lead-in-of.ts';
-import { type AlikePlans, type AlikeSpans, planAlike } from './plan-alike.ts';
+import {
+  type BowingContext,
+  type LeadInAim,
+  leadInModel,
+  presetOf,
+  unitsInWhole,
+} from './lead-in-of.ts';
+import { type AlikeSpans, planAlike } from './plan-alike.ts';
 import { countBowings, type RankedBowing } from './plan-lead-in.ts';
 import type { Level } from './settings.ts';
 import { editsBetween, flips, slursOf } from './slur-edits.ts';
 import { bowingCost } from './stroke-terms.ts';
-
-/** Plans worked out for each lead-in; the page shows the first few. */
-const mostPlans = 6;
+import { laidToArrive, wayFor, wayModel } from './way-model.ts';
 
 /**
- * The lead-ins of an anchor: counts of all ways, and the best plans that arrive. The teacher's own
- * bowing comes first where it arrives, within the limits or not. Where passes come to the same notes
+ * The lead-ins of an anchor: counts of all ways, and three plans at most that arrive: the smallest change
+ * to what is written (nothing, where that arrives, within the limits or not), the way of bowing laid
+ * through the notes and bent as little as can be, and single strokes. One that bows as another is left out. Where passes come to the same notes
  * on different strokes, or an edit in them would turn round their own start, no one plan serves, and
  * there are none: the mends do.
  */
@@ -32,12 +37,13 @@ export function planBowings(
   const keys = stretches.map(s => eventsOf(s).join(' '));
   return stretches.map((stretch, i) => {
     const events = eventsOf(stretch);
-    const form = leadInModel(context, stretch.from, stretch.end, score.joined, {
+    const aim = {
       start: stretch.start,
       arrive: anchor.direction,
       level,
       preset: presetOf(context.settings, context.tune, preset),
-    });
+    };
+    const form = leadInModel(context, stretch.from, stretch.end, score.joined, aim);
     const divided = keys.some((key, other) => other !== i && key === keys[i]);
     const planless = divided || stretch.turnsItself;
     return {
@@ -46,27 +52,73 @@ export function planBowings(
       start: stretch.start,
       strokes: strokesOf(form.written).length,
       ...countBowings(form),
-      plans: planless ? [] : plansOf(form, events, alikeSpans(context, stretch, form)),
+      plans: planless
+        ? []
+        : plansOf(
+            form,
+            events,
+            smallestChange(form, alikeSpans(context, stretch, form)),
+            laidPlans(context, stretch, aim),
+          ),
     };
   });
 }
 
-function plansOf(form: LeadInModel, events: readonly number[], classes: AlikeSpans[]): Plan[] {
-  const found = planAlike(form, classes, mostPlans);
+/** A bowing to be made a plan of, and what speaks for it besides what its cost says. */
+interface Found {
+  readonly bowing: readonly boolean[];
+  readonly because: readonly Reason[];
+  /** The way that it bends, as a bowing; null where it follows none. */
+  readonly bends: readonly boolean[] | null;
+}
+
+/** What is written, where it arrives; else the fewest junctions changed; null where the limits let none. */
+function smallestChange(form: LeadInModel, classes: AlikeSpans[]): Found | null {
   const strokes = strokesOf(form.written).length;
-  const arrives = strokeDirection(form.start, strokes) === form.arrive;
-  const own: RankedBowing = { bowing: form.written, cost: bowingCost(form, form.written) };
-  const others = found.ranked.filter(r => r.cost[0] > 0);
-  const ranked = (arrives ? [own, ...others] : others).slice(0, mostPlans);
-  const fewest = Math.min(...others.map(r => r.cost[0]));
-  return ranked.map(({ bowing, cost }) => {
+  if (strokeDirection(form.start, strokes) === form.arrive) {
+    return { bowing: form.written, because: [], bends: null };
+  }
+  const { ranked, alike, untied, capped } = planAlike(form, classes, 1);
+  const because: Reason[] = ['fewest-changes'];
+  if (alike > 0) because.push('phrases-alike');
+  if (untied > 0) because.push(capped ? 'phrases-untried' : 'phrases-untied');
+  return ranked[0] ? { bowing: ranked[0].bowing, because, bends: null } : null;
+}
+
+/** The way of bowing, and single strokes, laid through the lead-in so that it arrives. */
+function laidPlans(context: BowingContext, stretch: FreeStretch, aim: LeadInAim): Found[] {
+  const single = context.settings.presets['single-strokes'];
+  const ways = [
+    [aim.preset, 'own-way'],
+    ...(single ? [[single, 'single-strokes'] as const] : []),
+  ] as const;
+  return ways.flatMap(([preset, reason]) => {
+    const way = wayFor(context, preset, aim.level);
+    const laid = laidToArrive(wayModel(context, way, stretch.from, stretch.end), aim);
+    return laid ? [{ bowing: laid.bowing, because: [reason], bends: laid.free }] : [];
+  });
+}
+
+function plansOf(
+  form: LeadInModel,
+  events: readonly number[],
+  smallest: Found | null,
+  laid: readonly Found[],
+): Plan[] {
+  const found = smallest ? [smallest, ...laid] : laid;
+  const distinct = found.filter(
+    ({ bowing }, i) => found.findIndex(f => f.bowing.join() === bowing.join()) === i,
+  );
+  return distinct.map(({ bowing, because, bends }) => {
+    const cost = bowingCost(form, bowing);
     const changes = editsBetween(form.written, bowing, events);
     return {
       slurs: slursOf(bowing, events),
       strokes: strokesOf(bowing).length,
       changes,
+      bends: bends ? editsBetween(bends, bowing, events) : [],
       drift: driftOf(form, bowing),
-      because: reasonsFor(form, { bowing, cost }, changes.filter(flips).length, fewest, found),
+      because: reasonsFor(form, { bowing, cost }, changes.filter(flips).length, because),
       cost,
     };
   });
@@ -86,8 +138,7 @@ function reasonsFor(
   form: LeadInModel,
   plan: RankedBowing,
   turns: number,
-  fewest: number,
-  found: AlikePlans,
+  besides: readonly Reason[],
 ): Reason[] {
   const [changed, offBeat, rough, notInto] = plan.cost;
   if (changed === 0) return ['as-written'];
@@ -95,15 +146,12 @@ function reasonsFor(
   const reasons: Reason[] = [
     turns === 0 ? 'keeps' : turns === 1 ? 'flips-once' : turns === 2 ? 'two-flips' : 'many-flips',
   ];
-  if (changed === fewest) reasons.push('fewest-changes');
   if (form.strongBeat && offBeat === 0) {
     reasons.push(form.strongBeat === 'down' ? 'beats-down' : 'beats-up');
   }
   if (form.intoBeat && slurred && notInto === 0) reasons.push('into-beats');
   if (slurred && rough === 0) reasons.push('stepwise');
-  if (found.alike > 0) reasons.push('phrases-alike');
-  if (found.untied > 0) reasons.push(found.capped ? 'phrases-untried' : 'phrases-untied');
-  return reasons;
+  return [...reasons, ...besides];
 }
 
 /**

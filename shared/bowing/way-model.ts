@@ -122,6 +122,17 @@ export function laidFreely(model: WayModel): readonly boolean[] {
   return best ? best.bowing : model.form.written;
 }
 
+/** The way laid from one stroke so that it arrives on another, bent as little as can be; null for none. */
+export function laidToArrive(
+  model: WayModel,
+  { start, arrive }: Pick<LeadInModel, 'start' | 'arrive'>,
+): { readonly bowing: readonly boolean[]; readonly free: readonly boolean[] } | null {
+  const free = laidFreely(model);
+  const terms = wayTerms(model, free, { downs: 1, ups: 0, copies: 1 });
+  const [best] = bestBy({ ...model.form, written: free, start, arrive }, 1, terms);
+  return best ? { bowing: best.bowing, free } : null;
+}
+
 /** What cells must have in common to share a bowing: notes, lengths, place in the bar, signs, dots, fingers. */
 export function likeness(context: BowingContext, events: readonly number[]): string {
   return events

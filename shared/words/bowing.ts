@@ -24,6 +24,8 @@ export interface BowingPhrases {
     readonly arrives: readonly string[];
     readonly besides: readonly string[];
   }) => string;
+  /** Where the tune's own way of bowing is bent: a clause. */
+  readonly bent: (edits: readonly string[]) => string;
   /** Strokes in a part: played once, alike each time, or not. Clauses that begin a sentence. */
   readonly onceThrough: (strokes: number) => string;
   readonly eachTime: (strokes: number) => string;
@@ -118,7 +120,12 @@ export function planSentence(language: BowingLanguage, tune: Tune, plan: Plan): 
   return bowing.plan({
     changes,
     arrives: plan.because.flatMap(reason => bowing.arrives[reason] ?? []),
-    besides: plan.because.flatMap(reason => bowing.besides[reason] ?? []),
+    besides: [
+      ...plan.because.flatMap(reason => bowing.besides[reason] ?? []),
+      ...(plan.because.includes('own-way') && plan.bends.length > 0
+        ? [bowing.bent(plan.bends.map(edit => editClause(language, tune, edit)))]
+        : []),
+    ],
   });
 }
 

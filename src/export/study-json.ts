@@ -163,6 +163,7 @@ function planJson(tune: Tune, p: Plan): object {
     slurs: slurNames(tune, p.slurs),
     strokes: p.strokes,
     changes: p.changes.map(c => editText(tune, c)),
+    bends: p.bends.map(b => editText(tune, b)),
     drift: fractionText(p.drift),
     because: p.because,
   };

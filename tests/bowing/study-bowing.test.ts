@@ -99,8 +99,8 @@ test('an anchor that is reached keeps the teacher’s bowing first, and needs no
   expect(anchor?.mends).toEqual([]);
   expect(problems).toEqual([]);
   expect(anchor?.leadIns).toHaveLength(1);
-  expect(anchor?.leadIns[0]?.plans[0]).toMatchObject({ changes: [], because: ['as-written'] });
-  expect(anchor?.leadIns[0]?.plans.length).toBeGreaterThan(1);
+  // The way of reels slurs nothing in these bars, and the notes are single strokes already.
+  expect(anchor?.leadIns[0]?.plans).toMatchObject([{ changes: [], because: ['as-written'] }]);
 });
 
 test('passes that come to the lead-in on different strokes have no one plan', () => {

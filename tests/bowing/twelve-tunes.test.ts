@@ -4,9 +4,12 @@ import { bowingContext } from '../../shared/bowing/lead-in-of.ts';
 import { type Proposal, proposeBowings } from '../../shared/bowing/propose-bowings.ts';
 import { noteAt } from '../../shared/music/note-at.ts';
 import { at } from '../../shared/must.ts';
+import { wordsFor } from '../../shared/words/words-for.ts';
 import { proposalJson } from '../../src/export/proposal-json.ts';
 import { tuneOf } from './strokes-of.ts';
-import { studyOf } from './study-of.ts';
+import { anchorAt, studyOf } from './study-of.ts';
+
+const { planSentence } = wordsFor('en', 'letters');
 
 interface Told {
   readonly way: string;
@@ -160,4 +163,23 @@ test('at most three ways, each another bowing; what is asked comes first', () =>
   const ways = proposalsFor('reel', '4/4', notes).map(p => p.way);
   expect(ways).toEqual(['as-printed-1883', 'slurs-into-the-beat', 'single-strokes']);
   expect(proposalsFor('reel', '4/4', notes, 'three-and-one')[0]?.way).toBe('three-and-one');
+});
+
+/**
+ * A jig a stroke short of its anchor. The written notes want one slur; the way of jigs slurs nothing here
+ * but crotchet and quaver, and single strokes nothing at all: each is another bowing, with its own reason.
+ */
+test('to an anchor: the smallest change, the tune’s way with its bend, single strokes; one of each', () => {
+  const tune = tuneOf(
+    'X:1\nT:Invented\nR:jig\nM:6/8\nL:1/8\nK:D\nA|:d2f afd|edB A2F|DFA dfa|e3 d2A:|',
+  );
+  const { bowing } = studyOf(tune, { anchors: [anchorAt('A4', 'up')] });
+  const plans = bowing.anchors[0]?.leadIns[0]?.plans ?? [];
+  const told = plans.map(p => p.because.filter(r => /fewest|own-way|single/.test(r)).join());
+  expect(told).toEqual(['fewest-changes', 'own-way', 'single-strokes']);
+  expect(plans.map(p => p.bends.length)).toEqual([0, 1, 1]);
+  const way = plans[1];
+  expect(way && planSentence(tune, way)).toMatch(
+    /own way of bowing and to arrive, that is bent: slur notes? /,
+  );
 });

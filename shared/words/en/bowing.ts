@@ -40,6 +40,8 @@ export const bowing: BowingPhrases = {
     'beats-up': 'every strong beat is an up-bow',
     'into-beats': 'every slur leads into a beat',
     stepwise: 'the slurs go by step on one string',
+    'own-way': 'it is the tune’s own way of bowing',
+    'single-strokes': 'it is single strokes wherever it can be',
     'phrases-alike': 'like phrases stay alike',
     'phrases-untied': 'like phrases cannot all stay alike',
     'phrases-untried':
@@ -47,6 +49,7 @@ export const bowing: BowingPhrases = {
   },
   plan: ({ changes, arrives, besides }) =>
     `${listed(changes, ', then ')}, ${arrives.join(', ')}${besides.length > 0 ? `; ${listed(besides)}` : ''}.`,
+  bent: edits => `to arrive, that is bent: ${edits.join('; ')}`,
   onceThrough: strokes => `Once through takes ${count(strokes, 'stroke')}`,
   eachTime: strokes => `Each time through takes ${count(strokes, 'stroke')}`,
   unlikeTimes: strokes => `The times through take ${listed(strokes.map(String))} strokes`,
