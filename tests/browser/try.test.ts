@@ -62,10 +62,14 @@ const shownOn = (page: Page) =>
 const linkAt = (page: Page, n: number) => page.locator('.bead-link').nth(n);
 
 describe('the answers of the place to try strokes', () => {
-  /** The part of a study that slurs bear on: columns of notes move when slurs are written. */
+  /**
+   * The part of a study that slurs bear on: columns of notes move when slurs are written. Whole bowings
+   * are proposed by `explain` alone.
+   */
   const answers = (json: string, read: number): object => {
     const { tunes, problems } = JSON.parse(json);
-    const plain = tunes.map(({ notes: _, id: __, ...rest }: { notes: object; id: string }) => rest);
+    type Told = { notes: object; id: string; proposals: object };
+    const plain = tunes.map(({ notes: _, id: __, proposals: ___, ...rest }: Told) => rest);
     return {
       tunes: plain,
       problems: problems
