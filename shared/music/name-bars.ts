@@ -10,7 +10,8 @@ import type { Meter, Part } from './tune.ts';
  *
  * A new part begins at a repeat sign, after a double bar, and at `P:`; where `P:` is used in the
  * body it alone makes parts. A double bar within four full bars of the start of the tune, or of
- * the double bar before, or inside an open repeat, is only a sign to the eye.
+ * the double bar before, or inside an open repeat, is only a sign to the eye. A short bar and
+ * the pickup that fills it count as one full bar.
  *
  * A short bar before a repeat sign may be the end of one part or the start of the next:
  *
@@ -161,11 +162,19 @@ function endsPart(
   if (next.opensEnding && bar.endings.length > 0) return false;
   const lastEnding = bar.endings.length > 0 && next.endings.length === 0;
   if (bar.closesRepeat === 1 && !next.opensRepeat && !bar.closesPart && !lastEnding) return false;
-  const full = bars.slice(from, i + 1).filter(b => !isShort(b)).length;
+  const full = fullBars(bars, from, i);
   if (full === 0 && bar.closesRepeat === 1) return false;
   if (bar.closesRepeat > 1 || next.opensRepeat) return true;
   const afterRepeat = from > 0 && at(bars, from - 1).closesRepeat > 1;
   return lastEnding || (bar.closesPart && !repeatOpen && (full >= 4 || afterRepeat));
+}
+
+/** How many full bars stand from `from` to `i`: a last bar that a pickup, its own part's or the next, completes is one. */
+function fullBars(bars: readonly BarShape[], from: number, i: number): number {
+  const last = at(bars, i);
+  const pickups = [i > from ? at(bars, from) : null, bars[i + 1]];
+  const joined = isShort(last) && pickups.some(p => p && isShort(p) && completes(last, p));
+  return bars.slice(from, i + 1).filter(b => !isShort(b)).length + (joined ? 1 : 0);
 }
 
 /** Whether bar `i`, short and before a repeat sign, is the next part's pickup and not this part's end. */

@@ -8,7 +8,8 @@ import type { Bar, NoteEvent, Tune } from './tune.ts';
  * Unrolls a tune: repeats, endings and the order of parts, then merges ties.
  *
  * A repeat goes back to `|:`; without one, to the start of its part (the last double bar that parts
- * the tune, or the last repeat's end), else to the start (ABC 2.1, section 4.8). On each time through, a bar that belongs to an ending is played only when the ending
+ * the tune, or the last repeat's end), or to a double bar after the pickup, else to the start (ABC 2.1,
+ * section 4.8). On each time through, a bar that belongs to an ending is played only when the ending
  * has that time's number. So
  *
  *     A0 |: A1 A2 |[1 A3/1 :|[2 A3/2 |]
@@ -125,7 +126,11 @@ function unrollStretch(bars: readonly Bar[], play: (place: number) => boolean): 
       here = start;
     } else if (bar.closesRepeat > 1 || (inEnding && !isInEnding(next))) {
       [start, pass, opened] = [here, 1, false];
-    } else if (!opened && !inEnding && next?.part !== bar.part) {
+    } else if (
+      !opened &&
+      !inEnding &&
+      (next?.part !== bar.part || (bar.pickup && bar.closesPart))
+    ) {
       start = here;
     }
   }

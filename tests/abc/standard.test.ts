@@ -129,6 +129,17 @@ describe('repeats (ABC 2.1, sections 4.8 to 4.10)', () => {
     ['without |: goes back to the start', `c8|d8:|`, 'A1 A2 A1 A2'],
     ['without |: goes back to the last repeat end', `c8:|d8:|`, 'A1 A1 B1 B1'],
     ['without |: goes back to the last double bar', `${four}||c8:|`, 'A1 A2 A3 A4 B1 B1'],
+    [
+      'without |: goes back to the last double bar, which a pickup and a short bar make full',
+      `FE|c8|d8|e8|f6||FE|g8|a6:|`,
+      'A0 A1 A2 A3 A4 B0 B1 B2 B0 B1 B2',
+    ],
+    [
+      'the same, where the next pickup makes it full',
+      `c8|d8|e8|f6||FE|g8|a6:|`,
+      'A1 A2 A3 A4 B0 B1 B2 B0 B1 B2',
+    ],
+    ['without |: goes back to a double bar after the pickup', `FE|]c8|d8:|`, 'A0 A1 A2 A1 A2'],
     ['reads ::', `|:c8::d8:|`, 'A1 A1 B1 B1'],
     ['reads ::| as three times', `|::c8::|`, 'A1 A1 A1'],
     ['reads |[1', `|:c8|[1d8:|[2e8|]`, 'A1 A2/1 A1 A2/2'],
