@@ -2,7 +2,7 @@ import { at } from '../must.ts';
 
 /**
  * Reads the order of parts in a header's `P:` (ABC 2.1, section 3.1.9): `AABB`, `A2B2`, `(AB)3`,
- * `A.B.C`; dots and spaces only part the letters. `order` are indices into `names` in playing order,
+ * `A.B.C`; dots and spaces only part the letters. Words are a name, and no order: it is empty then. `order` are indices into `names` in playing order,
  * 1000 at most; `unknown` are letters that no part has, once each. Never throws.
  *
  * `readPartOrder('(AB)2C', ['A', 'B', 'C'])` gives indices 0 1 0 1 2.
@@ -14,6 +14,7 @@ export function readPartOrder(
   const unknown = new Set<string>();
   const whole = names.indexOf(text.trim());
   if (whole >= 0) return { order: [whole], unknown: [] };
+  if (isName(text, names)) return { order: [], unknown: [] };
   const tokens = (text.match(/\d+|[A-Za-z]'*|[()]/g) ?? []).slice(0, longest);
   let next = 0;
 
@@ -46,6 +47,10 @@ export function readPartOrder(
   }
   return { order: order.slice(0, longest), unknown: [...unknown] };
 }
+
+/** Whether a `P:` has words, such as `Modern Version`, and is no order: two small letters together, not all of them parts. */
+const isName = (text: string, names: readonly string[]): boolean =>
+  /[a-z]{2}/.test(text) && (text.match(/[A-Za-z]'*/g) ?? []).some(l => !names.includes(l));
 
 /** Parts that an order may play: far past any real tune. */
 const longest = 1000;

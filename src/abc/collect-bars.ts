@@ -14,6 +14,7 @@ import {
   readPitch,
 } from './read-pitch.ts';
 import { readSpan } from './read-span.ts';
+import type { Chunk } from './split-source.ts';
 import { tupletRatio } from './tuplet-ratio.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -25,9 +26,13 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] };
  * A bar runs from bar line to bar line, over line ends, and stops too where an ending begins in
  * mid-bar and where a `P:` stands. Signs that meet without a note between them (`:|` at the end of
  * a line, `|:` at the start of the next) are gathered: what closes goes to the bar before, what
- * opens to the bar after. `abc` is the text that abcjs was given.
+ * opens to the bar after. `chunk` has the text that abcjs was given.
  */
-export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
+export function collectBars(
+  tune: RawTune,
+  chunk: Pick<Chunk, 'abc' | 'written'>,
+): readonly DraftBar[] {
+  const { abc } = chunk;
   const bars: Mutable<DraftBar>[] = [];
   const propagation = propagationOf(abc);
   let key = readKey(undefined);
@@ -105,7 +110,8 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
       accidentals = { ...accidentals, tied: new Map(alters) };
     }
     const doubtful = found.find(f => f.otherwise !== null);
-    const { start, stop, restSlurs } = readSpan(raw, abc, reached);
+    const { start, stop, restSlurs } = readSpan(raw, chunk, reached);
+    reached = stop;
     place({
       raw,
       rest: raw.rest !== undefined || found.length === 0,
@@ -130,7 +136,7 @@ export function collectBars(tune: RawTune, abc: string): readonly DraftBar[] {
     const rest = { raw, rest: true, onset: zero, duration: length, pitches: [], graces: [] };
     for (let i = 0; i < (raw.rest?.text ?? 1); i++) {
       events = null;
-      place({ ...rest, ...readSpan(raw, abc, reached), tuplet: null, elsewhere: null });
+      place({ ...rest, ...readSpan(raw, chunk, reached), tuplet: null, elsewhere: null });
     }
   };
 

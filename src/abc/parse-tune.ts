@@ -79,7 +79,7 @@ function parseChunk(
     problems.push(much);
     return null;
   }
-  const drafts = collectBars(raw, chunk.abc);
+  const drafts = collectBars(raw, chunk);
   if (drafts.length === 0) {
     const title = fieldText(raw.metaText.title) ?? '';
     problems.push(problem('no-notes', place, { facts: { title } }));

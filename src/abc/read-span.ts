@@ -1,5 +1,7 @@
 import type { RawElement } from './abcjs-parse.ts';
 import type { DraftEvent } from './draft-bar.ts';
+import { endAsWritten } from './for-abcjs.ts';
+import type { Chunk } from './split-source.ts';
 
 /** Chord symbols, decorations, graces, slurs and tuplets, to the end of the text. */
 const signsOnly = /(?:"[^"]*"|![^!\n]*!|\{[^}]*\}|\((?:\d[:\d]*)?|[.~H-Wh-w]|[ \t])+$/;
@@ -7,16 +9,18 @@ const signsOnly = /(?:"[^"]*"|![^!\n]*!|\{[^}]*\}|\((?:\d[:\d]*)?|[.~H-Wh-w]|[ \
 /**
  * Finds where a note or rest is written. abcjs leaves out of a note what stands before its last sign,
  * `"G"u(` of `"G"u(~B2`: it is what lies between the note and `reached`, the end of the element
- * before. Slurs at a rest are counted here, since abcjs loses those that open at one.
+ * before, as written: graces that a slur closes after belong to the note before them. Slurs at a rest are counted here, since abcjs loses those that open at one.
  */
 export function readSpan(
   raw: RawElement,
-  abc: string,
+  { abc, written }: Pick<Chunk, 'abc' | 'written'>,
   reached: number,
 ): Pick<DraftEvent, 'start' | 'stop' | 'restSlurs'> {
-  const { startChar: start = 0, endChar: stop = 0 } = raw;
+  const { startChar = 0, endChar = 0 } = raw;
+  const stop = endAsWritten(written, abc, endChar);
+  const start = startChar < reached && reached < stop ? reached : startChar;
   const from = reached < start ? start - signsBefore(abc, reached, start) : start;
-  const text = abc.slice(from, stop);
+  const text = written.slice(from, stop);
   return {
     start: from + (text.length - text.trimStart().length),
     stop: from + text.trimEnd().length,

@@ -1,10 +1,14 @@
+import { forAbcjs } from './for-abcjs.ts';
+
 /**
  * One tune of a source. A source may hold several, each from its `X:` to the next. Lines of fields before the
  * first `X:` are the file header and hold for every tune (ABC 2.1, section 2.2.2): they are put in
  * after the tune's own `X:` line, so that abcjs reads them as the tune's.
  */
 export interface Chunk {
-  /** What abcjs is given. */
+  /** The tune as written, the file's header put in. */
+  readonly written: string;
+  /** What abcjs is given; as long as `written`. */
   readonly abc: string;
   /** The offset in the source of an offset in `abc`. */
   readonly offset: (inAbc: number) => number;
@@ -38,30 +42,17 @@ function chunk(text: string, start: number, end: number, header: string, startLi
   const own = body.slice(lead, stop);
   const cut = header === '' ? 0 : own.indexOf('\n') + 1;
   const from = start + lead;
+  const written = own.slice(0, cut) + header + own.slice(cut);
   const firstLine = startLine + countLines(body.slice(0, lead));
   const headerLines = countLines(header);
   const stray = text.slice(start + stop, end).search(/^(?![A-Za-z]:|%).*\|/m);
   return {
-    abc: adapt(own.slice(0, cut) + header + own.slice(cut)),
+    written,
+    abc: forAbcjs(written),
     offset: at => from + (at < cut ? at : Math.max(cut, at - header.length)),
     line: at => firstLine + (cut === 0 || at === 0 ? at : Math.max(1, at - headerLines)),
     strayMusic: stray < 0 ? null : start + stop + stray,
   };
-}
-
-/**
- * Two things that abcjs would misread, changed without moving anything. Header fields that the
- * standard does not use are to be passed over (ABC 2.1, section 3), but abcjs would read `Y:AB` as
- * two notes: they become comments. And of `:|:`, which is to be taken as `::` (section 4.8), it
- * would lose the second half.
- */
-function adapt(abc: string): string {
-  const key = Math.max(0, abc.search(/^K:/m));
-  const header = abc.slice(0, key).replace(/^[EJYa-ln-qt-vx-z]:/gm, '%:');
-  const music = abc.slice(key);
-  if (!music.includes(':|:')) return header + music;
-  const line = /^(?![A-Za-z]:[^|:]|%).*:\|:.*$/gm;
-  return header + music.replace(line, found => found.replaceAll(':|:', ':: '));
 }
 
 const countLines = (text: string): number => text.split('\n').length - 1;

@@ -80,6 +80,7 @@ export function splitLines(
     if (opening) keys[0] = running;
     const signs = opening ? gap.filter(e => !/^(key|meter)$/.test(e.el_type)) : gap;
     events.set(element.startChar ?? -1, event);
+    event++;
     lines[current]?.push(...signs, plain(element));
     gap = [];
   }

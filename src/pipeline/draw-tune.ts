@@ -3,6 +3,7 @@ import { mayPublish } from '../../shared/rights.ts';
 import type { Study } from '../../shared/study.ts';
 import type { Words } from '../../shared/words/words-for.ts';
 import { parseAll } from '../abc/abcjs-parse.ts';
+import { forAbcjs } from '../abc/for-abcjs.ts';
 import { engraveTune } from '../engrave/engrave-tune.ts';
 import type { Score } from '../engrave/score.ts';
 import { downloadEndings } from '../export/tune-downloads.ts';
@@ -51,7 +52,7 @@ const drawStudy = (study: Study, words: Words): Score =>
   engraveTune(study, {
     describe: describeBars(study, words),
     noteNames: words.noteNames,
-    parse: parseAll,
+    parse: text => parseAll(forAbcjs(text)),
   });
 
 /** Returns the text of a bar (an index) that a screen reader says in place of the drawing. */

@@ -140,6 +140,7 @@ describe('repeats (ABC 2.1, sections 4.8 to 4.10)', () => {
       'A1 A2 A3 A4 B0 B1 B2 B0 B1 B2',
     ],
     ['without |: goes back to a double bar after the pickup', `FE|]c8|d8:|`, 'A0 A1 A2 A1 A2'],
+    ['reads :] and [: (section 4.8: parsers are to be liberal)', `[:c8:]d8:]`, 'A1 A1 B1 B1'],
     ['reads ::', `|:c8::d8:|`, 'A1 A1 B1 B1'],
     ['reads ::| as three times', `|::c8::|`, 'A1 A1 A1'],
     ['reads |[1', `|:c8|[1d8:|[2e8|]`, 'A1 A2/1 A1 A2/2'],
@@ -158,6 +159,10 @@ describe('repeats (ABC 2.1, sections 4.8 to 4.10)', () => {
       ].join(' '),
     ],
   ])('%s', (_, abc, expected) => expect(playedBars(`${head}${abc}`)).toBe(expected));
+  it('begins a part by [P:] after a continued line where it stands (sections 4.9, 6.1.1)', () => {
+    const { tune } = readTune(`${head}P:A\nc8|d8|\\\n%\n[P:B]e8|\nf8|]`);
+    expect(tune.bars.map(b => b.name)).toEqual(['A1', 'A2', 'B1', 'B2']);
+  });
   it('| 1 with a space is not an ending', () =>
     expect(readTune(`${head}|:c8| 1 d8:|`).tune.bars.every(b => b.endings.length === 0)).toBe(
       true,

@@ -22,6 +22,11 @@ describe('the order of parts in the header (ABC 2.1, section 3.1.9)', () => {
     expect(playedBars(`X:1\nT:T\nM:4/4\nL:1/8\nP:AB\nK:D\nP:A\n|:D8:|\nP:B\nE8|]`)).toBe(
       'A1 A1 B1',
     ));
+  it('takes words for a name', () => {
+    expect(readPartOrder('Modern Version.', ['A', 'V'])).toEqual({ order: [], unknown: [] });
+    expect(readPartOrder('aab', ['a', 'b'])).toEqual({ order: [0, 0, 1], unknown: [] });
+    expect(readPartOrder('Variation', ['A', 'Variation']).order).toEqual([1]);
+  });
   it('says which parts there are not', () =>
     expect(readPartOrder('AXB', ['A', 'B'])).toEqual({ order: [0, 1], unknown: ['X'] }));
   it('never hangs, whatever is written', () =>

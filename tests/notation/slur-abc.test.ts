@@ -48,6 +48,11 @@ describe('slurs written into a copy of the ABC', () => {
     ['(A>B) c<d|', [2], 'A>(B c)<d|'],
     ['[df] [eg]2 a|', [1], '([df] [eg]2) a|'],
     ['a b|c d|', [1, 2, 3], '(a b|c d)|'],
+    ['c>B-B d|', [1], '(c>B-)B d|'],
+    ['(c>B-)B d|', [], 'c>B-B d|'],
+    ['(cBA{GA}) d|', [1], '(cB)A{GA} d|'],
+    ['(cBA {GA}) d|', [2, 3], 'c(BA {GA} d)|'],
+    ['c(BA{GA}) d|', [1, 2], '(cBA{GA}) d|'],
   ])('%s with %j', (body, joins, expected) => {
     expect(slurred(body, joins)).toBe(expected);
     const [from, to] = [tuneOf(body), tuneOf(expected)];
