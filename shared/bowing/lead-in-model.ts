@@ -23,8 +23,8 @@ export interface LeadInModel {
   /** Notes on strong beats; on any beat. */
   readonly strong: readonly boolean[];
   readonly onBeat: readonly boolean[];
-  /** A slur over the junction would leave neighbouring pitches, or the string. */
-  readonly rough: readonly boolean[];
+  /** How little a slur over the junction suits the way: 0 for a step on one string inside the beat. */
+  readonly rough: readonly number[];
   /** The stroke wanted on strong beats; null for either. */
   readonly strongBeat: Direction | null;
   /** Slurs are wanted to lead into beats. */
@@ -33,7 +33,7 @@ export interface LeadInModel {
 
 /**
  * The rank of a bowing: integers compared from the left, smaller first. In order: junctions unlike
- * the teacher's, strong beats off the wanted stroke, rough slurred junctions, slurs that do not lead
+ * the teacher's, rough slurred junctions, strong beats off the wanted stroke, slurs that do not lead
  * into a beat, stroke lengths squared (in notes).
  */
 export type Cost = readonly [number, number, number, number, number];

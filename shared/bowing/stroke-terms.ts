@@ -23,7 +23,7 @@ export function runningSums(form: LeadInModel): RunningSums {
   for (const length of form.lengths) time.push((time[time.length - 1] as number) + length);
   return {
     changes: runningCount(form.written),
-    rough: runningCount(form.rough),
+    rough: runningSum(form.rough),
     strong: runningCount(form.strong),
     beats: runningCount(form.onBeat),
     time,
@@ -63,8 +63,8 @@ export function strokeTerms(
     const slurred = j > i;
     return [
       between(changes, i, j) + (j < n - 1 && !form.written[j] ? 1 : 0),
-      form.strongBeat === null ? 0 : between(strong, i, j + 1) * timesOff,
       between(rough, i, j),
+      form.strongBeat === null ? 0 : between(strong, i, j + 1) * timesOff,
       form.intoBeat && slurred && between(beats, i + 1, j + 1) === 0 ? 1 : 0,
       (j - i + 1) ** 2,
     ];
@@ -73,14 +73,17 @@ export function strokeTerms(
 }
 
 /** How many of the first so many are true, for each so many. */
-function runningCount(truths: readonly boolean[]): readonly number[] {
-  const counts = [0];
-  let count = 0;
-  for (const truth of truths) {
-    if (truth) count++;
-    counts.push(count);
+const runningCount = (truths: readonly boolean[]): readonly number[] =>
+  runningSum(truths.map(Number));
+
+function runningSum(terms: readonly number[]): readonly number[] {
+  const sums = [0];
+  let sum = 0;
+  for (const term of terms) {
+    sum += term;
+    sums.push(sum);
   }
-  return counts;
+  return sums;
 }
 
 const between = (sums: readonly number[], from: number, end: number): number =>

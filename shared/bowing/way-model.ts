@@ -100,7 +100,7 @@ export function wayTerms(
   return {
     lastFrom: own.lastFrom,
     cost: (i, j, direction): Cost => {
-      const [bends, strong] = own.cost(i, j, direction);
+      const [bends, , strong] = own.cost(i, j, direction);
       const cuts = j > i ? Number(inTriplet[j] === true) + Number(inTriplet[i - 1] === true) : 0;
       const gain = (gains[j] as number) - (gains[i] as number) - tripletCut * cuts;
       return [base ? bends * copies : 0, strong, 0 - gain * copies, 0, 0];

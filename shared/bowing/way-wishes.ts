@@ -27,7 +27,7 @@ import type { Pattern, Preset } from './settings.ts';
  * 4 % onto the half bar, 0.9 % over the bar line; a step on one string is common practice).
  */
 export interface WayWishes {
-  readonly wish: (before: number, after: number, rough: boolean) => number;
+  readonly wish: (before: number, after: number, rough: number) => number;
   /** The way lets no slur run over the junction, whatever is wished. */
   readonly forbids: (before: number, after: number) => boolean;
   /** Both notes are a dotted pair, long before short, that the way hooks. */
@@ -59,8 +59,7 @@ export function wayWishes(tune: Tune, preset: Preset): WayWishes {
         return kind ? Math.round(1000 * (slurOdds(practice1883, kind) - threshold)) : -1000;
       }
       if (matches(before, after)) return 1000;
-      const over = { inside: 0, half: 300, bar: 900 }[crosses(before, after)];
-      return -1000 - over - (rough ? 300 : 0);
+      return -1000 - 300 * rough;
     },
     forbids: (before, after) => {
       const over = crosses(before, after);

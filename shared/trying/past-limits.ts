@@ -10,7 +10,7 @@ import type { Outcome } from './trial.ts';
 /** One way in which a bowing exceeds its level or preset. `events` are indices of written notes. */
 export type PastLimit =
   | { readonly kind: 'many-notes'; readonly events: readonly number[]; readonly most: number }
-  | { readonly kind: 'long-stroke'; readonly events: readonly number[] }
+  | { readonly kind: 'long-stroke'; readonly events: readonly number[]; readonly seconds: number }
   | { readonly kind: 'slur-over'; readonly events: readonly number[]; readonly fault: SlurFault };
 
 /** The limits of its level and preset that a lead-in as bowed exceeds, in playing order. */
@@ -23,6 +23,7 @@ export function pastLimits(
   const { from, end } = stretchOf(study.performance, leadIn);
   const aim = aimOf(study.tune, request, anchor, leadIn);
   const form = leadInModel(context, from, end, writtenSlurs(study.tune).joined, aim);
+  const seconds = aim.preset.longestStroke ?? request.bowing.limits[aim.level].longestStroke;
   return strokesOf(form.written).flatMap(([first, last]): PastLimit[] => {
     const notes = study.performance.notes.slice(from + first, from + last + 1);
     const events = notes.map(n => n.event);
@@ -37,7 +38,7 @@ export function pastLimits(
       ...(events.length > form.longestSlur
         ? [{ kind: 'many-notes' as const, events, most: form.longestSlur }]
         : []),
-      ...(time > form.longestStroke ? [{ kind: 'long-stroke' as const, events }] : []),
+      ...(time > form.longestStroke ? [{ kind: 'long-stroke' as const, events, seconds }] : []),
       ...met,
     ];
   });

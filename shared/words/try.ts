@@ -135,27 +135,26 @@ export function turnedTold(
   return trying.turnRound(told);
 }
 
-/** What goes past the limits of a level, in a sentence. `seconds`: its longest stroke. */
+/** What goes past the limits of a level, or of the way of bowing, in a sentence. */
 export function pastLimitTold(
   language: TryLanguage,
   tune: Tune,
   limit: PastLimit,
   level: Level,
-  seconds: number,
 ): string {
   const where = spanWords(language, tune, [
     at(limit.events, 0),
     at(limit.events, limit.events.length - 1),
   ]);
-  return `${capital(where)}: ${pastLimit(language.trying, limit, level, seconds)}.`;
+  return `${capital(where)}: ${pastLimit(language.trying, limit, level)}.`;
 }
 
-function pastLimit(trying: TryPhrases, limit: PastLimit, level: Level, seconds: number): string {
+function pastLimit(trying: TryPhrases, limit: PastLimit, level: Level): string {
   switch (limit.kind) {
     case 'many-notes':
       return trying.manyNotes(limit.events.length, limit.most, level);
     case 'long-stroke':
-      return trying.longStroke(seconds);
+      return trying.longStroke(limit.seconds);
     case 'slur-over':
       return trying.slurOver[limit.fault];
   }

@@ -18,7 +18,7 @@ const leadIn = (n: number): LeadInModel => ({
   longestStroke: 6,
   strong: Array.from({ length: n }, (_, i) => i % 4 === 0),
   onBeat: Array.from({ length: n }, (_, i) => i % 2 === 0),
-  rough: Array.from({ length: n - 1 }, (_, j) => j % 5 === 2),
+  rough: Array.from({ length: n - 1 }, (_, j) => Number(j % 5 === 2)),
   strongBeat: 'down',
   intoBeat: true,
 });

@@ -83,12 +83,12 @@ function rankOf(
       i => form.strong[i] === true && form.strongBeat !== null && directions[s] !== form.strongBeat,
     ),
   );
-  const rough = bowing.map((x, j) => !x && form.rough[j] === true);
+  const rough = bowing.reduce((sum, x, j) => sum + (x ? 0 : (form.rough[j] ?? 0)), 0);
   const notInto = strokes.map(
     notes => form.intoBeat && notes.length > 1 && !notes.slice(1).some(i => form.onBeat[i]),
   );
   const squares = strokes.reduce((sum, notes) => sum + notes.length * notes.length, 0);
-  return [unlike, count(off), count(rough), count(notInto), squares];
+  return [unlike, rough, count(off), count(notInto), squares];
 }
 
 function byNumbers(a: readonly number[], b: readonly number[]): number {

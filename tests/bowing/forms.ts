@@ -18,7 +18,7 @@ export const anyForm = (most: number): fc.Arbitrary<LeadInModel> =>
       longestStroke: fc.integer({ min: 2, max: 20 }),
       strong: flags(notes),
       onBeat: flags(notes),
-      rough: flags(notes - 1),
+      rough: fc.array(fc.nat(2), { minLength: notes - 1, maxLength: notes - 1 }),
       strongBeat: fc.option(direction),
       intoBeat: fc.boolean(),
     });
@@ -36,7 +36,7 @@ export const plainForm = (notes: number): LeadInModel => ({
   longestStroke: 100,
   strong: Array.from({ length: notes }, (_, i) => i % 4 === 0),
   onBeat: Array.from({ length: notes }, (_, i) => i % 4 === 0),
-  rough: Array(notes - 1).fill(false),
+  rough: Array(notes - 1).fill(0),
   strongBeat: 'down',
   intoBeat: true,
 });

@@ -60,7 +60,7 @@ describe('slurs that are rough: a skip, or another string (common practice, no s
     ['a step that goes over to the next string', 'G A', true],
     ['two notes on one string, a fourth apart', 'A d', true],
     ['a step up from the nearer note of a double stop', '[DA] B', false],
-  ])('%s', (_, body, rough) => expect(slursOver(`${body}|`).form.rough).toEqual([rough]));
+  ])('%s', (_, body, rough) => expect(slursOver(`${body}|`).form.rough).toEqual([Number(rough)]));
 
   test('of two slurs alike in all else, the one on one string comes first', () => {
     // F G is a step on the D string, G A a step that crosses to the A string: one slur turns the bow.

@@ -91,7 +91,7 @@ function cheapestByTrying(
       [0, 0, 0, 0, 0],
     );
     const wanted = presetOf(settings, context.tune, null).strongBeat;
-    cost[1] = score.performance.notes.filter(
+    cost[2] = score.performance.notes.filter(
       (n, k) =>
         wanted !== null &&
         free.has(n.event) &&

@@ -74,12 +74,6 @@ function limitsTold(trial: Trial, outcome: Outcome, way: WayThere): readonly str
   const { bowing, anchors } = trial.request;
   const level = anchors.find(a => a.id === trial.anchorId)?.level ?? bowing.level;
   return pastLimits(outcome, trial.request, way.leadIn).map(limit =>
-    pastLimitTold(
-      tryLanguage,
-      outcome.study.tune,
-      limit,
-      level,
-      bowing.limits[level].longestStroke,
-    ),
+    pastLimitTold(tryLanguage, outcome.study.tune, limit, level),
   );
 }
