@@ -21,7 +21,9 @@ export const hasAbc2midi = (): boolean => spawnSync('abc2midi', ['-ver']).error 
 
 /**
  * Reads one tune with Debian's abc2midi. It sees a copy without what it plays in its own way:
- * `R:` (it swings hornpipes), grace notes, staccato dots, rolls and trills, chord symbols.
+ * `R:` (it swings hornpipes), grace notes, staccato dots, rolls and trills, chord symbols; and without
+ * what is not compared and may be where it wants none: bow signs, figures, decorations, slurs, and
+ * letters of the teacher's own (section 4.16).
  */
 export function readWithAbc2midi(abc: string): SecondReading {
   const folder = mkdtempSync(join(tmpdir(), 'bowbook-'));
@@ -55,6 +57,10 @@ export function readWithAbc2midi(abc: string): SecondReading {
   }
 }
 
+/** An inline field is kept; of a comment, nothing is. */
+const notCompared =
+  /(\[[A-Za-z]:[^\]]*\])|"[^"]*"|![^!]*!|\{[^}]*\}|%.*|[~H-Yh-wy]|\.|\((?!\d)|\)/g;
+
 export function comparisonCopy(abc: string): string {
   return abc
     .split('\n')
@@ -62,10 +68,7 @@ export function comparisonCopy(abc: string): string {
     .map(line =>
       /^([A-Za-z]:|%)/.test(line) && !/^[A-G]:[|:]/.test(line)
         ? line
-        : line
-            .replace(/"[^"]*"/g, '')
-            .replace(/\{[^}]*\}/g, '')
-            .replace(/[~T]|\.(?=[\^_=~A-Ga-g([])/g, ''),
+        : line.replace(notCompared, (_, field: string | undefined) => field ?? ''),
     )
     .join('\n')
     .replace(/^K:.*$/m, '$&\n%%MIDI chordattack 0');

@@ -41,11 +41,17 @@ export const realTunes = (): string[] =>
     text.split(/^(?=X:)/m).filter(t => t.startsWith('X:') && /^K:/m.test(t)),
   );
 
-/** The text of each tune of a book of 1883 with its printed bowing; none where they are missing. */
-export const bowedTunes = (): string[] =>
-  folder === null || bowedTunesMissing !== null
+/** The file of a book of 1883 with its printed bowing; none where it is missing. */
+export const bowedFiles = (): AbcFile[] => {
+  const name = 'ryan-1883.abc';
+  return folder === null || bowedTunesMissing !== null
     ? []
-    : readFileSync(join(folder, 'corpus-bowed/ryan-1883.abc'), 'utf8').split(/^(?=X:)/m);
+    : [{ name, text: readFileSync(join(folder, 'corpus-bowed', name), 'utf8') }];
+};
+
+/** The text of each tune of that book; none where it is missing. */
+export const bowedTunes = (): string[] =>
+  bowedFiles().flatMap(({ text }) => text.split(/^(?=X:)/m));
 
 /** A file or folder of the published standards. Throws where they are missing. */
 export function standard(path: string): string {
