@@ -26,6 +26,7 @@ export interface BowingInput {
   readonly anchored: ReadonlyMap<number, Direction>;
 }
 
+/** What is stated of the strokes besides the signs in the notes. */
 export interface LayRequest {
   /** `start=`: the first stroke, where the teacher says it. */
   readonly start?: Direction | null;

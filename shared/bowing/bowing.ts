@@ -71,6 +71,7 @@ export type Reason =
   /** Keeping more identical phrases alike was not tried: they cut the lead-in too often. */
   | 'phrases-untried';
 
+/** One bowing of the free notes before an anchor that arrives on its stroke. */
 export interface Plan {
   /** All slur groups of the lead-in under this plan. */
   readonly slurs: readonly SlurGroup[];
@@ -101,6 +102,7 @@ export interface LeadIn {
   readonly plans: readonly Plan[];
 }
 
+/** How the bow comes to an anchor in one pass. */
 export interface Arrival {
   readonly pass: number;
   /** The direction in which the bow is about to move. */
@@ -108,6 +110,7 @@ export interface Arrival {
   readonly agrees: boolean;
 }
 
+/** An anchor with its arrivals, plans and mends. */
 export interface Anchor {
   readonly id: string;
   /** First and last event index, both included. */
@@ -123,6 +126,7 @@ export interface Anchor {
   readonly mends: readonly Edit[];
 }
 
+/** Whether the second time through a part begins on the same stroke as the first. */
 export interface RepeatStudy {
   readonly part: number;
   /** Strokes in each pass. */
@@ -152,6 +156,7 @@ export interface AnchorRequest {
   readonly place: Place | null;
 }
 
+/** Other bowings of a phrase that leave every stroke outside it as it is. */
 export interface Swaps {
   /** Phrase label. */
   readonly phrase: string;

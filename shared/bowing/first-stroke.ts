@@ -40,6 +40,7 @@ export type OpeningRule =
   /** So that this sounded note, the first of the next bar, is on a down-bow. */
   | { readonly kind: 'laid'; readonly downAt: number };
 
+/** The rule by which a stretch of strokes begins; `opening` for the one that opens the tune. */
 export function openingRule(
   score: BowingInput,
   groups: readonly (readonly number[])[],

@@ -19,6 +19,7 @@ export interface Conflict {
   readonly counted: Direction;
 }
 
+/** Strokes as laid, with the signs that the count does not reach and the arrivals at anchors. */
 export interface LaidStrokes extends StrokePlan {
   readonly conflicts: readonly Conflict[];
   /** How the bow came to each anchored note, in played order. */

@@ -38,8 +38,10 @@ export interface LeadInModel {
  */
 export type Cost = readonly [number, number, number, number, number];
 
+/** The cost of nothing. */
 export const noCost: Cost = [0, 0, 0, 0, 0];
 
+/** Sum of two costs, term by term. */
 export const addCost = (a: Cost, b: Cost): Cost => [
   a[0] + b[0],
   a[1] + b[1],
@@ -48,6 +50,7 @@ export const addCost = (a: Cost, b: Cost): Cost => [
   a[4] + b[4],
 ];
 
+/** Negative where `a` costs less: terms are compared from the left. */
 export function compareCost(a: Cost, b: Cost): number {
   for (let t = 0; t < 5; t++) {
     const d = at(a, t) - at(b, t);
@@ -80,4 +83,5 @@ export function strokesOf(bowing: readonly boolean[]): [number, number][] {
 export const strokeDirection = (start: Direction, s: number): Direction =>
   (s % 2 === 0) === (start === 'down') ? 'down' : 'up';
 
+/** The other stroke. */
 export const turned = (d: Direction): Direction => (d === 'down' ? 'up' : 'down');

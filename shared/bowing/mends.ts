@@ -27,6 +27,7 @@ export interface MendRegion {
   readonly lifts: readonly number[];
 }
 
+/** A score, what is wrong with it, and where to look for edits. */
 export interface MendSearch {
   readonly score: BowingInput;
   readonly laid: LaidStrokes;

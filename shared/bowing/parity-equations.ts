@@ -13,6 +13,7 @@ export interface ParityEquation {
   readonly sum: number;
 }
 
+/** All solutions of a set of equations, or the equations that contradict each other. */
 export type ParitySolution =
   | {
       readonly kind: 'solved';

@@ -29,6 +29,7 @@ export interface Counts {
   readonly allowedArriving: bigint;
 }
 
+/** A bowing with its cost. */
 export interface RankedBowing {
   /** true where the stroke changes, for each junction. */
   readonly bowing: readonly boolean[];

@@ -1,8 +1,11 @@
 import type { TuneType } from '../music/tune.ts';
 
+/** Levels of players, lowest first. */
 export const levels = ['beginner', 'improver', 'advanced'] as const;
+/** For whom bowings are made. */
 export type Level = (typeof levels)[number];
 
+/** What a player of a level is asked for at most. */
 export interface Limits {
   /** Most notes in one slur. */
   readonly longestSlur: number;
@@ -53,6 +56,7 @@ export interface PracticeTempo {
   readonly session: number;
 }
 
+/** How a book bows: its level, its ways and its limits. */
 export interface BowingSettings {
   readonly level: Level;
   readonly limits: Readonly<Record<Level, Limits>>;

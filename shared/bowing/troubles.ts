@@ -16,10 +16,14 @@ export interface Troubles {
   readonly reversals: ReadonlySet<string>;
 }
 
+/** Key of a sign that is not reached, by sounded note. */
 export const signFault = (note: number): string => `sign ${note}`;
+/** Key of an anchor that is missed, by sounded note. */
 export const anchorFault = (note: number): string => `anchor ${note}`;
+/** Key of a part that begins on the other stroke the second time. */
 export const reversal = (part: number): string => `part ${part}`;
 
+/** Finds what is wrong with strokes as laid. */
 export function troublesOf(
   score: BowingInput,
   laid: LaidStrokes,

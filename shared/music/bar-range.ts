@@ -7,6 +7,7 @@ export interface BarRange {
   readonly to: BarPoint;
 }
 
+/** One end of a range of bars. */
 export interface BarPoint {
   /** Name of the bar: `B8/2`. */
   readonly bar: string;
@@ -31,6 +32,7 @@ function parsePoint(text: string): BarPoint | null {
   };
 }
 
+/** A range of bars as a teacher writes it, such as `A5-A6`. */
 export const barRangeText = (r: BarRange): string => {
   const [from, to] = [pointText(r.from), pointText(r.to)];
   return from === to ? from : `${from}-${to}`;

@@ -13,20 +13,27 @@ export function fraction(n: number, d = 1): Fraction {
   return { n: n / g + 0, d: d / g };
 }
 
+/** 0/1. */
 export const zero: Fraction = { n: 0, d: 1 };
 
+/** a + b, in lowest terms. */
 export function add(a: Fraction, b: Fraction): Fraction {
   if (a.d === b.d) return fraction(a.n + b.n, a.d);
   // Over the least common denominator, so that a long sum of odd tuplets stays exact.
   const g = gcd(a.d, b.d);
   return fraction(a.n * (b.d / g) + b.n * (a.d / g), a.d * (b.d / g));
 }
+/** a − b, in lowest terms. */
 export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, { n: -b.n, d: b.d });
+/** a · b, in lowest terms. */
 export const multiply = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.n, a.d * b.d);
+/** a / b, in lowest terms. Throws where b is 0. */
 export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
 
 /** Negative where a is less than b, 0 where they are equal, positive where a is more. */
 export const compare = (a: Fraction, b: Fraction): number => a.n * b.d - b.n * a.d;
+
+/** Whether two fractions are the same number. */
 export const equal = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d === b.d;
 
 /** `1/8`, `0`, `3`. */

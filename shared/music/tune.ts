@@ -27,6 +27,7 @@ export interface Tune {
   readonly source: AbcSource;
 }
 
+/** Types of tune that the program knows. */
 export const tuneTypes = [
   'reel',
   'jig',
@@ -39,8 +40,10 @@ export const tuneTypes = [
   'march',
   'air',
 ] as const;
+/** A type of tune, as `R:` or the metre says it. */
 export type TuneType = (typeof tuneTypes)[number];
 
+/** A metre: `beats` of one `unit` each, as written. */
 export interface Meter {
   readonly beats: number;
   /** The note that the lower figure names: 4 for a crotchet. */
@@ -50,6 +53,7 @@ export interface Meter {
   readonly free: boolean;
 }
 
+/** A key: its tonic, mode and signature. */
 export interface Key {
   readonly tonic: string;
   readonly mode:
@@ -99,12 +103,14 @@ export interface AbcSource {
   readonly indent: number;
 }
 
+/** A part of a tune, such as A, with its bars. */
 export interface Part {
   readonly name: string;
   /** Indices of its bars in written order, endings included. */
   readonly bars: readonly number[];
 }
 
+/** A written bar. */
 export interface Bar {
   /** `A1`, `A0` for a pickup, `A8/1` or `A8/1,3` in an ending. */
   readonly name: string;
@@ -131,8 +137,10 @@ export interface Bar {
   readonly place: Place;
 }
 
+/** Way of the bow. */
 export type Direction = 'down' | 'up';
 
+/** A note or a rest, as written. */
 export type TuneEvent = NoteEvent | RestEvent;
 
 export const noteSigns = ['fermata', 'accent', 'tenuto', 'segno', 'coda'] as const;
@@ -151,12 +159,14 @@ interface EventBase {
   readonly place: Place;
 }
 
+/** A written rest. */
 export interface RestEvent extends EventBase {
   readonly kind: 'rest';
   /** `x` and `X` of ABC: silent, and not drawn. */
   readonly hidden: boolean;
 }
 
+/** A written note or double stop. */
 export interface NoteEvent extends EventBase {
   readonly kind: 'note';
   /** Bar and number of the note in it, from 1, rests left out: `A1:3`. */

@@ -1,6 +1,7 @@
 /** How a phrase stands to `of`, the earlier phrase that it is most like. See `kin-of.ts`. */
 export type Kin = 'own' | 'same' | 'ending' | 'start' | 'varied' | 'moved';
 
+/** A phrase: its bars, its label, and which earlier phrase it is like. */
 export interface Phrase {
   /** Indices of its bars in written order, the pickup that leads into it counted in. */
   readonly bars: readonly number[];
@@ -25,6 +26,7 @@ export interface Fork {
   readonly goesOn: readonly { readonly after: number; readonly to: number }[];
 }
 
+/** The phrases of a tune in written order, and where two of them part ways. */
 export interface SectionMap {
   /** Bars a phrase. */
   readonly unit: number;

@@ -1,7 +1,7 @@
 import abcjs from 'abcjs';
 
 /**
- * The one doorway to abcjs's parser: the parts of its parse that Bowbook reads, as they are in
+ * The parts of the parse by abcjs that Bowbook reads; no other file calls its parser. As they are in
  * abcjs 6.7 (its own types leave most of them out).
  */
 export interface RawTune {

@@ -13,6 +13,10 @@ import { type PlanView, planView } from './plan-view.ts';
 import type { Html } from './render.ts';
 import { type TryView, tryView } from './try-view.ts';
 
+/**
+ * Fields of `parts/anchor`: an anchor, its passage in notes, how the bow comes to it, and what is
+ * asked for besides.
+ */
 export interface AnchorView {
   readonly id: string | null;
   readonly where: string;

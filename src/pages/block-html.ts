@@ -95,7 +95,7 @@ function drillHtml(block: DrillBlock, context: PageContext): string {
     : render('parts/drill', view, context.words);
 }
 
-/** Empty in a published copy, so that no trace of the teacher's notes leaves the house. */
+/** The teacher's private notes; empty in a public site. */
 function privateHtml(block: PrivateBlock, context: PageContext): string {
   if (!context.input.isPrivate) return '';
   return render('parts/private', { body: innerHtml(block.body, context) }, context.words);

@@ -3,6 +3,7 @@ import type { Book, Page, SetBlock } from '../read/book.ts';
 /** Path of the page of all sets; there is none in a book without sets. */
 export const setsPath = 'played-together.html';
 
+/** A set, and the page that defines it. */
 export interface SetOnPage {
   readonly set: SetBlock;
   readonly page: Page;

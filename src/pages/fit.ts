@@ -49,6 +49,10 @@ function fitsOn(line: Line<ScoreCell>, cell: ScoreCell, full: number): boolean {
   return music <= 2.6 * full && spaces <= roomiest;
 }
 
+/**
+ * Width of the widest cell, and of the widest pair in a row, in staff spaces; 0 where there are no
+ * cells.
+ */
 export function measureScore(score: Pick<Score, 'cells'>): Fit {
   const lines = pairCells(score.cells);
   const spaces = (units: number, cell: ScoreCell): number => units / cell.staffSpace;

@@ -53,7 +53,7 @@ const policy = [
   "form-action 'none'",
 ].join('; ');
 
-/** The frame of the page at `path`. Ask for it last: it holds what the page's drawings need. */
+/** The frame of the page at `path`. Call it when the page's content is rendered: it includes the symbols that its drawings refer to. */
 export function frameView(
   context: PageContext,
   path: string,

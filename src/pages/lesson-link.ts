@@ -12,6 +12,7 @@ export interface LessonLink {
   readonly summary: string | null;
 }
 
+/** Fields of a link to a lesson, as seen from the page of the context. */
 export const lessonLink = (page: Page, { root, words }: PageContext): LessonLink => ({
   href: root + lessonPath(page),
   title: page.title,

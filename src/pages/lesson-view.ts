@@ -3,6 +3,10 @@ import { blockHtml } from './block-html.ts';
 import { lessonPath, type PageContext } from './page-context.ts';
 import { type Html, html } from './render.ts';
 
+/**
+ * Fields of the template of a lesson or of a plain page; `date` in words, `isoDate` as `2026-09-15`,
+ * both null for a plain page.
+ */
 export interface LessonView {
   readonly title: string;
   readonly date: string | null;

@@ -18,11 +18,13 @@ import { type PageContext, tunePath } from './page-context.ts';
 import type { SiteInput } from './site.ts';
 import type { TuneCard } from './tune-card.ts';
 
+/** A name and its value, such as key and `G major`. */
 export interface FactView {
   readonly name: string;
   readonly value: string;
 }
 
+/** A link to the page of a tune. */
 export interface TuneLink {
   readonly href: string;
   readonly title: string;
@@ -40,6 +42,7 @@ export function tuneKind(study: Study, { keyName, kindName, typeName, noteNames 
   return kindName(name, keyName(key, noteNames));
 }
 
+/** Fields of a link to the page of a tune; `root` leads from the linking page to the site's root. */
 export const tuneLink = ({ id, title, kind }: TuneCard, root: string): TuneLink => ({
   href: root + tunePath(id),
   title,
@@ -86,6 +89,7 @@ function tuningFacts(
   ];
 }
 
+/** Fields of the front page: the newest lesson with its tunes, and the lessons before it. */
 export interface FrontView {
   readonly title: string;
   readonly taughtBy: string | null;
@@ -157,6 +161,7 @@ function hearIn(ids: readonly string[], { input, root }: PageContext): string | 
   return heard === undefined ? null : `${root}${tunePath(heard)}#notation`;
 }
 
+/** Fields of the list of all tunes, with the finder. */
 export interface RepertoireView {
   readonly title: string;
   readonly finder: FinderView;

@@ -12,7 +12,7 @@ import { tuneView } from './tune-view.ts';
 
 /**
  * A page about certain tunes, still to be made, with all of the book that it shows: plain data, so
- * that whoever has the tunes, in whatever thread, can make it.
+ * that the thread that has made the tunes can make it too.
  */
 export interface PageRecipe {
   readonly path: string;

@@ -11,6 +11,7 @@ import type { BuiltTune } from './built-tune.ts';
 import { cellId } from './notation-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
 
+/** Fields of `parts/map`: parts and their phrases, in fields and in sentences. */
 export interface MapView {
   readonly parts: readonly {
     readonly name: string;
@@ -21,6 +22,7 @@ export interface MapView {
   readonly told: readonly string[];
 }
 
+/** One phrase on the map: its label, bars, first notes, and what it is like. */
 export interface PhraseView {
   readonly label: string;
   readonly bars: string;

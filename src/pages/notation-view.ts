@@ -4,6 +4,7 @@ import { fitClasses, measureScore, pairCells } from './fit.ts';
 import { claimId, type PageContext } from './page-context.ts';
 import { type Html, html } from './render.ts';
 
+/** Fields of `parts/notation`: a drawn tune by parts, lines and cells. */
 export interface NotationView {
   /** Classes that size it; see `fit.ts`. */
   readonly fit: string;

@@ -68,7 +68,11 @@ export const mayPlay = (
   input: Pick<SiteInput, 'isPrivate'>,
 ): boolean => mayShow(tune, input) && (clip.published || input.isPrivate);
 
+/** Path, in the site, of the page of what to play today. */
 export const reviewPath = 'review.html';
+/** Path of a lesson in the site. */
 export const lessonPath = (page: Page): string => `lessons/${page.slug}.html`;
+/** Path of a tune's page in the site, by its id. */
 export const tunePath = (id: string): string => `tunes/${id}.html`;
+/** Path of a plain page in the site. */
 export const pagePath = (page: Page): string => `pages/${page.slug}.html`;

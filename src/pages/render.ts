@@ -3,7 +3,7 @@ import Handlebars from 'handlebars/runtime.js';
 import type { Words } from '../../shared/words/words-for.ts';
 
 /**
- * The one doorway to Handlebars. Templates are named by their path under `templates/`
+ * Renders templates; no other file calls Handlebars. Templates are named by their path under `templates/`
  * (`parts/map`), and each may use any other as a partial. Escaping is on and strict: a field that
  * a view lacks is a defect of ours and throws. HTML made elsewhere passes only as `Html`.
  */

@@ -25,6 +25,7 @@ export interface TuneSummary {
   readonly files: readonly string[];
 }
 
+/** A file of the site, with the hash of every input that it was made from. */
 export interface MadeFile {
   readonly path: string;
   readonly inputHash: string;

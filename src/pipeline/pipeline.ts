@@ -72,6 +72,7 @@ export async function makeTune({ job, inputHash, pages }: TuneTask): Promise<Mad
   };
 }
 
+/** What a site is made with and without. */
 export interface SiteOptions {
   /** Shows the teacher's private notes, marked. */
   readonly isPrivate: boolean;

@@ -14,6 +14,7 @@ export interface TuneTask {
   readonly isShared: boolean;
 }
 
+/** A page to make with a tune, and the hash by which an unchanged one is left alone. */
 export interface PageTask {
   readonly path: string;
   /** Hash of every input of the page. */

@@ -27,6 +27,7 @@ export interface Preview {
   readonly close: () => Promise<void>;
 }
 
+/** What a preview is opened with. */
 export interface PreviewOptions {
   readonly root: string;
   /** An empty folder to build in; the caller removes it. */

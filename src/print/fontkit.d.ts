@@ -1,4 +1,4 @@
-/** The little of fontkit that the print reads. */
+/** The part of fontkit that printing calls; fontkit has no types of its own. */
 declare module 'fontkit' {
   export interface Font {
     /** Code points that have a shape. */

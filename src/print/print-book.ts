@@ -11,6 +11,7 @@ import { type PageCut, printSource } from './print-source.ts';
 import { printedTunes } from './printed-tunes.ts';
 import { type Typeset, typeset } from './typeset.ts';
 
+/** A PDF, and what was found amiss in making it. */
 export interface Printed extends Typeset {
   readonly problems: readonly Problem[];
 }

@@ -28,6 +28,7 @@ export interface PrintInput {
   readonly picture: (path: string) => Buffer | null;
 }
 
+/** One written note as it is printed in words. `spoken` is null where its letter is read out as it is. */
 export interface PrintedNote {
   readonly letter: string;
   readonly spoken: string | null;
@@ -39,6 +40,7 @@ export const densities = ['all', 'starts', 'anchors'] as const;
 /** Strokes of all notes, of phrase starts and changes and anchors, or of anchors only. */
 export type Density = (typeof densities)[number];
 
+/** What to print, and how. */
 export interface PrintOptions {
   readonly what: PrintKind;
   readonly paper: Paper;

@@ -1,7 +1,9 @@
 /** For whom a print is made. */
 export const audiences = ['adults', 'children', 'large'] as const;
+/** Who plays from the paper: it decides the size of the staves. */
 export type Audience = (typeof audiences)[number];
 
+/** Size of the paper. */
 export type Paper = 'a4' | 'letter';
 
 /** Width and height in millimetres. */

@@ -7,6 +7,7 @@ export interface Setting {
   readonly files: ReadonlyMap<string, string | Buffer>;
 }
 
+/** A PDF, the number of its pages, and the page of each thing that its source noted. */
 export interface Typeset {
   readonly pdf: Buffer;
   readonly pages: number;

@@ -10,7 +10,7 @@ import { blockSign, type Directive } from './directive.ts';
 import { slug } from './slug.ts';
 import { readTuning } from './yaml-values.ts';
 
-/** Reads the values of one directive; what is wrong is said and counts as left out. */
+/** Reads the values of one directive by name: null where one is left out, or is wrong, which becomes a problem. */
 export interface ValueReader {
   readonly text: (name: string) => string | null;
   readonly id: () => string | null;

@@ -16,6 +16,7 @@ import { hasTarget, resolveLink } from './resolve-links.ts';
 import { placeAt, type SourceText, writtenText } from './source-text.ts';
 import { isBareText, isDirective, type PageSurvey } from './survey-page.ts';
 
+/** A surveyed page, and what its blocks may name: the book's tunes, anchors and settings. */
 export interface PageRequest {
   readonly source: SourceText;
   readonly tree: Root;
@@ -25,9 +26,10 @@ export interface PageRequest {
   readonly settings: BookSettings;
 }
 
+/** The body and the blocks of a page, and what is wrong with them. */
 export interface PageBlocks {
   readonly body: Hast;
-  /** Blocks with an error are left out, and the marks in `body` then miss their aim. */
+  /** Blocks with an error are left out; then indices in `body` are no longer theirs, and it must not be used. */
   readonly blocks: readonly Block[];
   /** Media files that the page refers to, outside private notes. */
   readonly media: ReadonlySet<string>;

@@ -11,6 +11,7 @@ export interface Definitions {
   readonly isHidden: (reference: RootContent) => boolean;
 }
 
+/** A definition of a link or of a footnote. */
 export type AnyDefinition = Definition | FootnoteDefinition;
 
 /** Whether a node defines a link or a footnote. */

@@ -3,6 +3,7 @@ import type { Place } from '../../shared/problem.ts';
 /** How a directive is written: `:::name` with a body, `::name` on a line, `:name[…]` in text. */
 export type BlockForm = 'container' | 'leaf' | 'text';
 
+/** The forms of a directive, by the number of its colons, most first. */
 export const blockForms: readonly BlockForm[] = ['container', 'leaf', 'text'];
 
 const signs: Readonly<Record<BlockForm, string>> = { container: ':::', leaf: '::', text: ':' };
@@ -20,6 +21,7 @@ export interface Directive {
   readonly values: Readonly<Record<string, AttributeValue>>;
 }
 
+/** The value of an attribute as written, with its places. */
 export interface AttributeValue {
   readonly text: string;
   /** Of its name. */

@@ -26,6 +26,7 @@ export interface LinkTarget {
   readonly headings: ReadonlySet<string>;
 }
 
+/** A tune that a page defines, with the slug that links to it may name. */
 export interface TitledTune extends Pick<TuneSeed, 'id' | 'place'> {
   /** Slug of its title; empty where it has none. */
   readonly title: string;

@@ -15,8 +15,10 @@ import {
 import { meantName } from './renamed.ts';
 import { placeAt, positionOf, type SourceText, writtenText } from './source-text.ts';
 
+/** A directive of any form in the Markdown tree. */
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
 
+/** A directive with its attributes, and what is wrong with it. */
 export interface DirectiveReading {
   /** null: of no known name, and said so. */
   readonly directive: Directive | null;

@@ -55,6 +55,7 @@ export interface TuneFacts {
   readonly show?: ShownBy | undefined;
 }
 
+/** The front matter of a page; fields that are missing or wrong have their default. */
 export interface FrontMatterReading {
   readonly front: FrontMatter;
   /** The line after the front matter, from 1. */

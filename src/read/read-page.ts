@@ -31,6 +31,10 @@ export interface PageDraft {
   readonly sealed: boolean;
 }
 
+/**
+ * Reads what one page holds by itself: front matter, headings, the names that it defines. What
+ * refers to other pages is read by `finishPage`.
+ */
 export function unfinishedPage(kind: Page['kind'], source: SourceText): PageDraft {
   const { tree, past } = treeOf(source);
   const { front, bodyLine, problems: frontProblems } = readFrontMatter(source, tree);
@@ -90,6 +94,7 @@ export const namesOf = (draft: PageDraft): PageNames => {
   };
 };
 
+/** A page of the book, the media files that it refers to, and what is wrong with it. */
 export interface FinishedPage {
   readonly page: Page;
   readonly media: PageBlocks['media'];

@@ -123,6 +123,7 @@ export const defaultSettings: BookSettings = {
   steps: sheetSteps,
 };
 
+/** The settings of a book, and what is wrong with them. */
 export interface SettingsReading {
   readonly settings: BookSettings;
   readonly problems: readonly Problem[];

@@ -22,6 +22,7 @@ export interface YamlSource {
   readonly firstLine: number;
 }
 
+/** A value read from YAML and checked, or what is wrong with it. */
 export interface YamlReading<T> {
   /** null where anything was wrong. */
   readonly value: T | null;

@@ -32,6 +32,7 @@ export function nameHeadings(tree: Root): ReadonlySet<string> {
 
 export type LinkKind = 'link' | 'image';
 
+/** Where a link leads on the site. */
 export interface ResolvedLink {
   /** null: the link is dropped, its words stay. */
   readonly url: string | null;

@@ -1,5 +1,6 @@
 import type { Rights } from '../../shared/rights.ts';
 
+/** Words that `rights:` takes. */
 export const rightsNames = ['traditional', 'own', 'unknown'] as const;
 export type RightsName = (typeof rightsNames)[number];
 

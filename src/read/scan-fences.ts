@@ -29,6 +29,7 @@ export interface FenceScan {
   readonly problems: readonly Problem[];
 }
 
+/** A container as its fences show it, before Markdown is parsed. */
 export interface ScannedContainer {
   readonly name: string;
   readonly colons: number;

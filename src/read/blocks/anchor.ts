@@ -13,7 +13,7 @@ export interface AnchorBlock extends BlockBase {
   readonly start: Direction | null;
   /** Which facts to show of what stands out in it; null where the teacher leaves it to us. */
   readonly standsOut: readonly HookName[] | null;
-  /** Why. */
+  /** What the teacher writes of the passage: why it is bowed so. */
   readonly body: Root;
 }
 

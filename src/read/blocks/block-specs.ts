@@ -34,8 +34,10 @@ type BlockIn<S> = S extends BlockSpec<infer B> ? B : never;
 /** A block of a page. Containers hold a body of their own, whose marks point into the page's blocks too. */
 export type Block = BlockIn<Spec>;
 
+/** The kinds of block, such as `tune` and `anchor`. */
 export type BlockKind = Block['kind'];
 
+/** The block of a kind. */
 export type BlockOf<K extends BlockKind> = Extract<Block, { readonly kind: K }>;
 
 /** A block that the study of its tune answers. */
