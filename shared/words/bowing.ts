@@ -24,8 +24,10 @@ export interface BowingPhrases {
     readonly arrives: readonly string[];
     readonly besides: readonly string[];
   }) => string;
-  /** Where the tune's own way of bowing is bent: a clause. */
-  readonly bent: (edits: readonly string[]) => string;
+  /** The tune's own way of bowing, and the edits by which it is bent to arrive. */
+  readonly ownWay: (bends: readonly string[]) => string;
+  /** Single strokes but for slurs over these notes. */
+  readonly singleStrokes: (slurs: readonly string[]) => string;
   /** Strokes in a part: played once, alike each time, or not. Clauses that begin a sentence. */
   readonly onceThrough: (strokes: number) => string;
   readonly eachTime: (strokes: number) => string;
@@ -109,10 +111,16 @@ function liftWords(language: EditLanguage, tune: Tune, edit: Retake): LiftWords 
   };
 }
 
-/** One plain sentence for a plan: what it changes, and why it arrives. */
+/** One plain sentence for a plan: the way it is bowed in, or what it changes, and why it arrives. */
 export function planSentence(language: BowingLanguage, tune: Tune, plan: Plan): string {
   const { bowing } = language;
   if (plan.changes.length === 0) return bowing.asWritten;
+  if (plan.because.includes('own-way')) {
+    return bowing.ownWay(plan.bends.map(edit => editClause(language, tune, edit)));
+  }
+  if (plan.because.includes('single-strokes')) {
+    return bowing.singleStrokes(plan.slurs.map(slur => spanWords(language, tune, slur)));
+  }
   const changes = plan.changes.map((edit, i) => {
     const clause = editClause(language, tune, edit);
     return i === 0 ? capital(clause) : clause;
@@ -120,12 +128,7 @@ export function planSentence(language: BowingLanguage, tune: Tune, plan: Plan): 
   return bowing.plan({
     changes,
     arrives: plan.because.flatMap(reason => bowing.arrives[reason] ?? []),
-    besides: [
-      ...plan.because.flatMap(reason => bowing.besides[reason] ?? []),
-      ...(plan.because.includes('own-way') && plan.bends.length > 0
-        ? [bowing.bent(plan.bends.map(edit => editClause(language, tune, edit)))]
-        : []),
-    ],
+    besides: plan.because.flatMap(reason => bowing.besides[reason] ?? []),
   });
 }
 

@@ -180,6 +180,6 @@ test('to an anchor: the smallest change, the tune’s way with its bend, single 
   expect(plans.map(p => p.bends.length)).toEqual([0, 1, 1]);
   const way = plans[1];
   expect(way && planSentence(tune, way)).toMatch(
-    /own way of bowing and to arrive, that is bent: slur notes? /,
+    /^In the tune’s own way of bowing, bent so as to arrive: slur notes? /,
   );
 });

@@ -35,8 +35,6 @@ export const bowing: BowingPhrases = {
     'beats-up': 'jeder betonte Schlag ist ein Aufstrich',
     'into-beats': 'jeder Bindebogen führt in einen Schlag hinein',
     stepwise: 'die Bindebögen gehen schrittweise und bleiben auf einer Saite',
-    'own-way': 'es ist die eigene Strichart des Stücks',
-    'single-strokes': 'es sind Einzelstriche, wo immer es geht',
     'phrases-alike': 'gleiche Phrasen bleiben gleich',
     'phrases-untied': 'gleiche Phrasen können nicht alle gleich bleiben',
     'phrases-untried':
@@ -44,7 +42,14 @@ export const bowing: BowingPhrases = {
   },
   plan: ({ changes, arrives, besides }) =>
     `${listed(changes, ', dann ')}: ${capital(arrives.join(', '))}${besides.length > 0 ? `; ${listed(besides)}` : ''}.`,
-  bent: edits => `damit es ankommt, weicht das davon ab: ${edits.join('; ')}`,
+  ownWay: bends =>
+    bends.length === 0
+      ? 'In der Strichart des Stücks: Der Bogen kommt richtig an.'
+      : `In der Strichart des Stücks, nur damit der Bogen richtig ankommt: ${bends.join('; ')}.`,
+  singleStrokes: slurs =>
+    slurs.length === 0
+      ? 'Lauter Einzelstriche: Der Bogen kommt richtig an.'
+      : `Einzelstriche, und ein Bindebogen über ${listed(slurs)}, damit der Bogen richtig ankommt.`,
   onceThrough: n => `Ein Durchgang hat ${strokes(n)}`,
   eachTime: n => `Jeder Durchgang hat ${strokes(n)}`,
   unlikeTimes: counts => `Die Durchgänge haben ${listed(counts.map(String))} Striche`,

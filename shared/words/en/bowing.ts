@@ -40,8 +40,6 @@ export const bowing: BowingPhrases = {
     'beats-up': 'every strong beat is an up-bow',
     'into-beats': 'every slur leads into a beat',
     stepwise: 'the slurs go by step on one string',
-    'own-way': 'it is the tune’s own way of bowing',
-    'single-strokes': 'it is single strokes wherever it can be',
     'phrases-alike': 'like phrases stay alike',
     'phrases-untied': 'like phrases cannot all stay alike',
     'phrases-untried':
@@ -49,7 +47,14 @@ export const bowing: BowingPhrases = {
   },
   plan: ({ changes, arrives, besides }) =>
     `${listed(changes, ', then ')}, ${arrives.join(', ')}${besides.length > 0 ? `; ${listed(besides)}` : ''}.`,
-  bent: edits => `to arrive, that is bent: ${edits.join('; ')}`,
+  ownWay: bends =>
+    bends.length === 0
+      ? 'In the tune’s own way of bowing: it arrives.'
+      : `In the tune’s own way of bowing, bent so as to arrive: ${bends.join('; ')}.`,
+  singleStrokes: slurs =>
+    slurs.length === 0
+      ? 'Single strokes throughout: they arrive.'
+      : `Single strokes, with a slur over ${listed(slurs)} so as to arrive.`,
   onceThrough: strokes => `Once through takes ${count(strokes, 'stroke')}`,
   eachTime: strokes => `Each time through takes ${count(strokes, 'stroke')}`,
   unlikeTimes: strokes => `The times through take ${listed(strokes.map(String))} strokes`,
