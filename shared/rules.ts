@@ -143,8 +143,11 @@ export const rules = {
     passes: string;
     since: number;
     counted: string;
-    /** Edits as `editText` writes them, `; ` between them. */
-    mends: string;
+    /** The first edit that mends it, as `editText` writes it; empty where there is none. */
+    mend: string;
+    /** The same as ABC, as `editAbc` writes it. */
+    abc: string;
+    mends: number;
   }>(),
   'anchor-not-in-tune': error<{ anchor: string; bars: string }>(),
   'anchor-without-stroke': error<{ anchor: string; bars: string }>(),
@@ -164,6 +167,8 @@ export const rules = {
     passes: string;
     /** The first edit that mends it, as `editText` writes it; empty where there is none. */
     mend: string;
+    /** The same as ABC, as `editAbc` writes it. */
+    abc: string;
     mends: number;
   }>(),
   'finger-mark': warning<{ note: string; pitch: string }>(),

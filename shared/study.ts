@@ -35,12 +35,20 @@ export interface StudyRequest {
   readonly labels?: LabelRequest | null;
 }
 
-/** Studies one tune: fingers, section map and bowing, each from the results before it. Never throws for a book's defects. */
-export function studyTune(tune: Tune, request: StudyRequest): Study {
+/**
+ * Studies one tune: fingers, section map and bowing, each from the results before it. Never throws for
+ * a book's defects. `readAgain` writes an edited tune as ABC and reads that (null where it does not read
+ * as edited): each mend that is offered is proved on it. Where there is no reader, it is the tune edited.
+ */
+export function studyTune(
+  tune: Tune,
+  request: StudyRequest,
+  readAgain: (tune: Tune, edited: Tune) => Tune | null = (_, edited) => edited,
+): Study {
   const performance = playedOrder(tune);
   const fingers = assignFingers(tune, request.tuning);
   const map = mapSections(tune, request.unit, request.labels?.labels ?? null);
-  const bowing = studyBowing(tune, performance, fingers.fingering, map, request);
+  const bowing = studyBowing(tune, performance, fingers.fingering, map, request, readAgain);
   return {
     tune,
     tuning: request.tuning,

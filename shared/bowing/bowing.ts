@@ -122,8 +122,10 @@ export interface Anchor {
   readonly leadIns: readonly LeadIn[];
   /** The same lead-ins for each further plan asked for. */
   readonly asked: readonly (PlanRequest & { readonly leadIns: readonly LeadIn[] })[];
-  /** Single edits, each of which mends every missed pass and breaks none, best first. */
+  /** Single edits, each of which mends every missed pass and breaks none, best first; the first few. */
   readonly mends: readonly Edit[];
+  /** How many more were found. */
+  readonly moreMends: number;
 }
 
 /** Whether the second time through a part begins on the same stroke as the first. */

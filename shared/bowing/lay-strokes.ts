@@ -1,6 +1,4 @@
-import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
-import { type Problem, problem } from '../problem.ts';
 import type { Direction, Stroke, StrokePlan } from './bowing.ts';
 import type { BowingInput } from './bowing-input.ts';
 import { firstStroke } from './first-stroke.ts';
@@ -102,35 +100,4 @@ export function strokeGroups(score: BowingInput, from: number, end: number): num
     }
   }
   return groups;
-}
-
-/** One warning for each sign in conflict, whatever the passes. `mends` are edits as text. */
-export function conflictProblems(
-  tune: Tune,
-  plan: LaidStrokes,
-  mends: ReadonlyMap<number, readonly string[]> = new Map(),
-): Problem[] {
-  const byEvent = new Map<number, Conflict[]>();
-  for (const c of plan.conflicts) byEvent.set(c.event, [...(byEvent.get(c.event) ?? []), c]);
-  return [...byEvent]
-    .sort(([a], [b]) => a - b)
-    .flatMap(([event, found]) => {
-      const note = tune.events[event];
-      const first = found[0];
-      if (note?.kind !== 'note' || !first) return [];
-      const facts = {
-        note: note.id,
-        passes: found.map(c => c.pass).join(', '),
-        since: first.since,
-        counted: first.counted,
-        mends: (mends.get(event) ?? []).join('; '),
-      };
-      return [
-        problem('stroke-conflict', note.place, {
-          facts,
-          actual: turned(first.counted),
-          expected: [first.counted],
-        }),
-      ];
-    });
 }

@@ -1,11 +1,10 @@
-import type { Edit } from './bowing.ts';
 import type { BowingInput } from './bowing-input.ts';
 import { cellStarts, type SetPassage, stretchBefore } from './find-lead-ins.ts';
 import type { LaidStrokes } from './lay-strokes.ts';
 import type { BowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { findMends, type MendRegion, type MendSearch } from './mends.ts';
-import { editText } from './slur-edits.ts';
+import { noMends, type OfferedMends, offeredMends, type Proof } from './offered-mends.ts';
 import { signFault } from './troubles.ts';
 
 /** Sounded notes from (included) to end (not included). */
@@ -15,33 +14,36 @@ export interface Span {
 }
 
 /**
- * The mends of a near search; where there are none, those of what was played between each of the
+ * The mends offered of a near search; where there are none, those of what was played between each of the
  * notes in trouble and the last sign, anchor or restart before it, past any repeat sign.
  */
 export function mendsNearOrFar(
   near: MendSearch,
   notes: readonly number[],
   regionsOf: (spans: readonly Span[]) => MendRegion[],
-): Edit[] {
-  if (notes.length === 0) return [];
-  const mends = findMends(near);
-  if (mends.length > 0) return mends;
+  proof: Proof,
+): OfferedMends {
+  if (notes.length === 0) return noMends;
+  const mends = offeredMends(near, findMends(near), proof);
+  if (mends.mends.length > 0) return mends;
   const { score, laid, passages } = near;
   const far = notes.map(end => ({
     from: stretchBefore(score, laid, passages, new Set(), end).from,
     end,
   }));
-  return findMends({ ...near, regions: regionsOf(far) });
+  const search = { ...near, regions: regionsOf(far) };
+  return offeredMends(search, findMends(search), proof);
 }
 
-/** Mends of each sign that the count does not reach, as text, best first. */
+/** Mends of each sign that the count does not reach. */
 export function conflictMends(
   context: BowingContext,
   score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
-): Map<number, string[]> {
-  const mends = new Map<number, string[]>();
+  proof: Proof,
+): Map<number, OfferedMends> {
+  const mends = new Map<number, OfferedMends>();
   const cells = cellStarts(score);
   const regionsOf = (all: readonly Span[]) =>
     all.map(s => mendRegion(context, score, laid, s.from, s.end));
@@ -53,11 +55,7 @@ export function conflictMends(
     }));
     const targets = notes.map(signFault);
     const near = { score, laid, passages, regions: regionsOf(spans), targets };
-    const edits = mendsNearOrFar(near, notes, regionsOf);
-    mends.set(
-      event,
-      edits.map(edit => editText(context.tune, edit)),
-    );
+    mends.set(event, mendsNearOrFar(near, notes, regionsOf, proof));
   }
   return mends;
 }

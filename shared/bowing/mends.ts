@@ -49,7 +49,7 @@ interface Candidate {
   readonly unlike: string;
 }
 
-/** The mends, best first: fewest junctions changed, then as plans are ranked; retakes after slurs. */
+/** The mends, best first: fewest junctions changed, then as plans are ranked; retakes after slurs, fewest signs first. */
 export function findMends(search: MendSearch): Edit[] {
   const { score, passages } = search;
   const before = troublesOf(score, search.laid, passages);
@@ -59,14 +59,8 @@ export function findMends(search: MendSearch): Edit[] {
     const key = JSON.stringify(candidate.edit);
     if (seen.has(key)) continue;
     seen.add(key);
-    const edited = editedScore(score, candidate.edit);
-    const laidAnew = layScore(edited);
-    const after = troublesOf(edited, laidAnew, passages);
-    if (candidate.edit.kind === 'retake' && !isLift(laidAnew, edited, candidate.edit)) continue;
-    if (search.targets.some(t => after.faults.has(t) || after.reversals.has(t))) continue;
-    if ([...after.faults].some(f => !before.faults.has(f))) continue;
-    const reversed = newReversals(before, after);
-    if (reversed > 0 && search.keepRepeats) continue;
+    const reversed = harmOf(search, before, candidate.edit, editedScore(score, candidate.edit));
+    if (reversed === null) continue;
     mends.push({ ...candidate, rank: [reversed, ...candidate.rank] });
     if (search.keepRepeats && mends.length === search.most) break;
   }
@@ -74,6 +68,25 @@ export function findMends(search: MendSearch): Edit[] {
     .sort(byRank)
     .slice(0, search.most)
     .map(m => m.edit);
+}
+
+/**
+ * How many parts a score with one edit made in it newly reverses the second time; null where the
+ * edit mends nothing, harms something else, or is a lift at which the bow never lifts.
+ */
+export function harmOf(
+  { passages, targets, keepRepeats }: MendSearch,
+  before: Troubles,
+  edit: Edit,
+  edited: BowingInput,
+): number | null {
+  const laid = layScore(edited);
+  const after = troublesOf(edited, laid, passages);
+  if (targets.some(t => after.faults.has(t) || after.reversals.has(t))) return null;
+  if ([...after.faults].some(f => !before.faults.has(f))) return null;
+  if (edit.kind === 'retake' && !isLift(laid, edited, edit)) return null;
+  const reversed = newReversals(before, after);
+  return reversed > 0 && keepRepeats ? null : reversed;
 }
 
 const newReversals = (before: Troubles, after: Troubles): number =>
@@ -115,9 +128,12 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
       return { edit, rank, unlike: unlikeText(bowing, form.written, alike) };
     });
   const lifts = region.lifts.flatMap<Candidate>(k => {
-    if (score.joined[at(notes, k).event]) return [];
+    const { event } = at(notes, k);
     const edit = liftBefore(score, laid, k);
-    return [{ edit, rank: [1, 1, 0, 0, 0, 0], unlike: String(1e6 - k).padStart(8, '0') }];
+    const against = score.marks[event] && score.marks[event] !== edit.direction;
+    if (score.joined[event] || against) return [];
+    const toWrite = (edit.after === null ? 0 : 1) + (edit.opening ? 1 : 0);
+    return [{ edit, rank: [1, toWrite, 0, 0, 0, 0], unlike: String(1e6 - k).padStart(8, '0') }];
   });
   return [...slurs, ...lifts];
 }

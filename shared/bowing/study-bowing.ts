@@ -4,18 +4,19 @@ import type { Direction, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SectionMap } from '../sections/section-map.ts';
-import type { Anchor, AnchorRequest, BowingStudy, Edit, PlanRequest, SlurGroup } from './bowing.ts';
+import type { Anchor, AnchorRequest, BowingStudy, PlanRequest, SlurGroup } from './bowing.ts';
 import { type BowingInput, bowingInput } from './bowing-input.ts';
+import { conflictProblems } from './conflict-problems.ts';
 import { freeStretches, type SetPassage, spansToSign } from './find-lead-ins.ts';
 import { type FoundPassage, findPassage } from './find-passage.ts';
-import { conflictProblems, type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
+import { type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
 import { turned } from './lead-in-model.ts';
 import { type BowingContext, bowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
 import { conflictMends, mendsNearOrFar, type Span } from './mends-around.ts';
+import { mendFacts, type Proof } from './offered-mends.ts';
 import { planBowings } from './plan-bowings.ts';
 import type { BowingSettings } from './settings.ts';
-import { editText } from './slur-edits.ts';
 import { studyRepeats } from './study-repeats.ts';
 import { studySwaps } from './study-swaps.ts';
 import { anchorFault, troublesOf } from './troubles.ts';
@@ -41,23 +42,26 @@ export function studyBowing(
   fingering: Fingering,
   map: SectionMap,
   request: BowingRequest,
+  readAgain: Proof['readAgain'],
 ): { readonly study: BowingStudy; readonly problems: readonly Problem[] } {
   const found = request.anchors.map(anchor => findPassage(tune, anchor));
   const passages = found.flatMap(f => f.passage ?? []);
   const context = bowingContext(tune, performance, fingering, map, request.bowing);
-  const score = bowingInput(tune, performance, {
+  const laying = {
     start: request.start,
     restart: request.bowing.restart,
     anchored: new Map(passages.map(p => [p.first, p.direction])),
-  });
+  };
+  const proof = { request: laying, readAgain };
+  const score = bowingInput(tune, performance, laying);
   const laid = layScore(score);
   const anchors = found.flatMap(f =>
-    f.passage ? [studyAnchor(context, score, laid, passages, f.passage, f.request)] : [],
+    f.passage ? [studyAnchor(context, score, laid, passages, f.passage, f.request, proof)] : [],
   );
   const study: BowingStudy = {
     plan: { strokes: laid.strokes, strokeOf: laid.strokeOf },
     anchors,
-    repeats: studyRepeats(context, score, laid, passages),
+    repeats: studyRepeats(context, score, laid, passages, proof),
     swaps: studySwaps(context, score, laid),
     varying: varyingNotes(score, laid),
     ...(isAmiss(score, laid, passages) && {
@@ -66,7 +70,7 @@ export function studyBowing(
   };
   const problems = [
     ...found.flatMap(f => f.problems),
-    ...conflictProblems(tune, laid, conflictMends(context, score, laid, passages)),
+    ...conflictProblems(tune, laid, conflictMends(context, score, laid, passages, proof)),
     ...anchors.flatMap(a => anchorProblems(score, laid, a)),
   ];
   return { study, problems };
@@ -98,6 +102,7 @@ function studyAnchor(
   passages: readonly SetPassage[],
   passage: SetPassage,
   request: AnchorRequest,
+  proof: Proof,
 ): Anchor {
   const { notes } = context.performance;
   const level = request.level ?? context.settings.level;
@@ -111,6 +116,7 @@ function studyAnchor(
   const targets = missed.map(anchorFault);
   const spans = [...stretches, ...spansToSign(score, missed, passage)];
   const near = { score, laid, passages, regions: regionsOf(spans), targets };
+  const { mends, more } = mendsNearOrFar(near, missed, regionsOf, proof);
   return {
     ...passage,
     arrivals: reached.map(({ note, direction }) => ({
@@ -120,7 +126,8 @@ function studyAnchor(
     })),
     leadIns: leadInsFor(request),
     asked: (request.asked ?? []).map(asked => ({ ...asked, leadIns: leadInsFor(asked) })),
-    mends: mendsNearOrFar(near, missed, regionsOf),
+    mends,
+    moreMends: more,
   };
 }
 
@@ -152,12 +159,10 @@ function anchorProblems(score: BowingInput, laid: LaidStrokes, anchor: Anchor): 
   const missed = reached.filter(r => !r.against && r.direction !== anchor.direction);
   const [first] = missed;
   if (!first) return [...slurred, ...contradicted];
-  const mend: Edit | undefined = anchor.mends[0];
   const told = {
     ...facts,
     passes: missed.map(r => at(notes, r.note).pass).join(', '),
-    mend: mend ? editText(tune, mend) : '',
-    mends: anchor.mends.length,
+    ...mendFacts(tune, { mends: anchor.mends, more: anchor.moreMends }),
   };
   return [
     ...slurred,

@@ -5,46 +5,43 @@ import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import type { BowingContext } from './lead-in-of.ts';
 import { mendRegion } from './mend-region.ts';
-import { findMends } from './mends.ts';
+import { findMends, type MendSearch } from './mends.ts';
+import { type OfferedMends, offeredMends, type Proof } from './offered-mends.ts';
 import { type PartRun, partRuns } from './part-runs.ts';
 import { reversal } from './troubles.ts';
 
-/** Mends shown for a part whose second time through is reversed. */
-const mostMends = 6;
-
 /**
  * For each part: its strokes each time through, whether the second time starts on the same stroke
- * as the first (at the first full bar), and the smallest mends, six at most.
+ * as the first (at the first full bar), and the smallest mends.
  */
 export function studyRepeats(
   context: BowingContext,
   score: BowingInput,
   laid: LaidStrokes,
   passages: readonly SetPassage[],
+  proof: Proof,
 ): RepeatStudy[] {
   const startOf = (run: PartRun): Direction => strokeAt(laid, run.firstFull).direction;
   return [...partRuns(score.runs)].map(([part, runs]) => {
     const [first, second] = runs.map(startOf);
     const secondPass = second === undefined ? null : second === first ? 'same' : 'reversed';
-    const run = runs[0];
-    return {
-      part,
-      strokes: runs.map(r => strokesBegun(laid, r)),
-      secondPass,
-      mends:
-        secondPass === 'reversed' && run
-          ? findMends({
-              score,
-              laid,
-              passages,
-              regions: [mendRegion(context, score, laid, run.from, run.end)],
-              targets: [reversal(part)],
-              most: mostMends,
-              keepRepeats: true,
-            })
-          : [],
-    };
+    const run = at(runs, 0);
+    const search = (): MendSearch => ({
+      score,
+      laid,
+      passages,
+      regions: [mendRegion(context, score, laid, run.from, run.end)],
+      targets: [reversal(part)],
+      keepRepeats: true,
+    });
+    const { mends } = secondPass === 'reversed' ? smallest(search(), proof) : { mends: [] };
+    return { part, strokes: runs.map(r => strokesBegun(laid, r)), secondPass, mends };
   });
+}
+
+/** The first mends found are the smallest: it is not looked for more than are tried. */
+function smallest(search: MendSearch, proof: Proof): OfferedMends {
+  return offeredMends(search, findMends({ ...search, most: 8 }), proof);
 }
 
 /** Strokes that begin within the run: one that is slurred into it counts for what stands before. */

@@ -19,6 +19,10 @@ export interface PlanPhrases {
   ) => string;
   readonly leadIn: (way: LeadInFacts) => string;
   readonly ways: (leadIn: LeadIn) => string;
+  /** Said where only the best ways are shown. */
+  readonly moreWays: (shown: number) => string;
+  /** Said where only the first mends are listed. */
+  readonly moreMends: (more: number) => string;
   readonly strokeCount: (strokes: number) => string;
   readonly drawnPlan: (passes: readonly number[] | null) => string;
   readonly allOfBar: (where: string) => string;
@@ -104,6 +108,17 @@ export function leadInSentences(
   };
   return [language.plans.leadIn(facts), language.plans.ways(leadIn)];
 }
+
+/** That only the best ways are shown; null where these are all that arrive within the level. */
+export const moreWays = (
+  { plans }: PlanLanguage,
+  { allowedArriving }: LeadIn,
+  shown: number,
+): string | null => (shown > 0 && allowedArriving > BigInt(shown) ? plans.moreWays(shown) : null);
+
+/** How many mends are not listed; null where all are. */
+export const moreMends = ({ plans }: PlanLanguage, more: number): string | null =>
+  more > 0 ? plans.moreMends(more) : null;
 
 /** "That makes 44 strokes." */
 export const strokeCount = ({ plans }: PlanLanguage, strokes: number): string =>

@@ -1,4 +1,5 @@
 import type { LeadIn, Plan, SlurGroup } from '../../shared/bowing/bowing.ts';
+import { editAbc } from '../../shared/bowing/offered-mends.ts';
 import type { Proposal } from '../../shared/bowing/propose-bowings.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import type { Stop, Tuning } from '../../shared/fingering/fingering.ts';
@@ -86,7 +87,7 @@ function tuneJson(study: Study, proposals: readonly Proposal[] | null): object {
       part: at(tune.parts, r.part).name,
       strokes: r.strokes,
       secondPass: r.secondPass,
-      mends: r.mends.map(m => ({ change: editText(tune, m) })),
+      mends: r.mends.map(m => ({ change: editText(tune, m), abc: editAbc(tune, m) })),
     })),
     swaps: bowing.swaps.map(s => ({
       phrase: s.phrase,
@@ -99,7 +100,8 @@ function tuneJson(study: Study, proposals: readonly Proposal[] | null): object {
       direction: a.direction,
       arrivals: a.arrivals,
       leadIns: a.leadIns.map(l => leadInJson(tune, l)),
-      mends: a.mends.map(m => ({ change: editText(tune, m) })),
+      mends: a.mends.map(m => ({ change: editText(tune, m), abc: editAbc(tune, m) })),
+      moreMends: a.moreMends,
     })),
     ...(proposals && { proposals: proposals.map(p => proposalJson(tune, p)) }),
   };

@@ -1,4 +1,5 @@
 import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
+import { editAbc } from '../../shared/bowing/offered-mends.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { noteAt } from '../../shared/music/note-at.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
@@ -84,7 +85,10 @@ function anchorLines(study: Study, anchor: Anchor): string[] {
     a =>
       `pass ${a.pass}: arrives ${a.direction}, ${a.agrees ? 'as asked' : `wanted ${anchor.direction}`}`,
   );
-  const mends = anchor.mends.slice(0, 5).map(m => `mend: ${editText(study.tune, m)}`);
+  const mends = anchor.mends.map(
+    m => `mend: ${editText(study.tune, m)} (${editAbc(study.tune, m)})`,
+  );
+  if (anchor.moreMends > 0) mends.push(`mends not listed: ${anchor.moreMends}`);
   return [...arrivals, ...mends, ...anchor.leadIns.flatMap(l => leadInLines(study, l))];
 }
 

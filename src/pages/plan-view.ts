@@ -1,7 +1,9 @@
+import { applyEdit } from '../../shared/bowing/apply-edit.ts';
 import { bestPlan } from '../../shared/bowing/best-plan.ts';
 import { bowPath, strokesOfPlan, wholeBow } from '../../shared/bowing/bow-path.ts';
 import type { Anchor, LeadIn, Plan } from '../../shared/bowing/bowing.ts';
 import type { Level } from '../../shared/bowing/settings.ts';
+import { editedBars } from '../../shared/music/edited-abc.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
@@ -17,13 +19,21 @@ export interface PlanView {
   readonly leadIns: readonly {
     readonly told: readonly string[];
     readonly plans: readonly PlanLine[];
+    /** That more ways arrive than are shown; null where none do. */
+    readonly morePlans: string | null;
     /** The best plan, drawn; one lead-in of an anchor has it. */
     readonly drawn: DrawnPlan | null;
   }[];
   /** Why no way is shown; null where one is. */
   readonly noPlan: string | null;
   /** Single changes, each of which alone mends every missed arrival. */
-  readonly mends: readonly string[];
+  readonly mends: readonly {
+    readonly sentence: string;
+    /** The bars to write for it. */
+    readonly bars: readonly { readonly bar: string; readonly abc: string }[];
+  }[];
+  /** How many more there are; null where all are listed. */
+  readonly moreMends: string | null;
 }
 
 interface DrawnPlan {
@@ -45,7 +55,6 @@ interface PlanLine {
 
 /** More than this many and a class no longer chooses. */
 const mostPlans = 3;
-const mostMends = 5;
 
 /** `level`: whose longest stroke makes a whole bow; the anchor's plans are already made for it. */
 export function planView(
@@ -64,10 +73,15 @@ export function planView(
         sentence: `${words.planSentence(study.tune, plan)} ${words.strokeCount(plan.strokes)}`,
         strokes: drawnStrokes(study, leadIn, plan, words),
       })),
+      morePlans: words.moreWays(leadIn, Math.min(mostPlans, leadIn.plans.length)),
       drawn: leadIn === best?.leadIn ? drawnPlan(tune, anchor, best, level, context) : null,
     })),
     noPlan: words.noPlanSentence(anchor),
-    mends: anchor.mends.slice(0, mostMends).map(edit => words.editSentence(study.tune, edit)),
+    mends: anchor.mends.map(edit => ({
+      sentence: words.editSentence(study.tune, edit),
+      bars: editedBars(study.tune, applyEdit(study.tune, edit)),
+    })),
+    moreMends: words.moreMends(anchor.moreMends),
   };
 }
 

@@ -1,11 +1,10 @@
 import { applyEdits } from '../../shared/bowing/apply-edit.ts';
 import { bestPlan } from '../../shared/bowing/best-plan.ts';
 import type { Plan } from '../../shared/bowing/bowing.ts';
-import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
-import { parseTunes } from '../abc/parse-tune.ts';
 import type { Score } from '../engrave/score.ts';
 import { planKey } from '../pages/built-tune.ts';
+import { readEdited } from './read-edited.ts';
 
 /**
  * Drawings of the tune with the slurs of the best plan to reach each of its anchors, for every level and
@@ -35,20 +34,7 @@ export function drawPlans(
  */
 export function studyPlan(study: Study, request: StudyRequest, plan: Plan): Study {
   const { tune } = study;
-  const planned = applyEdits(tune, plan.changes);
-  const text = slurAbc(tune, planned);
-  const read = parseTunes({ ...tune.source, text }, { id: tune.id }).tunes[0];
-  const alike = read?.events.every((event, e) => {
-    const wanted = planned.events[e];
-    if (event.kind !== 'note' || wanted?.kind !== 'note') return event.kind === wanted?.kind;
-    return (
-      event.id === wanted.id &&
-      event.slursOpened === wanted.slursOpened &&
-      event.slursClosed === wanted.slursClosed
-    );
-  });
-  if (!read || !alike || read.events.length !== planned.events.length) {
-    throw new Error(`${tune.title} does not read again with the slurs of a plan:\n${text}`);
-  }
-  return studyTune({ ...read, type: tune.type }, request);
+  const read = readEdited(tune, applyEdits(tune, plan.changes));
+  if (!read) throw new Error(`${tune.title} does not read again with the slurs of a plan`);
+  return studyTune(read, request);
 }

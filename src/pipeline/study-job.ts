@@ -7,6 +7,7 @@ import type { Rights } from '../../shared/rights.ts';
 import { type Study, type StudyRequest, studyTune } from '../../shared/study.ts';
 import { parseTunes } from '../abc/parse-tune.ts';
 import type { AnchorBlock, PlanBlock, TuneBlock } from '../read/book.ts';
+import { readEdited } from './read-edited.ts';
 import type { TuneJob } from './tune-job.ts';
 
 /** A tune of the book, parsed and studied; `study` is null where the ABC could not be parsed. */
@@ -34,7 +35,11 @@ export function studyJob({ block, asks, settings }: Omit<TuneJob, 'isPrivate'>):
   const problems = [...(rights === null ? [unknown] : []), ...parsed.problems];
   const tune = parsed.tunes[0];
   if (!tune) return { block, request, study: null, rights, problems };
-  const study = studyTune(block.type === null ? tune : { ...tune, type: block.type }, request);
+  const study = studyTune(
+    block.type === null ? tune : { ...tune, type: block.type },
+    request,
+    readEdited,
+  );
   const cues = asks.clip.flatMap(clip => checkCues(study.tune, study.performance, clip.cues));
   const asked = asks.drill.map(({ drill: kind, to, level, seed, place }) => ({
     kind,

@@ -202,13 +202,16 @@ function planMarkup(block: PlanBlock, { context }: Running): Markup {
   const leadIns = asked?.leadIns ?? anchor.leadIns;
   const best = bestPlan(leadIns)?.leadIn;
   const plans = (best?.plans ?? []).slice(0, mostPlans);
-  const mends = anchor.mends
-    .slice(0, mostPlans)
-    .map(m => context.words.editSentence(tune.study.tune, m));
   const ways = plans.map(
     p =>
       `[${words(say(`${context.words.planSentence(tune.study.tune, p)} ${context.words.strokeCount(p.strokes)}`))}]`,
   );
+  const listed = anchor.mends.slice(0, mostPlans);
+  const mends = listed.map(m => context.words.editSentence(tune.study.tune, m));
+  const more =
+    ways.length > 0 && best
+      ? context.words.moreWays(best, ways.length)
+      : context.words.moreMends(anchor.mends.length - listed.length + anchor.moreMends);
   if (ways.length === 0 && mends.length === 0) return '';
   return [
     '',
@@ -223,6 +226,7 @@ function planMarkup(block: PlanBlock, { context }: Running): Markup {
           'list',
           mends.map(m => `[${words(say(m))}]`),
         ),
+    ...(more === null ? [] : [words(say(more))]),
     '',
   ].join('\n\n');
 }

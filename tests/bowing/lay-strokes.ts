@@ -1,5 +1,6 @@
 import { bowingInput, type LayRequest } from '../../shared/bowing/bowing-input.ts';
-import { conflictProblems, type LaidStrokes, layScore } from '../../shared/bowing/lay-strokes.ts';
+import { conflictProblems } from '../../shared/bowing/conflict-problems.ts';
+import { type LaidStrokes, layScore } from '../../shared/bowing/lay-strokes.ts';
 import type { Performance } from '../../shared/music/performance.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import type { Problem } from '../../shared/problem.ts';
@@ -11,5 +12,5 @@ export function layStrokes(
   request: LayRequest = {},
 ): { plan: LaidStrokes; problems: readonly Problem[] } {
   const plan = layScore(bowingInput(tune, performance, request));
-  return { plan, problems: conflictProblems(tune, plan) };
+  return { plan, problems: conflictProblems(tune, plan, new Map()) };
 }

@@ -67,12 +67,14 @@ describe('edits', () => {
       passes: '1, 2',
       since: 8,
       counted: 'down',
-      mends: editText(tune, edit),
+      mend: editText(tune, edit),
+      abc: 'A1: (cd); A2: e',
+      mends: 1,
     };
     const words = bowingMessages['stroke-conflict']?.(
       problem('stroke-conflict', null, { facts, actual: 'up', expected: ['down'] }),
     );
-    expect(words?.mend).toBe(sentence);
+    expect(words?.mend).toBe(`${sentence} Write A1: \`(cd)\`, A2: \`e\`.`);
     expect(words?.message).toBe(
       'The sign at note 1 of A2 asks for an up-bow, but the bow comes to it down, 8 strokes after the last settled one (passes 1, 2).',
     );

@@ -44,7 +44,8 @@ describe('an anchor that is missed', () => {
   });
 
   test('has mends, and every one of them mends the tune when written and read again', () => {
-    expect(anchor?.mends.length).toBeGreaterThan(10);
+    expect(anchor?.mends.length).toBe(6);
+    expect(anchor?.moreMends).toBeGreaterThan(4);
     for (const edit of anchor?.mends ?? []) {
       const mended = studyOf(applyEdit(tune, edit), { anchors });
       expect(missed(mended).map(() => editText(tune, edit))).toEqual([]);
@@ -169,20 +170,15 @@ describe('a sign that the count does not reach', () => {
       expected: ['down'],
     });
   });
-  test('has mends, and every one of them mends it when written and read again', () => {
-    const told = String(conflictsOf(missed)[0]?.facts.mends).split('; ');
-    expect(told.length).toBeGreaterThan(5);
-    const events = missed.events.flatMap((e, i) => (e.kind === 'note' ? [[e.id, i] as const] : []));
-    const index = new Map(events);
-    const slurs = told.flatMap(text => {
-      const [, from, to] = /^slur (\S+)-(\S+)$/.exec(text) ?? [];
-      return from && to ? [[index.get(from) ?? 0, index.get(to) ?? 0] as const] : [];
-    });
-    expect(slurs.length).toBeGreaterThan(5);
-    for (const [from, to] of slurs) {
-      const notes = Array.from({ length: to - from + 1 }, (_, i) => from + i);
-      expect(conflictsOf(applyEdit(missed, { kind: 'slur', notes }))).toEqual([]);
-    }
+  test('has mends, and the one that is told mends it when written', () => {
+    const [conflict] = conflictsOf(missed);
+    expect(conflict?.facts.mends).toBeGreaterThan(5);
+    const [, from, to] = /^slur (\S+)-(\S+)$/.exec(String(conflict?.facts.mend)) ?? [];
+    const index = (id?: string): number =>
+      missed.events.findIndex(e => e.kind === 'note' && e.id === id);
+    expect(index(from)).toBeGreaterThanOrEqual(0);
+    const notes = [index(from), index(to)];
+    expect(conflictsOf(applyEdit(missed, { kind: 'slur', notes }))).toEqual([]);
   });
   test('two like signs on neighbouring strokes are a silent retake; so is one after a breath', () => {
     for (const abc of ['vcvdef gabc|', 'cde!breath!f vgabc|', 'cdez vgabc|']) {
@@ -262,7 +258,8 @@ describe('where a stroke is settled', () => {
     const [anchor] = studyOf(tune, { anchors }).bowing.anchors;
     expect(anchor?.leadIns.map(l => l.plans)).toEqual([[]]);
     expect(anchor?.arrivals.map(a => a.agrees)).toEqual([false]);
-    // Twice through is an even number of strokes whatever is slurred: only lifting the bow helps.
+    // Twice through is an even number of strokes whatever is slurred: only lifting the bow helps, and
+    // before B1 the breath and the sign on A1:1 would lift it at the repeat, too.
     expect(anchor?.mends).toEqual([
       { kind: 'retake', after: 14, before: 0, direction: 'down', opening: null },
     ]);
@@ -271,12 +268,12 @@ describe('where a stroke is settled', () => {
     }
     expect(studyOf(tune, { anchors }).bowing.whole).toMatchObject({ kind: 'contradiction' });
   });
-  test('a sign after an anchor does not settle what stands before the anchor', () => {
-    const { bowing } = studyOf(tuneOf('cdef gabc|e8|udefg abc2|', 'M:4/4\nL:1/8\nR:reel'), {
+  test('a sign after an anchor settles what stands before the anchor too', () => {
+    const { bowing } = studyOf(tuneOf('cdef gabc|e8|vdefg abc2|', 'M:4/4\nL:1/8\nR:reel'), {
       anchors: [anchorAt('A2', 'up')],
     });
-    expect(bowing.plan.strokes[0]?.direction).toBe('down');
-    expect(bowing.anchors[0]?.arrivals).toEqual([{ pass: 1, direction: 'down', agrees: false }]);
+    expect(bowing.plan.strokes[0]?.direction).toBe('up');
+    expect(bowing.anchors[0]?.arrivals).toEqual([{ pass: 1, direction: 'up', agrees: true }]);
   });
 });
 

@@ -9,8 +9,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withJoins } from '../../shared/bowing/apply-edit.ts';
 import { writtenSlurs } from '../../shared/bowing/written-slurs.ts';
+import { editedAbc } from '../../shared/music/edited-abc.ts';
 import type { Tune } from '../../shared/music/tune.ts';
-import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { openTrial, tuneWith } from '../../shared/trying/trial.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { explainFile } from '../../src/app/explain.ts';
@@ -121,7 +121,7 @@ describe('the answers of the place to try strokes', () => {
         [tune, request, bowings] as const,
       );
       for (const [i, bowing] of bowings.entries()) {
-        const slurred = slurAbc(tune, tuneWith(trial, bowing));
+        const slurred = editedAbc(tune, tuneWith(trial, bowing));
         writeFileSync(file, slurred);
         const { text } = await explainFile(file, { json: true, anchor: bars, arrive: 'up' });
         // `explain` tells first what the reading of the ABC found, and the page reads none.
@@ -154,7 +154,7 @@ describe('the answers of the place to try strokes', () => {
       const slurs = writtenSlurs(tune);
       const joined = [...slurs.joined];
       for (const n of shown.notes.slice(1)) joined[n.event] = n.slurred;
-      const abc = slurAbc(tune, withJoins(tune, slurs, joined));
+      const abc = editedAbc(tune, withJoins(tune, slurs, joined));
       expect(markdown).toContain(tune.source.text);
       writeFileSync(
         join(book, written),

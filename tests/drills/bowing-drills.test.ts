@@ -176,7 +176,8 @@ test('arrive: it is wrong as given; every mend, written into the tune, mends it;
       expect(arrives(of, drill, applyEdit(base, mend)), why).toBe(true);
     }
   });
-  expect(made).toBeGreaterThan(700);
+  // Where nothing but a lift would mend it, and the bow would not lift there once it is written, there is none.
+  expect(made).toBeGreaterThan(680);
   expect(mends).toBeGreaterThan(700);
 });
 

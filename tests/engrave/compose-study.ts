@@ -44,6 +44,7 @@ export function composeStudy(
         leadIns: [],
         asked: [],
         mends: [],
+        moreMends: 0,
       })),
       repeats: [],
       swaps: [],

@@ -17,6 +17,11 @@ export const plans: PlanPhrases = {
     `${way.passes ? `${times(way.passes)}: ` : ''}Der Weg dorthin beginnt bei ${way.place}, im ${bow(way.start)}. ${noteCount(way.notes)} in ${strokesDative(way.strokes)}, ${verdict(way)}.`,
   ways: ({ groupings, arriving, allowed, allowedArriving }) =>
     `Es gibt ${groupings === 1n ? 'eine einzige Art' : `${big(groupings)} Arten`}, diese Noten auf Striche zu verteilen, und ${arriving === 1n ? 'eine davon kommt' : `${big(arriving)} davon kommen`} an wie verlangt. Im Rahmen dessen, was diese Stufe spielt, sind es ${big(allowedArriving)} von ${big(allowed)}.`,
+  moreWays: shown => `Das sind ${shown} davon; im Rahmen dieser Stufe kommen noch andere an.`,
+  moreMends: n =>
+    n === 1
+      ? 'Eine weitere Änderung ginge auch; sie steht nicht da.'
+      : `${n} weitere Änderungen gingen auch; sie stehen nicht da.`,
   strokeCount: n => `Das ${n === 1 ? 'ist' : 'sind'} ${strokes(n)}.`,
   drawnPlan: passes => `${passes ? `${times(passes)}: der` : 'Der'} erste dieser Wege, in Noten`,
   allOfBar: where => `alle Noten ${where}`,
@@ -48,5 +53,5 @@ export const noPlan: NoPlanLanguage['noPlan'] = {
   'unlike-starts':
     'Der Bogen bricht einmal auf dem einen und einmal auf dem anderen Strich auf; dieselben Bindebögen können ihn also nicht jedes Mal richtig herbringen.',
   'harms-next-time':
-    'Eine Änderung unterwegs würde den Bogen auch für den nächsten Durchgang umkehren; es gibt also keine Art, die jedes Mal taugt.',
+    'Eine Änderung auf dem Weg würde auch den Strich umkehren, auf dem der Weg beginnt, denn der wird von dem aus gezählt, was hier oder danach gespielt wird; so taugt kein Weg allein.',
 };

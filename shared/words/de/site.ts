@@ -26,7 +26,7 @@ export const siteWords: InAnyLanguage<typeof english.siteWords> = {
   repeats: 'Noch einmal von vorn',
   swaps: 'Andere Striche für eine Phrase',
   swapsHow:
-    'Innerhalb einer Liste darf jede Art für jede andere stehen; danach ändert sich nichts.',
+    'Innerhalb einer Liste darf jede Art für jede andere stehen; danach ändert sich nichts. Jede Liste nennt die Striche, die vorkommen, und von denen, die diese Stufe spielt, höchstens die drei besten anderen.',
   keeps: 'Die Striche danach bleiben, wie sie sind',
   flips: 'Alle Striche danach kehren sich um',
   phrase: label => `Phrase ${label}`,

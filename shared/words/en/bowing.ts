@@ -87,7 +87,7 @@ export const bowingMessages = {
       `${p.expected[0]}, ${count(p.facts.since, 'stroke')} after the last settled one ` +
       `(${passesText(p)}).`,
     mend: mendText(
-      p,
+      p.facts,
       'Take the sign away, or write `!breath!` before it if the bow is to lift there.',
     ),
   }),
@@ -124,9 +124,10 @@ export const bowingMessages = {
     message:
       `The bow comes to the anchor "${p.facts.anchor}" (${noteNamed(p.facts.note)}) on ` +
       `${aBow(p.actual)}, but is to start it on ${aBow(p.expected[0] ?? null)} (${passesText(p)}).`,
-    mend: p.facts.mend
-      ? `${editTextSentence(p.facts.mend)}${others(p.facts.mends - 1)}`
-      : 'No single change mends it in every pass; look at the repeats, or at the plans.',
+    mend: mendText(
+      p.facts,
+      'No single change mends it in every pass; look at the repeats, or at the plans.',
+    ),
   }),
 } satisfies Partial<Messages>;
 
@@ -146,9 +147,16 @@ const passesText = ({
 }: Problem<'stroke-conflict' | 'arrival-missed'>): string =>
   passes.includes(',') ? `passes ${passes}` : `pass ${passes}`;
 
-function mendText({ facts }: Problem<'stroke-conflict'>, otherwise: string): string {
-  const mends = facts.mends.split('; ').filter(Boolean);
-  return mends[0] ? `${editTextSentence(mends[0])}${others(mends.length - 1)}` : otherwise;
+function mendText(
+  { mend, abc, mends }: Problem<'stroke-conflict' | 'arrival-missed'>['facts'],
+  otherwise: string,
+): string {
+  if (mend === '') return otherwise;
+  const written = abc
+    .split('; ')
+    .map(bar => bar.replace(/: (.*)$/, ': `$1`'))
+    .join(', ');
+  return `${editTextSentence(mend)} Write ${written}.${others(mends - 1)}`;
 }
 
 const others = (n: number): string =>

@@ -9,6 +9,11 @@ export const plans: PlanPhrases = {
     `${way.passes ? `${times(way.passes)}: t` : 'T'}he way there starts at ${way.place}, on ${aBow(way.start)}. ${countOne(way.notes, 'note')} in ${countOne(way.strokes, 'stroke')}, ${verdict(way)}.`,
   ways: ({ groupings, arriving, allowed, allowedArriving }) =>
     `There ${groupings === 1n ? 'is one way' : `are ${big(groupings)} ways`} to share these notes out between strokes, and ${big(arriving)} of them ${arriving === 1n ? 'arrives' : 'arrive'} as asked. Within what this level plays, ${big(allowedArriving)} of ${big(allowed)}.`,
+  moreWays: shown => `These are ${shown} of them; more arrive within this level.`,
+  moreMends: n =>
+    n === 1
+      ? 'One other change would do too, and is not listed.'
+      : `${n} other changes would do too, and are not listed.`,
   strokeCount: strokes => `That makes ${countOne(strokes, 'stroke')}.`,
   drawnPlan: passes =>
     passes
@@ -40,5 +45,5 @@ export const noPlan: NoPlanLanguage['noPlan'] = {
   'unlike-starts':
     'The bow sets out on one stroke one time and on the other stroke another time, so the same slurs cannot bring it here rightly each time.',
   'harms-next-time':
-    'A change on the way would also turn the bow round for the next time through, so no one way serves each time.',
+    'A change on the way would also turn round the stroke on which the way begins, since that is counted from what is played here or after it; so no one way serves.',
 };

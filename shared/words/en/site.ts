@@ -23,7 +23,8 @@ export const siteWords = {
   anchors: 'Where we all play alike',
   repeats: 'Round again',
   swaps: 'Other ways to bow a phrase',
-  swapsHow: 'Within a list, any way may stand for any other, and nothing after it changes.',
+  swapsHow:
+    'Within a list, any way may stand for any other, and nothing after it changes. Each list has the ways in use and, of those that this level plays, the best three others at most.',
   keeps: 'The strokes after it stay as they are',
   flips: 'Every stroke after it turns round',
   phrase: (label: string): string => `Phrase ${label}`,

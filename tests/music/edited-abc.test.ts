@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { withJoins } from '../../shared/bowing/apply-edit.ts';
 import { writtenSlurs } from '../../shared/bowing/written-slurs.ts';
+import { editedAbc } from '../../shared/music/edited-abc.ts';
 import type { NoteEvent, Tune } from '../../shared/music/tune.ts';
-import { slurAbc } from '../../shared/notation/slur-abc.ts';
 import { parseTunes } from '../../src/abc/parse-tune.ts';
 import { onTunes, readTunes } from '../tunes/on-tunes.ts';
 
@@ -22,7 +22,7 @@ function tuneOf(body: string): Tune {
 const slurred = (body: string, joins: readonly number[]): string => {
   const tune = tuneOf(body);
   const joined = tune.events.map((_, e) => joins.includes(e));
-  const text = slurAbc(tune, withJoins(tune, writtenSlurs(tune), joined));
+  const text = editedAbc(tune, withJoins(tune, writtenSlurs(tune), joined));
   return text.slice(header.length).trimEnd();
 };
 
@@ -63,11 +63,11 @@ describe('slurs written into a copy of the ABC', () => {
 
   test('nothing is touched where the slurs stay', () => {
     const tune = tuneOf('(a b) "D"(c[ce])|(3(def) .(g a)|');
-    expect(slurAbc(tune, tune)).toBe(tune.source.text);
+    expect(editedAbc(tune, tune)).toBe(tune.source.text);
   });
 
   test('other notes are refused', () => {
-    expect(() => slurAbc(tuneOf('a b|'), tuneOf('a|'))).toThrow('not the same notes');
+    expect(() => editedAbc(tuneOf('a b|'), tuneOf('a|'))).toThrow('not the same notes');
   });
 });
 
@@ -87,7 +87,7 @@ describe.each([
         slurs,
         tune.events.map((_, e) => joinable(tune, e) && wanted(e)),
       );
-      const again = read(slurAbc(tune, planned))[0];
+      const again = read(editedAbc(tune, planned))[0];
       checked++;
       if (!again || JSON.stringify(notes(again)) !== JSON.stringify(notes(tune))) {
         wrong.push(`${tune.title}: other notes`);
