@@ -33,8 +33,10 @@ export interface CellLine {
 
 /**
  * Cuts abcjs's elements anew at the edges of the cells, wherever the teacher's own lines end. A bar
- * line stays with the bars that it closes; a sign that opens a repeat, an ending's number, a part's
- * name and a change of key go with the bars after it.
+ * line stays with the bars that it closes, and a change of key after it, with its naturals: it is then
+ * drawn once within a row, and warns at a row's end of the signature that begins the next (common
+ * practice of engravers). A sign that opens a repeat, an ending's number, a part's name and a change of
+ * metre go with the bars after it.
  */
 export function splitLines(
   parsed: ParsedTune,
@@ -64,7 +66,7 @@ export function splitLines(
     // What abcjs takes for notes but the tune does not hold, as in a misspelt header, is not drawn.
     if (sounds && (!found || (element.endChar ?? 0) <= found.start)) continue;
     if (!sounds || !found) {
-      gap.push(element);
+      gap = withSign(gap, element);
       continue;
     }
     const next = cellOfBar.get(found.bar) ?? current;
@@ -73,7 +75,7 @@ export function splitLines(
       lines[current]?.push(...closing);
       for (let c = current + 1; c <= next; c++) keys[c] = running;
       current = next;
-      gap = cells[current]?.opensPart ? opening.filter(e => e.el_type !== 'key') : [...opening];
+      gap = [...opening];
     }
     // The prelude shows the tune's own key and metre.
     const opening = events.size === 0;
@@ -81,7 +83,7 @@ export function splitLines(
     const signs = opening ? gap.filter(e => !/^(key|meter)$/.test(e.el_type)) : gap;
     events.set(element.startChar ?? -1, event);
     event++;
-    lines[current]?.push(...signs, plain(element));
+    lines[current]?.push(...signs, plain(element, tune.source.text.slice(found.start, found.stop)));
     gap = [];
   }
   lines[current]?.push(...gap);
@@ -140,15 +142,43 @@ const withoutNaturals = (key: Sign): Sign => ({
   accidentals: (key.accidentals ?? []).filter(a => a.acc !== 'natural'),
 });
 
+/** What bar lines that meet with no note between them are as one, the strongest last. */
+const strengths = [
+  'bar_thin',
+  'bar_thin_thin',
+  'bar_thick_thin',
+  'bar_thin_thick',
+  'bar_left_repeat',
+  'bar_right_repeat',
+  'bar_dbl_repeat',
+];
+
+/** A gap with one more element. A bar line at a line's end and one at the next line's start are one. */
+function withSign(gap: readonly AbcElement[], element: AbcElement): AbcElement[] {
+  const before = gap.findIndex(e => e.el_type === 'bar');
+  const bar = gap[before];
+  if (!bar || element.el_type !== 'bar') return [...gap, element];
+  const [a, b] = [bar, element].map(e => strengths.indexOf(e.type ?? '')) as [number, number];
+  if (a < 0 || b < 0) return [...gap, element];
+  const [weak, strong] = [Math.min(a, b), Math.max(a, b)].map(s => strengths[s]);
+  // A double bar before a repeat may end a cell, where the repeat begins the next.
+  if (strong === 'bar_left_repeat' && weak !== 'bar_thin') return [...gap, element];
+  const turns = strong === 'bar_right_repeat' && weak === 'bar_left_repeat';
+  const type = turns ? 'bar_dbl_repeat' : (strong ?? 'bar_thin');
+  return gap.with(before, { ...bar, ...element, type });
+}
+
 /** Cuts what stands between two cells into what closes the first and what opens the second. */
 function cutGap(
   gap: readonly AbcElement[],
 ): readonly [closing: readonly AbcElement[], opening: readonly AbcElement[]] {
   const at = gap.findIndex(e => e.el_type === 'bar' && e.type !== 'bar_left_repeat');
   const bar = gap[at];
+  const keys = gap.slice(at + 1).filter(e => e.el_type === 'key');
+  const rest = gap.slice(at + 1).filter(e => e.el_type !== 'key');
   if (!bar) {
     const opens = gap.some(e => e.el_type === 'bar');
-    return [opens ? [{ el_type: 'bar', type: 'bar_thin' }] : [], gap];
+    return [[...(opens ? [{ el_type: 'bar', type: 'bar_thin' }] : []), ...keys], rest];
   }
   const { startEnding, ...closing } = bar;
   const opening: AbcElement[] = [];
@@ -159,8 +189,8 @@ function cutGap(
   }
   const type = bar.type === 'bar_dbl_repeat' ? 'bar_right_repeat' : (bar.type ?? 'bar_thin');
   return [
-    [...gap.slice(0, at), { ...closing, type }],
-    [...opening, ...gap.slice(at + 1)],
+    [...gap.slice(0, at), { ...closing, type }, ...keys],
+    [...opening, ...rest],
   ];
 }
 
@@ -171,14 +201,18 @@ const holdsNoGraces = new Set(['invisible', 'multimeasure', 'invisible-multimeas
 
 /**
  * A note without the strokes and fingers written on it, which we draw ourselves, and a rest that is not
- * drawn without grace notes before it, which are no part of the tune either.
+ * drawn without grace notes before it, which are no part of the tune either. `written` is its ABC.
  */
-function plain(element: AbcElement): AbcElement {
-  const { decoration, gracenotes, rest } = element;
+function plain(element: AbcElement, written: string): AbcElement {
+  const { gracenotes, rest } = element;
+  // abcjs drops what stands on an invisible rest, as a fermata over a bar's end is written; on a space it does not.
+  const held = rest?.type === 'invisible' && /!fermata!|H/.test(written);
+  const decoration = held ? ['fermata'] : element.decoration;
   const bare = gracenotes !== undefined && holdsNoGraces.has(rest?.type ?? '');
   if (!decoration && !bare) return element;
   return {
     ...element,
+    ...(held && { rest: { ...rest, type: 'spacer' } }),
     ...(decoration && { decoration: decoration.filter(d => !ownMarks.has(d)) }),
     ...(bare && { gracenotes: undefined }),
   };
