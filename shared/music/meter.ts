@@ -68,7 +68,8 @@ export function beatsOf(m: Meter, tune: Counted): Fraction {
 /**
  * Onsets in a bar at which the strong beats fall, from 0, in whole notes: every beat of compound
  * time and of time counted in minims, beats 1 and 3 of four, 1 of two and of three (common
- * practice); of a tune in 2/4 that `isHalved`, at half the place of those in 4/4.
+ * practice), and both crotchets of a polka in 2/4, whose first is the stronger, and whose drive off the
+ * beat is the player's own; of a tune in 2/4 that `isHalved`, at half the place of those in 4/4.
  */
 export function strongBeats(m: Meter, tune: Counted): readonly Fraction[] {
   const length = meterLength(m);
@@ -78,7 +79,9 @@ export function strongBeats(m: Meter, tune: Counted): readonly Fraction[] {
   }
   const beat = beatsOf(m, tune);
   const count = Math.max(1, Math.floor(toNumber(divide(length, beat))));
-  const step = isCompound(m) || compare(beat, fraction(1, 2)) === 0 ? 1 : count === 4 ? 2 : count;
+  const isPolka = tune.type === 'polka' && m.beats === 2 && m.unit === 4;
+  const step =
+    isPolka || isCompound(m) || compare(beat, fraction(1, 2)) === 0 ? 1 : count === 4 ? 2 : count;
   const onsets: Fraction[] = [];
   for (let i = 0; i < count; i += step) onsets.push(multiply(beat, fraction(i)));
   return onsets;

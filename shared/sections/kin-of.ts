@@ -8,7 +8,8 @@
  *   same     they differ nowhere, and have as many bars
  *   ending   they differ only from half way on
  *   start    they differ only before half way
- *   varied   at most a third of the places differ, or some bar is the same in both
+ *   varied   at most a third of the places differ, or some bar is the same in both; or the same notes,
+ *            bar for bar, come in another rhythm, as where dots are reversed
  *   moved    same rhythm, and every note the same distance away: in semitones or in staff steps
  *
  * A first half with one or two notes in it that differ is a variation rather than another start.
@@ -85,6 +86,7 @@ function kinBy(
   places: readonly PlacePair[],
   differing: readonly PlacePair[],
 ): Likeness['kin'] | null {
+  if (differing.length > 0 && sameInOtherRhythm(a, b)) return 'varied';
   const half = Math.min(a.half, b.half);
   const barShared = sharesBar(places);
   const shared = places.length - differing.length;
@@ -96,6 +98,16 @@ function kinBy(
   }
   return movedFrom(a, b) ? 'moved' : null;
 }
+
+/** The same notes in the same bars, at other places. Three at least: any scale has the same one or two. */
+const sameInOtherRhythm = (a: PhraseNotes, b: PhraseNotes): boolean =>
+  a.bars === b.bars &&
+  a.notes.length >= 3 &&
+  a.notes.length === b.notes.length &&
+  a.notes.every((x, i) => {
+    const y = at(b.notes, i);
+    return x.midi === y.midi && x.bar === y.bar && x.held === y.held;
+  });
 
 /** Whether some bar is the same in both, at the same place, and has a note in it. */
 function sharesBar(places: readonly PlacePair[]): boolean {

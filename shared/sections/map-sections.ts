@@ -6,7 +6,7 @@
  * (`phrase-notes.ts`), compared with those before it (`kin-of.ts`) and named (`name-phrases.ts`).
  * The first of a kind gets the next letter; a phrase that is the same as an earlier one gets that one's label; any other kin gets
  * the letter of the phrase that it differs from at the fewest places, with one more prime than the
- * last form of that letter. So equal labels mean equal notes, and equal letters mean kin, unless the
+ * last form of that letter, of which there are three at most. So equal labels mean equal notes, and equal letters mean kin, unless the
  * teacher gives other labels.
  *
  * Sixteen bars in twos, `X Y X Z | X' Y W Z`, where X' is X with its second bar changed:

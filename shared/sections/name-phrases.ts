@@ -17,9 +17,14 @@ interface Form {
   readonly notes: PhraseNotes;
 }
 
+/** Forms of one letter, the first counted in: a, a′, a′′ (our own choice: more are not told apart by ear). */
+const mostForms = 3;
+
 /**
  * Labels phrases by ear: the next letter for the first of a kind, the same label for the same notes, and a
- * letter with one more prime for any other kin.
+ * letter with one more prime for any other kin. A letter that has three forms takes no more: the next
+ * phrase like them is compared with other families, and else begins one, or a chain of small changes
+ * would end in a phrase that has nothing of the first.
  */
 export function labelByEar(phrases: readonly PhraseNotes[]): NamedPhrase[] {
   const forms: Form[] = [];
@@ -27,7 +32,8 @@ export function labelByEar(phrases: readonly PhraseNotes[]): NamedPhrase[] {
   return phrases.map((notes, index): NamedPhrase => {
     const known = forms.find(f => f.notes.text === notes.text);
     if (known) return { label: known.label, of: known.index, likeness: kinOf(notes, known.notes) };
-    const near = nearestKin(notes, forms, kinOf);
+    const open = forms.filter(f => (primes.get(familyOfLabel(f.label)) ?? 0) < mostForms - 1);
+    const near = nearestKin(notes, open, kinOf);
     const letter = near ? familyOfLabel(near.form.label) : letterText(primes.size);
     const count = near ? (primes.get(letter) ?? 0) + 1 : 0;
     primes.set(letter, count);

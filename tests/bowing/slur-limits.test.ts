@@ -6,7 +6,7 @@ import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { playedOrder } from '../../shared/music/played-order.ts';
 import { mapSections } from '../../shared/sections/map-sections.ts';
 import { settings, tuneOf } from './strokes-of.ts';
-import { tuning } from './study-of.ts';
+import { anchorAt, studyOf, tuning } from './study-of.ts';
 
 /** What each slur from one note to the next meets, in a tune fingered in first position. */
 function slursOver(body: string, head = 'M:none\nL:1/8\nR:jig', tempo?: { seconds: number }) {
@@ -95,4 +95,25 @@ describe('beats', () => {
     expect(marks('c2d2e2|', 'M:3/4\nL:1/8\nR:waltz')).toEqual(['x..', 'xxx']));
   test('a pickup is counted from the end of its bar: a crotchet of 3/4 is the third beat', () =>
     expect(marks('c2|d2e2f2|', 'M:3/4\nL:1/8\nR:waltz')).toEqual(['.x..', 'xxxx']));
+});
+
+/** `docs/writing-a-book.md`, section 9: a bowing that arrives is the first plan, limits or not. */
+describe('the teacher’s own slurs beyond the level', () => {
+  const plansTo = (abc: string, start: 'down' | 'up') => {
+    const tune = tuneOf(abc, 'M:4/4\nL:1/8\nR:reel');
+    const anchors = [anchorAt('A2', start, 'beginner')];
+    return studyOf(tune, { anchors }).bowing.anchors[0]?.leadIns[0]?.plans ?? [];
+  };
+  const longest = (slurs: readonly (readonly number[])[]): number =>
+    Math.max(1, ...slurs.map(s => s.length));
+  test('stand where the bow arrives with them', () => {
+    const [own] = plansTo('(DEFG) ABcd|e8|', 'up');
+    expect(own?.changes).toEqual([]);
+    expect(own && longest(own.slurs)).toBe(4);
+  });
+  test('are parted in every plan where it does not', () => {
+    const plans = plansTo('(DEFG) ABcd|e8|', 'down');
+    expect(plans.length).toBeGreaterThan(0);
+    for (const plan of plans) expect(longest(plan.slurs)).toBeLessThanOrEqual(2);
+  });
 });

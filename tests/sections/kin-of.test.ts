@@ -132,3 +132,24 @@ describe('what counts as a difference', () => {
 });
 
 it('two bars of rest are the same two bars', () => expect(kin('z8|z8|')).toBe('same'));
+
+describe('the same notes in another rhythm', () => {
+  it('are a form of theirs, as where dots are reversed', () => {
+    expect(kin('G3A B3c|d3c B3A|GA3 Bc3|dc3 BA3|')).toBe('varied');
+    expect(kin('G3A B3c|d3c B3A|G2A2 B2c2|d2c2 B2A2|')).toBe('varied');
+  });
+  it('but not in other bars, nor with other notes', () => {
+    expect(kin('G3A B3c|d3c B3A|f3G A3B|c3d c3B|')).toBe('own');
+  });
+});
+
+describe('the forms of one letter', () => {
+  // Each bar of two changes in turn: every phrase is like the one before, the last like none of the first.
+  const bars = ['GABc d2e2', 'dcBA G2F2', 'efga b2a2', 'gfed c2B2', 'ABcd e2f2', 'bagf e2d2'];
+  const chain = bars.slice(1).map((bar, i) => `${i % 2 ? bar : bars[i]}|${i % 2 ? bars[i] : bar}`);
+  it('are three at most, however long the chain of small changes', () => {
+    const tune = readTune(`X:1\nT:Test\nM:4/4\nL:1/8\nK:G\n${chain.join('|')}|]`);
+    const labels = mapSections(tune).phrases.map(p => p.label);
+    expect(labels).toEqual(['a', 'a′', 'a′′', 'b', 'b′']);
+  });
+});
