@@ -37,8 +37,8 @@ interface Explained {
 
 /**
  * Studies the tunes of a book's folder, of one of its pages, or of an `.abc` file outside a book, and
- * returns the studies as text or JSON. JSON has whole bowings too, in the
- * way that `preset` names. The options `start`, `anchor`, `arrive`, `tune` and `level` apply to `.abc` files,
+ * returns the studies as text or JSON. Whole bowings begin with
+ * the way that `preset` names. The options `start`, `anchor`, `arrive`, `tune` and `level` apply to `.abc` files,
  * which have no Markdown. Throws `UsageError` for a missing file, a page
  * outside a book, or a wrong option.
  */
@@ -49,8 +49,8 @@ export async function explainFile(file: string, options: ExplainOptions): Promis
     ? explainAbc(file, options)
     : await explainBook(file, options);
   const studies = asked.map(a => a.study);
-  if (!options.json) return { text: studyText(studies), problems, root };
   const proposals = new Map(asked.map(a => [a.study, proposeForStudy(a)]));
+  if (!options.json) return { text: studyText(studies, proposals), problems, root };
   const json = studyJson(studies, problems, proposals);
   return { text: `${JSON.stringify(json, null, 2)}\n`, problems, root };
 }

@@ -5,6 +5,17 @@ import { noteAt } from '../../shared/music/note-at.ts';
 import type { Tune } from '../../shared/music/tune.ts';
 import { at } from '../../shared/must.ts';
 
+/** A proposal in one line: `as printed …, 40 strokes: slur A1:2-A1:3, A4:2-A4:3; bent: slur A4:2-A4:3`. */
+export function proposalText(tune: Tune, { name, strokes, slurs, bends, lifts }: Proposal): string {
+  const id = (e: number): string => noteAt(tune, e).id;
+  const spans = slurs.map(g => `${id(at(g, 0))}-${id(at(g, g.length - 1))}`);
+  return [
+    `${name}, ${strokes} strokes: ${spans.length > 0 ? `slur ${spans.join(', ')}` : 'no slurs'}`,
+    ...(bends.length > 0 ? [`bent: ${bends.map(b => editText(tune, b.edit)).join(', ')}`] : []),
+    ...(lifts.length > 0 ? [`lift before ${lifts.map(l => id(l.note)).join(', ')}`] : []),
+  ].join('; ');
+}
+
 /** A proposal as plain data: notes by name, and sentences for why it bends or lifts. */
 export function proposalJson(tune: Tune, proposal: Proposal): object {
   const { way, slurs, hooks, lifts, strokes, bends, name } = proposal;

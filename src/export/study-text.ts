@@ -1,21 +1,24 @@
 import type { Anchor, LeadIn } from '../../shared/bowing/bowing.ts';
 import { editAbc } from '../../shared/bowing/offered-mends.ts';
+import type { Proposal } from '../../shared/bowing/propose-bowings.ts';
 import { editText } from '../../shared/bowing/slur-edits.ts';
 import { noteAt } from '../../shared/music/note-at.ts';
 import { pitchName } from '../../shared/music/pitch.ts';
 import { at } from '../../shared/must.ts';
 import type { Study } from '../../shared/study.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
+import { proposalText } from './proposal-json.ts';
+import type { Proposals } from './study-json.ts';
 
 /** Down-bow and up-bow signs, as near as Unicode text comes to them. */
 const sign = { down: '⊓', up: 'V' } as const;
 
-/** Studies as text for a terminal: section map, strokes of each bar, repeats, anchors. */
-export function studyText(studies: readonly Study[]): string {
-  return studies.map(one).join('\n');
+/** Studies as text for a terminal: section map, strokes of each bar, repeats, anchors, whole bowings. */
+export function studyText(studies: readonly Study[], proposals: Proposals): string {
+  return studies.map(study => one(study, proposals.get(study) ?? [])).join('\n');
 }
 
-function one(study: Study): string {
+function one(study: Study, proposals: readonly Proposal[]): string {
   const { tune, bowing } = study;
   const mode = tune.key.mode === 'none' ? '' : ` ${tune.key.mode}`;
   const meter = tune.meter.free ? 'free metre' : `${tune.meter.beats}/${tune.meter.unit}`;
@@ -36,6 +39,10 @@ function one(study: Study): string {
       }),
     ),
     ...bowing.anchors.map(a => section(`Anchor ${a.id}`, anchorLines(study, a))),
+    section(
+      'Ways to bow the whole tune',
+      proposals.map(p => proposalText(tune, p)),
+    ),
   ];
   return `${blocks.filter(b => b !== '').join('\n\n')}\n`;
 }

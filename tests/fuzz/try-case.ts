@@ -53,7 +53,7 @@ function tryInMemory({ files, number }: Case): void {
   if (number % 3 > 0) return;
   const studies = tunes.flatMap(t => t.study ?? []);
   JSON.stringify(studyJson(studies, problems));
-  studyText(studies);
+  studyText(studies, new Map());
 }
 
 /** As `check` does; and, where asked, each tune's drawings and downloads. */
