@@ -22,7 +22,7 @@ export interface LessonView {
   }[];
 }
 
-/** A lesson as its teacher wrote it, its blocks filled in. */
+/** Data of a lesson's page, its body with the HTML of its blocks. */
 export function lessonView(lesson: Page, context: PageContext): LessonView {
   const { lessons } = context.input.book;
   const { dateName, locale } = context.words;

@@ -176,7 +176,7 @@ export interface RepertoireView {
   })[];
 }
 
-/** What we play: every tune, by title. */
+/** Data of the page that lists every tune, by title. */
 export function repertoireView(context: PageContext): RepertoireView {
   const { cards, book } = context.input;
   const openings = openingFileOf([...cards.keys()]);

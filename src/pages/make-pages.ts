@@ -23,7 +23,7 @@ import { reviewView } from './review-view.ts';
 import type { PageTools, SiteInput } from './site.ts';
 import { siteNav } from './site-nav.ts';
 
-/** A page of the site still to be made. */
+/** A page of the site that is planned and not made yet. */
 export type PagePlan = ListPlan | ShowPlan;
 
 /** A page over the whole book, from the cards of all tunes. */

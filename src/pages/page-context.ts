@@ -6,15 +6,15 @@ import type { PaperAnswer } from './drill-view.ts';
 import type { SiteInput } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
 
-/** What making one page needs: the book, where the page stands, and what already stands on it. */
+/** What making one page needs: the book, where the page stands, and what has been put on it so far. */
 export interface PageContext {
   readonly input: SiteInput;
   readonly references: CrossReferences;
-  /** Ways to the pages of the whole site. */
+  /** Links to the pages of the whole site. */
   readonly nav: readonly NavEntry[];
   /** In the book's language. */
   readonly words: Words;
-  /** Way back to the site's root: `''` or `'../'`. */
+  /** Relative path to the site's root: `''` or `'../'`. */
   readonly root: string;
   /** The page whose blocks are being shown. */
   readonly page: Page | null;
@@ -28,7 +28,7 @@ export interface PageContext {
   readonly answers: PaperAnswer[];
 }
 
-/** Begins a page: nothing stands on it yet. `root` leads from the page to the site's root. */
+/** The context of a page that is still empty. `root` leads from the page to the site's root. */
 export const pageContext = (
   input: SiteInput,
   references: CrossReferences,

@@ -3,13 +3,16 @@ import { setsOf, setsPath } from './book-sets.ts';
 import { pagePath, reviewPath } from './page-context.ts';
 import type { PageBook } from './site.ts';
 
-/** A way to one of the site's own pages, from its root. Every page has them all at its head. */
+/**
+ * A link of the site's navigation, which stands at the head of every page; its path is from the
+ * site's root.
+ */
 export interface NavEntry {
   readonly to: string;
   readonly label: string;
 }
 
-/** Ways to the site's own pages, in the order in which every page shows them. */
+/** The links of the navigation, in the order in which pages show them. */
 export function siteNav(book: PageBook, words: Words): readonly NavEntry[] {
   const { siteWords, setWords, reviewWords } = words;
   return [

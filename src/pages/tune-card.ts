@@ -11,7 +11,7 @@ import { aliasesOf, type FactView, titleOf, tuneFacts, tuneKind } from './lists-
 import { mayShow } from './page-context.ts';
 
 /**
- * All that a list says of a tune. Cards are small, so that those of a whole book are held at once,
+ * Everything that a list shows of a tune. Cards are small, so that those of a whole book are held at once,
  * where studies and drawings are not: a page over all tunes is made from their cards alone.
  */
 export interface TuneCard {

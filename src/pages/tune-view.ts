@@ -16,7 +16,7 @@ import { type PlayerView, playerView } from './player-view.ts';
 import { type Html, html } from './render.ts';
 import { type SpokenView, spokenView } from './spoken-view.ts';
 
-/** All that the book knows of one tune. Lists are empty and parts null where it knows nothing. */
+/** Data of a tune's own page. Lists are empty and parts null where the book has nothing of the kind. */
 export interface TuneView {
   readonly title: string;
   readonly aliases: string | null;
@@ -35,7 +35,7 @@ export interface TuneView {
   readonly story: Html | null;
   readonly lessons: readonly LessonLink[];
   readonly setsTitle: string;
-  /** The sets that have it, on the page of all sets. */
+  /** Links to the sets with this tune, on the page of all sets. */
   readonly sets: readonly { readonly href: string; readonly title: string }[];
   readonly downloads: readonly { readonly href: string; readonly name: string }[];
 }
@@ -140,7 +140,7 @@ function storyOf(tune: TuneBlock, context: PageContext): Html | null {
   return text.trim() === '' ? null : html(text);
 }
 
-/** Where something is amiss: how the whole tune can be mended at once, or what stands in the way. */
+/** Where a passage is not reached: how the whole tune can be mended at once, or why it cannot. */
 const wholeTuneSentences = ({ tune, bowing }: Study, words: Words): readonly string[] =>
   bowing.whole ? [words.wholeTuneSentence(tune, bowing.whole)] : [];
 

@@ -121,7 +121,7 @@ function listMarkup(name: 'list' | 'enum', node: Element, running: Running): Mar
 
 /** A link within the print says its page; one to a page that is not in it is only its words. */
 function linkMarkup(node: Element, running: Running): Markup {
-  // The arrow back from a footnote leads nowhere on paper.
+  // The arrow back from a footnote is of no use on paper.
   if ('dataFootnoteBackref' in node.properties) return '';
   const href = String(node.properties.href ?? '');
   const inner = within(node, running);

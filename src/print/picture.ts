@@ -1,7 +1,7 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import type { PrintContext } from './print-context.ts';
 
-/** Endings that the typesetter takes. */
+/** File name extensions of the pictures that the typesetter reads. */
 const endings = /\.(png|jpe?g|gif|webp|svg)$/i;
 
 /** A picture of the book among the files of the print; or why it cannot be printed. */

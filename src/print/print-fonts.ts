@@ -58,7 +58,7 @@ function readFonts(packageRoot: string): PrintFonts {
         );
         files.push(file);
         const characters = create(file).characterSet;
-        // A character that one face lacks cannot be counted on.
+        // Text may be set in any face, so a character counts only where all faces have it.
         const key = `${name} ${face}`;
         held.set(key, new Set([...(held.get(key) ?? []), ...characters]));
       }

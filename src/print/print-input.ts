@@ -36,8 +36,9 @@ export interface PrintedNote {
   readonly slurred: boolean;
 }
 
+/** How many strokes a print shows: at every note, at phrase starts, changes and anchors, or in anchors only. */
 export const densities = ['all', 'starts', 'anchors'] as const;
-/** Strokes of all notes, of phrase starts and changes and anchors, or of anchors only. */
+/** One of `densities`. */
 export type Density = (typeof densities)[number];
 
 /** What to print, and how. */
@@ -48,7 +49,7 @@ export interface PrintOptions {
   /** Which of the fading sheets, one after another for each tune; a book has the first of them. */
   readonly steps: readonly SheetStep[];
   readonly marks: Density;
-  /** null: as the audience has them. */
+  /** Whether fingers are printed; null, as for `letters`, for the default of the audience. */
   readonly fingers: boolean | null;
   readonly letters: boolean | null;
   /** The lessons with their tunes, or the tunes by title. */

@@ -15,7 +15,7 @@ export interface Typeset {
   readonly notes: readonly { readonly kind: string; readonly page: number; readonly of: string }[];
 }
 
-/** Pictures and sources live in memory only; the typesetter wants a root to name them from. */
+/** Pictures and sources exist in memory only, but the typesetter needs a root folder for their paths. */
 const root = '/bowbook-print';
 
 /**

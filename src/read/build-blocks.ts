@@ -37,9 +37,9 @@ export interface PageBlocks {
 }
 
 /**
- * The second look at a page: every directive becomes a block and its node a mark, `bow-block`, with
- * the block's index. Each container's content is made into a body of its own, so that a body never
- * holds what stands in another.
+ * Reads the directives of a page as blocks and puts an element `bow-block` with the block's index in the
+ * place of each. The content of each container becomes a body of its own, so that no body contains the
+ * content of another.
  */
 export function buildBlocks(request: PageRequest): PageBlocks {
   const { source, tree, survey, front, names, settings } = request;
@@ -96,7 +96,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
       : [next];
   }
 
-  /** A link or picture that leads nowhere leaves its words. */
+  /** Replaces a link by its text and a picture by its description, where the target does not exist. */
   function wordsOf(node: RootContent, hidden: boolean): RootContent[] {
     if (node.type === 'image') return [{ type: 'text', value: node.alt ?? '' }];
     return 'children' in node ? changed(node.children as RootContent[], hidden) : [];

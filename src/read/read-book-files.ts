@@ -59,8 +59,8 @@ export async function readBookFiles(root: string): Promise<BookFiles> {
 }
 
 /**
- * A file with its text; nothing where it has gone. Read while we wait: pages are small and many, and
- * a promise for each costs ten times what reading it does.
+ * A file with its text; empty where the file no longer exists. Reads synchronously: pages are small and
+ * many, and a promise for each costs ten times what reading it does.
  */
 function textOf(root: string, file: string): readonly (readonly [file: string, text: string])[] {
   try {

@@ -27,7 +27,7 @@ export interface PageDraft {
   readonly survey: PageSurvey;
   readonly target: LinkTarget;
   readonly problems: readonly Problem[];
-  /** Its fences cannot be trusted: nothing of its text is handed on. */
+  /** A fence is wrong, the front matter is not closed, or a limit is passed: no block or text is used. */
   readonly sealed: boolean;
 }
 
@@ -101,7 +101,7 @@ export interface FinishedPage {
   readonly problems: readonly Problem[];
 }
 
-/** Finishes a half-read page. One with an error in it keeps its blocks, to be checked, but not its text. */
+/** Reads the blocks of a page. A page with an error keeps its blocks, to be checked, but not its text. */
 export function finishPage(
   draft: PageDraft,
   names: BookNames,
@@ -137,7 +137,7 @@ const noMedia: ReadonlySet<string> = new Set();
 
 const empty: Page['body'] = { type: 'root', children: [] };
 
-/** What later stages look for further problems in, its prose left out. */
+/** The block without its text, for later stages to check; none for a block that is text alone. */
 function withoutText(block: Block): readonly Block[] {
   if (block.kind === 'private' || block.kind === 'notes') return [];
   return ['body' in block ? { ...block, body: empty } : block];
@@ -157,7 +157,7 @@ function openingHeading(tree: Root) {
 function dateOf({ kind, source, front, problems }: PageDraft) {
   const named = posix.basename(source.file).slice(0, 10);
   const date = front.date ?? (isDate(named) ? named : null);
-  // With its front matter unread there is no knowing.
+  // A front matter that could not be read may have a date.
   if (kind !== 'lesson' || date !== null || problems.length > 0) return { date, problems: [] };
   return { date, problems: [problem('lesson-date-missing', placeAt(source.file, 1, 1))] };
 }

@@ -186,7 +186,7 @@ function keysAt(schema: z.ZodType, path: readonly PropertyKey[]): readonly strin
   return Object.keys(at?.def.shape ?? at?.def.keyType?.def.entries ?? {});
 }
 
-/** The little that is asked of a schema here. */
+/** The part of a schema's interface that is used here. */
 interface SchemaShape {
   readonly def: {
     readonly shape?: Readonly<Record<string, SchemaShape>>;

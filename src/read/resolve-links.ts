@@ -30,6 +30,7 @@ export function nameHeadings(tree: Root): ReadonlySet<string> {
   return names;
 }
 
+/** A link that a reader follows, or the picture that a page shows. */
 export type LinkKind = 'link' | 'image';
 
 /** Where a link leads on the site. */

@@ -2,6 +2,7 @@ import type { Rights } from '../../shared/rights.ts';
 
 /** Words that `rights:` takes. */
 export const rightsNames = ['traditional', 'own', 'unknown'] as const;
+/** One of `rightsNames`. */
 export type RightsName = (typeof rightsNames)[number];
 
 /** Rights as `rights` and `permission` state them; null where neither does, or says `unknown`. */

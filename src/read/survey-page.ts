@@ -12,8 +12,8 @@ import { slug } from './slug.ts';
 import { offsetOf, placeAt, positionOf, type SourceText, writtenText } from './source-text.ts';
 
 /**
- * The first look at a page: its directives read, and what it defines. References are resolved
- * later, when every page of the book has been surveyed.
+ * The result of the first reading of a page: its directives, and the names that it defines. References
+ * are resolved later, when every page of the book has been surveyed.
  */
 export interface PageSurvey {
   readonly directives: ReadonlyMap<RootContent, Directive>;

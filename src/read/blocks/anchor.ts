@@ -11,7 +11,7 @@ export interface AnchorBlock extends BlockBase {
   readonly of: string;
   readonly bars: BarRange;
   readonly start: Direction | null;
-  /** Which facts to show of what stands out in it; null where the teacher leaves it to us. */
+  /** Which facts to show of what stands out in it; null where the teacher does not choose. */
   readonly standsOut: readonly HookName[] | null;
   /** What the teacher writes of the passage: why it is bowed so. */
   readonly body: Root;

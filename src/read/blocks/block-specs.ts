@@ -40,7 +40,7 @@ export type BlockKind = Block['kind'];
 /** The block of a kind. */
 export type BlockOf<K extends BlockKind> = Extract<Block, { readonly kind: K }>;
 
-/** A block that the study of its tune answers. */
+/** A block that needs the study of its tune. */
 type StudiedBlock = BlockIn<Extract<Spec, { readonly isStudied: true }>>;
 
 const specs: readonly BlockSpec<BlockBase>[] = blockSpecs;
