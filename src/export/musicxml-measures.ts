@@ -1,3 +1,4 @@
+import { writtenSlurs } from '../../shared/bowing/written-slurs.ts';
 import { accidentalsInBar } from '../../shared/music/accidentals.ts';
 import { completes, isShort } from '../../shared/music/bar-length.ts';
 import { compare, type Fraction, fraction, toNumber } from '../../shared/music/fraction.ts';
@@ -7,11 +8,13 @@ import { type Tuplet, tupletsOf } from '../../shared/music/tuplets.ts';
 import { at } from '../../shared/must.ts';
 import { printedStrokes } from '../../shared/notation/printed-strokes.ts';
 import type { Study } from '../../shared/study.ts';
+import { type Beam, beamsOf } from './beams.ts';
 import { harmonyOf } from './chord-symbol.ts';
 import { type Joins, joinsOf, noJoins } from './joins.ts';
 import { keyElement, timeElement, tuningElement } from './musicxml-attributes.ts';
 import { noteElements } from './musicxml-note.ts';
 import { sameKey, sameMeter } from './same-signature.ts';
+import { writtenSigns } from './written-signs.ts';
 import { element, type XmlElement } from './xml.ts';
 
 /** Facts of the whole tune that its bars are written from. */
@@ -28,6 +31,9 @@ interface Scope {
   readonly strokes: ReadonlyMap<number, Direction>;
   /** Indices of bars that a repeat goes back to, with or without a start-repeat sign. */
   readonly returns: ReadonlySet<number>;
+  /** Indices of bars after which a repeat goes back. */
+  readonly turns: ReadonlySet<number>;
+  readonly beams: ReadonlyMap<number, readonly Beam[]>;
 }
 
 /** The bars of a tune as `measure` elements, in written order. `tempo` stands over the first. */
@@ -48,6 +54,8 @@ export function measureElements(study: Study, tempo: Tempo): readonly XmlElement
     tuplets,
     strokes: writtenStrokes(study),
     returns: returnsOf(study),
+    turns: turnsOf(study),
+    beams: beamsOf(tune, lengths),
   };
   let count = 0;
   return tune.bars.map((bar, b) => {
@@ -61,7 +69,7 @@ export function measureElements(study: Study, tempo: Tempo): readonly XmlElement
         attributesOf(scope, b),
         ...directionsOf(scope, b),
         ...eventsOf(scope, bar),
-        rightBarline(tune, b),
+        rightBarline(tune, b, scope.turns.has(b)),
       ],
       { number, ...(implicit ? { implicit: 'yes' } : {}) },
     );
@@ -70,7 +78,7 @@ export function measureElements(study: Study, tempo: Tempo): readonly XmlElement
 
 /**
  * Stroke to print at each note, by event index. A note whose stroke varies from pass to pass has none,
- * unless the teacher marked it.
+ * unless the teacher marked it; a note that a slur joins to the one before begins no stroke, and has none.
  */
 function writtenStrokes(study: Study): ReadonlyMap<number, Direction> {
   const strokes = new Map<number, Direction>();
@@ -79,6 +87,9 @@ function writtenStrokes(study: Study): ReadonlyMap<number, Direction> {
   }
   study.tune.events.forEach((event, e) => {
     if (event.kind === 'note' && event.mark !== null) strokes.set(e, event.mark);
+  });
+  writtenSlurs(study.tune).joined.forEach((joined, e) => {
+    if (joined) strokes.delete(e);
   });
   return strokes;
 }
@@ -107,6 +118,15 @@ function returnsOf({ tune, performance }: Study): ReadonlySet<number> {
   });
   return returns;
 }
+
+/** Bars with a repeat sign after which the performance goes back: a last ending that ends `:|` is not one. */
+const turnsOf = ({ tune, performance }: Study): ReadonlySet<number> =>
+  new Set(
+    performance.bars.flatMap(({ bar }, i) => {
+      const next = performance.bars[i + 1];
+      return next && next.bar <= bar && at(tune.bars, bar).closesRepeat > 1 ? [bar] : [];
+    }),
+  );
 
 /** `1, 2`; empty outside endings. */
 const endingOf = (bar: Bar): string => bar.endings.join(', ');
@@ -137,12 +157,12 @@ const continues = (before: Bar | undefined, bar: Bar | undefined): boolean =>
   endingOf(before) === endingOf(bar) &&
   before.closesRepeat === 1;
 
-function rightBarline(tune: Tune, b: number): XmlElement | null {
+function rightBarline(tune: Tune, b: number, repeats: boolean): XmlElement | null {
   const [bar, next] = [at(tune.bars, b), tune.bars[b + 1]];
   const ending = endingOf(bar);
   const closes = ending !== '' && !continues(bar, next);
-  const repeats = bar.closesRepeat > 1;
-  const style = repeats || !next ? 'light-heavy' : bar.closesPart ? 'light-light' : null;
+  const style =
+    bar.closesRepeat > 1 || !next ? 'light-heavy' : bar.closesPart ? 'light-light' : null;
   if (style === null && !closes) return null;
   return element(
     'barline',
@@ -223,12 +243,16 @@ function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
     const graceAccidentals = isNote ? event.graces.map(p => accidentalOf(p, false)) : [];
     const accidentals = isNote ? event.pitches.map(p => accidentalOf(p, joins.tieStop)) : [];
     if (isNote && event.chord !== null) elements.push(chordElement(event.chord));
+    const signs = writtenSigns(tune, index);
+    elements.push(...signs.words.map(wordsElement));
     const notes = noteElements(event, {
       index,
       written,
       division: scope.division,
       tuplet: scope.tuplets.get(index) ?? null,
       joins,
+      beams: scope.beams.get(index) ?? [],
+      fermata: signs.fermata,
       stroke: scope.strokes.get(index) ?? null,
       stops: at(fingering, index),
       accidentals,
@@ -236,11 +260,12 @@ function eventsOf(scope: Scope, bar: Bar): readonly XmlElement[] {
       slashed: tune.source.text.slice(event.start, event.stop).includes('{/'),
       wholeBar: !isNote && bar.end - bar.first === 1 && compare(event.duration, bar.length) === 0,
     });
-    elements.push(...notes);
+    elements.push(...notes, ...signs.wordsAfter.map(wordsElement));
   }
   return elements;
 }
 
 /** A chord symbol as `harmony`; any other text in its place as words above the staff. */
-const chordElement = (symbol: string): XmlElement =>
-  harmonyOf(symbol) ?? direction(element('words', symbol));
+const chordElement = (symbol: string): XmlElement => harmonyOf(symbol) ?? wordsElement(symbol);
+
+const wordsElement = (words: string): XmlElement => direction(element('words', words));

@@ -10,12 +10,14 @@ import type { Pitch } from '../../shared/music/pitch.ts';
 import type { Direction, NoteEvent, TuneEvent } from '../../shared/music/tune.ts';
 import type { Tuplet } from '../../shared/music/tuplets.ts';
 import { at } from '../../shared/must.ts';
+import type { Beam } from './beams.ts';
 import type { Joins } from './joins.ts';
 import {
   bows,
   breath,
   chord,
   dot,
+  fermata,
   ornaments,
   staccato,
   tie,
@@ -34,6 +36,9 @@ export interface EventContext {
   readonly division: Fraction;
   readonly tuplet: Tuplet | null;
   readonly joins: Joins;
+  /** Its beams, the outermost first. */
+  readonly beams: readonly Beam[];
+  readonly fermata: boolean;
   /** The stroke printed over it; null for none. */
   readonly stroke: Direction | null;
   readonly stops: readonly (Stop | null)[];
@@ -80,7 +85,10 @@ function restElement(piece: Piece, ratio: Ratio | null, context: EventContext): 
     element('duration', piece.duration),
     voice,
     ...valueElements(piece.value, null, ratio),
-    filled('notations', [tupletElement(context, piece)]),
+    filled('notations', [
+      tupletElement(context, piece),
+      piece.first && context.fermata ? fermata : null,
+    ]),
   ]);
 }
 
@@ -105,6 +113,7 @@ function pitchElement(
     tieStart ? tie.start : null,
     voice,
     ...valueElements(piece.value, first ? at(context.accidentals, chordIndex) : null, ratio),
+    ...(lead ? context.beams.map((beam, i) => element('beam', beam, { number: i + 1 })) : []),
     filled('notations', [
       tieStop ? tied.stop : null,
       tieStart ? tied.start : null,
@@ -114,6 +123,7 @@ function pitchElement(
       first ? technicalElement(chordIndex, context) : null,
       first && lead && event.staccato ? staccato : null,
       last && lead && event.breath ? breath : null,
+      last && lead && context.fermata ? fermata : null,
     ]),
     first && lead && event.lyric !== null
       ? element('lyric', [element('text', event.lyric)], { number: 1 })

@@ -17,6 +17,7 @@ export const tuplets = {
   stop: element('tuplet', '', { type: 'stop', number: 1 }),
   start: element('tuplet', '', { type: 'start', number: 1 }),
 };
+export const fermata = element('fermata');
 export const breath = element('articulations', [element('breath-mark')]);
 export const staccato = element('articulations', [element('staccato')]);
 export const bows = { down: element('down-bow'), up: element('up-bow') };
