@@ -27,7 +27,7 @@ import {
  * Where a way asks nothing of the strong beats, a cell costs what its own parity costs, and unknowns that
  * no equation joins are independent; where it does, a cell costs by the strokes it is begun on too. Each
  * independent set is solved by running through its free parities, each cell by dynamic programming, so
- * that the whole is the least of all bowings in (junctions bent, strong beats off, other wishes).
+ * that the whole is the least of all bowings in (junctions bent, wishes not met, strong beats off).
  *
  * `|: a b :|` of two phrases of eight separate quavers and `|: a c :|`, where the way slurs two notes of
  * a: p_a + p_b = 0 and p_a + p_c = 0, so either a is bent, which is written twice, or b and c are: two

@@ -83,8 +83,8 @@ export function wayModel(
 
 /**
  * Costs of strokes in a way, of notes played `downs` times from a down-bow and `ups` times from an
- * up-bow, and written `copies` times. In order: junctions unlike `base`; strong beats off the stroke
- * that the way wants; what the way wishes otherwise.
+ * up-bow, and written `copies` times. In order: junctions unlike `base`; what the way wishes of each
+ * junction; strong beats off the stroke that the way wants.
  */
 export function wayTerms(
   { form, wishes, inTriplet }: WayModel,
@@ -103,7 +103,7 @@ export function wayTerms(
       const [bends, , strong] = own.cost(i, j, direction);
       const cuts = j > i ? Number(inTriplet[j] === true) + Number(inTriplet[i - 1] === true) : 0;
       const gain = (gains[j] as number) - (gains[i] as number) - tripletCut * cuts;
-      return [base ? bends * copies : 0, strong, 0 - gain * copies, 0, 0];
+      return [base ? bends * copies : 0, 0 - gain * copies, strong, 0, 0];
     },
   };
 }

