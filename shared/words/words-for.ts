@@ -6,7 +6,6 @@ import { editSentence, planSentence, wholeTuneSentence } from './bowing.ts';
 import { creditLine } from './credits.ts';
 import * as german from './de/reader-words.ts';
 import * as english from './en/reader-words.ts';
-import { hookSentence } from './hooks.ts';
 import { howToRead } from './how-to-read.ts';
 import type { InAnyLanguage } from './in-any-language.ts';
 import { keyChangeSentence, keyName, kindName } from './keys.ts';
@@ -33,6 +32,7 @@ import {
   spokenStops,
   stringNames,
 } from './spoken.ts';
+import { standoutSentence } from './standouts.ts';
 import { noDrillSentence, tellDrill } from './tell-drill.ts';
 import { sortedAs } from './titles.ts';
 import { localeOf, type WordedLanguage, wordedIn } from './worded-languages.ts';
@@ -50,7 +50,7 @@ const sentences = {
   drawnPlanTitle,
   durationWords,
   editSentence,
-  hookSentence,
+  standoutSentence,
   howToRead,
   keyChangeSentence,
   keyName,

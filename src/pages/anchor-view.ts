@@ -1,8 +1,8 @@
-import { anchorHooks } from '../../shared/bowing/anchor-hooks.ts';
+import { anchorStandouts } from '../../shared/bowing/anchor-standouts.ts';
 import type { Anchor } from '../../shared/bowing/bowing.ts';
 import { barRangeText } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
-import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
+import { chooseStandouts, type StandoutName } from '../../shared/sections/standout-names.ts';
 import type { Study } from '../../shared/study.ts';
 import type { AnchorBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
@@ -27,7 +27,7 @@ export interface AnchorView {
   readonly reachIt: string | null;
   readonly why: Html | null;
   /** What stands out in it: a few short facts, for the memory. */
-  readonly hooks: readonly string[];
+  readonly standouts: readonly string[];
   readonly arrivals: readonly { readonly agrees: boolean; readonly sentence: string }[];
   /** Ways to get there, where asked for. */
   readonly plan: PlanView | null;
@@ -58,7 +58,7 @@ export function anchorView(
     direction: anchor?.direction ?? null,
     reachIt: anchor ? siteWords.reachIt(anchor.direction) : null,
     why,
-    hooks: shown ? hooksView(study, anchor, block.standsOut, context) : [],
+    standouts: shown ? standoutsView(study, anchor, block.standsOut, context) : [],
     arrivals: shown ? arrivalSentences(anchor) : [],
     plan: shown && withPlan ? planView({ ...tune, study }, anchor, null, context) : null,
     trial:
@@ -75,14 +75,14 @@ const ownWay = { level: null, preset: null };
 const isPlanned = ({ id }: AnchorBlock, { page }: PageContext): boolean =>
   page?.blocks.some(b => b.kind === 'plan' && b.to === id && b.hidden !== true) === true;
 
-function hooksView(
+function standoutsView(
   { tune, tuning, performance, fingering, bowing }: Study,
   anchor: Anchor,
-  keep: readonly HookName[] | null,
+  keep: readonly StandoutName[] | null,
   { words }: PageContext,
 ): readonly string[] {
-  const hooks = anchorHooks(tune, performance, fingering, bowing.plan, anchor);
-  return chooseHooks(hooks, keep).map(hook =>
-    words.hookSentence(tune, tuning, hook, words.noteNames),
+  const standouts = anchorStandouts(tune, performance, fingering, bowing.plan, anchor);
+  return chooseStandouts(standouts, keep).map(standout =>
+    words.standoutSentence(tune, tuning, standout, words.noteNames),
   );
 }

@@ -28,7 +28,7 @@ export interface PrintInput {
   readonly picture: (path: string) => Buffer | null;
 }
 
-/** One written note as it is printed in words. `spoken` is null where its letter is read out as it is. */
+/** A note of a `:notes[…]` chain in words. `spoken` is its finger and string, null where no finger reaches it. */
 export interface PrintedNote {
   readonly letter: string;
   readonly spoken: string | null;

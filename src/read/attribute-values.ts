@@ -3,8 +3,8 @@ import { type BarRange, parseBarRange } from '../../shared/music/bar-range.ts';
 import type { Direction } from '../../shared/music/tune.ts';
 import { nearest } from '../../shared/nearest.ts';
 import { type Problem, problem } from '../../shared/problem.ts';
-import { type HookName, hookNames } from '../../shared/sections/hook-names.ts';
 import { type LabelRequest, parseLabels } from '../../shared/sections/phrase-labels.ts';
+import { type StandoutName, standoutNames } from '../../shared/sections/standout-names.ts';
 import { expects } from '../../shared/words/en/reading.ts';
 import { blockSign, type Directive } from './directive.ts';
 import { slug } from './slug.ts';
@@ -19,7 +19,7 @@ export interface ValueReader {
   readonly bars: (name: string) => BarRange | null;
   readonly tuning: (name: string) => Tuning | null;
   readonly labels: (name: string) => LabelRequest | null;
-  readonly facts: (name: string) => readonly HookName[] | null;
+  readonly facts: (name: string) => readonly StandoutName[] | null;
   readonly count: (name: string, most: number) => number | null;
   /** Beats a minute, from 10 to 400. */
   readonly tempo: (name: string) => number | null;
@@ -63,14 +63,14 @@ export function valueReader(directive: Directive, problems: Problem[]): ValueRea
   }
 
   /** `no`, or names of facts with spaces or commas between them. */
-  function facts(name: string): readonly HookName[] | null {
+  function facts(name: string): readonly StandoutName[] | null {
     const written = text(name);
     if (written === null) return null;
     if (written === 'no') return [];
     const words = written.split(/[\s,]+/);
-    const unknown = words.find(word => !hookNames.some(known => known === word));
-    if (unknown === undefined) return hookNames.filter(known => words.includes(known));
-    return bad(name, ['no', ...hookNames], nearest(unknown, hookNames));
+    const unknown = words.find(word => !standoutNames.some(known => known === word));
+    if (unknown === undefined) return standoutNames.filter(known => words.includes(known));
+    return bad(name, ['no', ...standoutNames], nearest(unknown, standoutNames));
   }
 
   return {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { drillKinds } from '../../shared/drills/drill.ts';
 import { tuneTypes } from '../../shared/music/tune.ts';
 import type { Problem } from '../../shared/problem.ts';
-import { hookNames } from '../../shared/sections/hook-names.ts';
+import { standoutNames } from '../../shared/sections/standout-names.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { fillTemplate } from '../../src/begin/fill-template.ts';
 import { type StudiedBook, studyTunes } from '../../src/pipeline/pipeline.ts';
@@ -100,7 +100,8 @@ describe('the guide names everything that can be written, and nothing else', () 
     const kinds = under('### Drills');
     expect([...namesIn(kinds)].sort()).toEqual([...drillKinds].sort());
     for (const type of tuneTypes) expect(under('### `:::tune`')).toContain(`\`${type}\``);
-    for (const hook of hookNames) expect(under('### `:::anchor`')).toContain(`\`${hook}\``);
+    for (const standout of standoutNames)
+      expect(under('### `:::anchor`')).toContain(`\`${standout}\``);
   });
 });
 

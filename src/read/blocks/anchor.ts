@@ -1,7 +1,7 @@
 import type { Root } from 'hast';
 import type { BarRange } from '../../../shared/music/bar-range.ts';
 import type { Direction } from '../../../shared/music/tune.ts';
-import type { HookName } from '../../../shared/sections/hook-names.ts';
+import type { StandoutName } from '../../../shared/sections/standout-names.ts';
 import type { BlockBase, BlockSpec } from './block-spec.ts';
 
 /** A passage with agreed notes and strokes. */
@@ -12,7 +12,7 @@ export interface AnchorBlock extends BlockBase {
   readonly bars: BarRange;
   readonly start: Direction | null;
   /** Which facts to show of what stands out in it; null where the teacher does not choose. */
-  readonly standsOut: readonly HookName[] | null;
+  readonly standsOut: readonly StandoutName[] | null;
   /** What the teacher writes of the passage: why it is bowed so. */
   readonly body: Root;
 }

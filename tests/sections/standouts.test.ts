@@ -1,21 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { assignFingers } from '../../shared/fingering/assign-fingers.ts';
 import { fiddleTuning } from '../../shared/fingering/tunings.ts';
-import { chooseHooks, type HookName } from '../../shared/sections/hook-names.ts';
-import { hooksOf } from '../../shared/sections/hooks.ts';
+import { chooseStandouts, type StandoutName } from '../../shared/sections/standout-names.ts';
+import { standoutsOf } from '../../shared/sections/standouts.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { readTune } from '../fingering/read-tune.ts';
 
-const { hookSentence } = wordsFor('en', 'letters');
+const { standoutSentence } = wordsFor('en', 'letters');
 
 /**
  * The sentences about a whole tune, with its strokes given as how many notes each has, down first.
  * `keep` chooses among them; left out, all are told.
  */
-function hooks(
+function standouts(
   abc: string,
   counts: readonly number[],
-  keep?: readonly HookName[] | null,
+  keep?: readonly StandoutName[] | null,
 ): string[] {
   const tune = readTune(abc);
   const { fingering } = assignFingers(tune, fiddleTuning);
@@ -30,14 +30,14 @@ function hooks(
   });
   expect(at).toBe(notes.length);
   const passage = { first: 0, last: tune.events.length - 1 };
-  const found = hooksOf(tune, fingering, passage, strokes);
-  const chosen = keep === undefined ? found : chooseHooks(found, keep);
-  return chosen.map(h => hookSentence(tune, fiddleTuning, h, 'letters'));
+  const found = standoutsOf(tune, fingering, passage, strokes);
+  const chosen = keep === undefined ? found : chooseStandouts(found, keep);
+  return chosen.map(h => standoutSentence(tune, fiddleTuning, h, 'letters'));
 }
 
 describe('what stands out', () => {
   it('in a run there and back, slurred in twos round its top', () => {
-    expect(hooks('K:G\n(GA) (Bc) d2|(cB) (AG) z2|', [2, 2, 1, 2, 2])).toEqual([
+    expect(standouts('K:G\n(GA) (Bc) d2|(cB) (AG) z2|', [2, 2, 1, 2, 2])).toEqual([
       'Slurred in twos: G–A, B–C, C–B, A–G.',
       'A run of 5 letters up: G, A, B, C, D.',
       'A run of 5 letters down: D, C, B, A, G.',
@@ -46,17 +46,17 @@ describe('what stands out', () => {
     ]);
   });
   it('where one finger crosses, and each new string has the same stroke', () => {
-    expect(hooks('K:D\nFEBc eFcB|', [1, 1, 1, 1, 1, 1, 1, 1])).toEqual([
+    expect(standouts('K:D\nFEBc eFcB|', [1, 1, 1, 1, 1, 1, 1, 1])).toEqual([
       'Finger 1 on two strings: E and B.',
       'Finger 2 on two strings: F sharp and C sharp.',
       'New strings: to A on a down-bow, to D on an up-bow, to A on a down-bow.',
     ]);
-    expect(hooks('K:G\nGFAB z2|dB FG|', [1, 1, 1, 1, 1, 1, 1, 1]).at(-1)).toBe(
+    expect(standouts('K:G\nGFAB z2|dB FG|', [1, 1, 1, 1, 1, 1, 1, 1]).at(-1)).toBe(
       'Every new string begins on a down-bow.',
     );
   });
   it('counts a tied note once, and three letters are no run', () => {
-    expect(hooks('K:D\nA2 B2 c2 A2-|A8|', [1, 1, 1, 2])).toEqual([]);
+    expect(standouts('K:D\nA2 B2 c2 A2-|A8|', [1, 1, 1, 2])).toEqual([]);
   });
 });
 
@@ -64,7 +64,7 @@ describe('what is shown of it', () => {
   const abc = 'K:G\n(GA) (Bc) d2|(cB) (AG) z2|';
   const strokes = [2, 2, 1, 2, 2];
   it('is one fact of each kind, then a second, four at most', () => {
-    expect(hooks(abc, strokes, null)).toEqual([
+    expect(standouts(abc, strokes, null)).toEqual([
       'Slurred in twos: G–A, B–C, C–B, A–G.',
       'The strokes are the same from either end: 2 2 1 2 2.',
       'New strings: to A within a stroke, to D within a stroke.',
@@ -72,15 +72,15 @@ describe('what is shown of it', () => {
     ]);
   });
   it('is what the teacher keeps', () => {
-    expect(hooks(abc, strokes, ['run'])).toEqual([
+    expect(standouts(abc, strokes, ['run'])).toEqual([
       'A run of 5 letters up: G, A, B, C, D.',
       'A run of 5 letters down: D, C, B, A, G.',
     ]);
-    expect(hooks(abc, strokes, ['finger'])).toEqual([]);
-    expect(hooks(abc, strokes, [])).toEqual([]);
+    expect(standouts(abc, strokes, ['finger'])).toEqual([]);
+    expect(standouts(abc, strokes, [])).toEqual([]);
   });
   it('has the longest run first', () => {
-    expect(hooks('K:G\nGABc Aced|cBAG F2 z2|', Array(13).fill(1), ['run'])).toEqual([
+    expect(standouts('K:G\nGABc Aced|cBAG F2 z2|', Array(13).fill(1), ['run'])).toEqual([
       'A run of 7 letters down: E, D, C, B, A, G, F sharp.',
       'A run of 4 letters up: G, A, B, C.',
     ]);

@@ -1,7 +1,7 @@
-import type { CrossingFacts, HookPhrases } from '../hooks.ts';
+import type { CrossingFacts, StandoutPhrases } from '../standouts.ts';
 import { aBow } from './grammar.ts';
 
-export const hooks: HookPhrases = {
+export const standouts: StandoutPhrases = {
   slurredPairs: pairs =>
     pairs.length === 1 ? `One slurred pair: ${pairs[0]}.` : `Slurred in twos: ${pairs.join(', ')}.`,
   run: (way, notes) => `A run of ${notes.length} letters ${way}: ${notes.join(', ')}.`,

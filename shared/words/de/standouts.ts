@@ -1,7 +1,7 @@
-import type { CrossingFacts, HookPhrases } from '../hooks.ts';
+import type { CrossingFacts, StandoutPhrases } from '../standouts.ts';
 import { bow } from './grammar.ts';
 
-export const hooks: HookPhrases = {
+export const standouts: StandoutPhrases = {
   slurredPairs: pairs =>
     `${pairs.length === 1 ? 'Ein gebundenes Paar' : 'Zu zweien gebunden'}: ${pairs.join(', ')}.`,
   run: (way, notes) =>

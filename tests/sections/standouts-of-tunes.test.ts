@@ -1,43 +1,46 @@
 import { expect } from 'vitest';
-import { anchorHooks } from '../../shared/bowing/anchor-hooks.ts';
+import { anchorStandouts } from '../../shared/bowing/anchor-standouts.ts';
 import type { Tuning } from '../../shared/fingering/fingering.ts';
 import { parseTuning } from '../../shared/fingering/tunings.ts';
 import type { NoteEvent } from '../../shared/music/tune.ts';
-import { chooseHooks } from '../../shared/sections/hook-names.ts';
-import type { Hook } from '../../shared/sections/hooks.ts';
+import { chooseStandouts } from '../../shared/sections/standout-names.ts';
+import type { Standout } from '../../shared/sections/standouts.ts';
 import type { Study } from '../../shared/study.ts';
 import { wordsFor } from '../../shared/words/words-for.ts';
 import { studyOf } from '../bowing/study-of.ts';
 import { onTunes, readTunes } from '../tunes/on-tunes.ts';
 
-const { hookSentence, speakTune } = wordsFor('en', 'letters');
+const { standoutSentence, speakTune } = wordsFor('en', 'letters');
 
 const retuned = parseTuning('AEAE') as Tuning;
 
 /** Whether a fact is true of the notes it names, checked by their letters, strings and strokes. */
-function isTrue({ tune, fingering, bowing, performance }: Study, hook: Hook): boolean {
+function isTrue({ tune, fingering, bowing, performance }: Study, standout: Standout): boolean {
   const letter = (e: number): number =>
     'CDEFGAB'.indexOf((tune.events[e] as NoteEvent).pitches.at(-1)?.letter ?? '');
   const stop = (e: number) => fingering[e]?.at(-1);
   const strokes = (e: number): number[] =>
     performance.notes.flatMap((n, i) => (n.event === e ? [bowing.plan.strokeOf[i] ?? -1] : []));
-  switch (hook.kind) {
+  switch (standout.kind) {
     case 'run':
-      return hook.notes.every(
+      return standout.notes.every(
         (n, i) =>
           i === 0 ||
-          (letter(n) - letter(hook.notes[i - 1] ?? 0) + 7) % 7 === (hook.way === 'up' ? 1 : 6),
+          (letter(n) - letter(standout.notes[i - 1] ?? 0) + 7) % 7 ===
+            (standout.way === 'up' ? 1 : 6),
       );
     case 'same-finger': {
-      const [a, b] = hook.notes.map(stop);
-      return a?.finger === hook.finger && b?.finger === hook.finger && a.string !== b.string;
+      const [a, b] = standout.notes.map(stop);
+      return (
+        a?.finger === standout.finger && b?.finger === standout.finger && a.string !== b.string
+      );
     }
     case 'crossings':
-      return hook.crossings.every(c => c.from !== c.to && stop(c.note)?.string === c.to);
+      return standout.crossings.every(c => c.from !== c.to && stop(c.note)?.string === c.to);
     case 'slurred-pairs':
-      return hook.pairs.every(([a, b]) => strokes(a).some(s => strokes(b).includes(s)));
+      return standout.pairs.every(([a, b]) => strokes(a).some(s => strokes(b).includes(s)));
     case 'symmetric-strokes':
-      return hook.counts.join() === hook.counts.toReversed().join();
+      return standout.counts.join() === standout.counts.toReversed().join();
   }
 }
 
@@ -47,7 +50,7 @@ onTunes('passages have facts that are true, inside them, and four at most', 6, t
     const study = studyOf(tune, { tuning: retuned });
     for (const phrase of study.map.phrases) {
       const anchor = { first: phrase.first, last: phrase.end - 1 };
-      const found = anchorHooks(
+      const found = anchorStandouts(
         tune,
         study.performance,
         study.fingering,
@@ -58,10 +61,12 @@ onTunes('passages have facts that are true, inside them, and four at most', 6, t
         found.filter(h => !isTrue(study, h)),
         `${tune.title}, ${phrase.name}`,
       ).toEqual([]);
-      const chosen = chooseHooks(found, null);
+      const chosen = chooseStandouts(found, null);
       expect(chosen.length).toBe(Math.min(4, found.length));
-      for (const hook of chosen) {
-        expect(hookSentence(tune, retuned, hook, 'letters')).not.toMatch(/undefined|null|NaN/);
+      for (const standout of chosen) {
+        expect(standoutSentence(tune, retuned, standout, 'letters')).not.toMatch(
+          /undefined|null|NaN/,
+        );
       }
       facts += chosen.length;
     }

@@ -1,17 +1,17 @@
 import type { Fingering } from '../fingering/fingering.ts';
 import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
-import { type Hook, hooksOf, type PassageStroke } from '../sections/hooks.ts';
+import { type PassageStroke, type Standout, standoutsOf } from '../sections/standouts.ts';
 import type { Anchor, StrokePlan } from './bowing.ts';
 
 /** What stands out in an anchor as it is first played. */
-export function anchorHooks(
+export function anchorStandouts(
   tune: Tune,
   performance: Performance,
   fingering: Fingering,
   plan: StrokePlan,
   anchor: Pick<Anchor, 'first' | 'last'>,
-): Hook[] {
+): Standout[] {
   const inside = (event: number): boolean => anchor.first <= event && event <= anchor.last;
   const { notes } = performance;
   const from = notes.findIndex(n => inside(n.event));
@@ -28,5 +28,5 @@ export function anchorHooks(
     else if (direction) strokes.push({ direction, notes: [note.event] });
     before = stroke;
   }
-  return hooksOf(tune, fingering, anchor, strokes);
+  return standoutsOf(tune, fingering, anchor, strokes);
 }

@@ -14,8 +14,8 @@ import { diatonic } from '../music/pitch.ts';
 import type { Direction, NoteEvent, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 
-/** Notes are event indices. */
-export type Hook =
+/** One fact that stands out in a passage. Notes are event indices. */
+export type Standout =
   | { readonly kind: 'slurred-pairs'; readonly pairs: readonly (readonly [number, number])[] }
   | { readonly kind: 'crossings'; readonly crossings: readonly Crossing[] }
   | {
@@ -48,12 +48,12 @@ export interface PassageStroke {
  * The facts about the events `first` to `last`, both included, with the strokes that play them in
  * order.
  */
-export function hooksOf(
+export function standoutsOf(
   tune: Tune,
   fingering: Fingering,
   passage: { readonly first: number; readonly last: number },
   strokes: readonly PassageStroke[],
-): Hook[] {
+): Standout[] {
   const heard = heardNotes(tune, fingering, passage);
   const strokeOf = new Map(strokes.flatMap((s, i) => s.notes.map(n => [n, i] as const)));
   const sounded = strokes.map(s => s.notes.filter(n => heard.some(h => h.event === n)));
@@ -97,7 +97,7 @@ function heardNotes(
   return heard;
 }
 
-function slurredPairs(strokes: readonly (readonly number[])[]): Hook[] {
+function slurredPairs(strokes: readonly (readonly number[])[]): Standout[] {
   const pairs = strokes.flatMap(([a, b, ...more]) =>
     a !== undefined && b !== undefined && more.length === 0 ? [[a, b] as const] : [],
   );
@@ -111,8 +111,8 @@ const shortestRun = 4;
  * Runs: notes by step, all one way. `G A B c d c B A G z` is one of five notes up, and one of five
  * down, which begins on the note where the first one ends.
  */
-function runs(heard: readonly Heard[]): Hook[] {
-  const found: Hook[] = [];
+function runs(heard: readonly Heard[]): Standout[] {
+  const found: Standout[] = [];
   let run: readonly Heard[] = heard.slice(0, 1);
   let way = 0;
   const close = (): void => {
@@ -133,8 +133,8 @@ function runs(heard: readonly Heard[]): Hook[] {
   return found;
 }
 
-function sameFingers(heard: readonly Heard[]): Hook[] {
-  return heard.flatMap(({ event, stop }, i): Hook[] => {
+function sameFingers(heard: readonly Heard[]): Standout[] {
+  return heard.flatMap(({ event, stop }, i): Standout[] => {
     const before = heard[i - 1];
     if (!stop || !before?.stop || stop.finger === 0) return [];
     const across = Math.abs(stop.string - before.stop.string) === 1;
@@ -147,7 +147,7 @@ function crossings(
   heard: readonly Heard[],
   strokeOf: ReadonlyMap<number, number>,
   strokes: readonly PassageStroke[],
-): Hook[] {
+): Standout[] {
   const found = heard.flatMap(({ event, stop }, i): Crossing[] => {
     const before = heard[i - 1];
     if (!stop || !before?.stop || stop.string === before.stop.string) return [];
@@ -160,7 +160,7 @@ function crossings(
 }
 
 /** The same from either end, with more than one kind of stroke. */
-function symmetric(counts: readonly number[]): Hook[] {
+function symmetric(counts: readonly number[]): Standout[] {
   const alike = counts.every((n, i) => n === at(counts, counts.length - 1 - i));
   return alike && new Set(counts).size > 1 ? [{ kind: 'symmetric-strokes', counts }] : [];
 }

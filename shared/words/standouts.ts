@@ -3,10 +3,11 @@ import { noteAt, topPitch } from '../music/note-at.ts';
 import type { NoteNames } from '../music/note-names.ts';
 import type { Direction, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
-import type { Crossing, Hook } from '../sections/hooks.ts';
+import type { Crossing, Standout } from '../sections/standouts.ts';
 import { type SpokenLanguage, spokenPitch, stringNames } from './spoken.ts';
 
-export interface HookPhrases {
+/** The sentences of one language for what stands out. Notes and strings come as that language names them. */
+export interface StandoutPhrases {
   /** "G–A", "B–C". */
   readonly slurredPairs: (pairs: readonly string[]) => string;
   readonly run: (way: 'up' | 'down', notes: readonly string[]) => string;
@@ -22,38 +23,43 @@ export interface CrossingFacts {
   readonly stroke: Direction | 'within' | null;
 }
 
-export interface HookLanguage extends SpokenLanguage {
-  readonly hooks: HookPhrases;
+/** What a language must have for `standoutSentence`. */
+export interface StandoutLanguage extends SpokenLanguage {
+  readonly standouts: StandoutPhrases;
 }
 
 /** What stands out in a passage, as a short sentence. */
-export function hookSentence(
-  language: HookLanguage,
+export function standoutSentence(
+  language: StandoutLanguage,
   tune: Tune,
   tuning: Tuning,
-  hook: Hook,
+  standout: Standout,
   names: NoteNames,
 ): string {
-  const { hooks } = language;
+  const { standouts } = language;
   const name = (event: number): string =>
     spokenPitch(language, topPitch(noteAt(tune, event)), names);
-  switch (hook.kind) {
+  switch (standout.kind) {
     case 'slurred-pairs':
-      return hooks.slurredPairs(hook.pairs.map(([a, b]) => `${name(a)}–${name(b)}`));
+      return standouts.slurredPairs(standout.pairs.map(([a, b]) => `${name(a)}–${name(b)}`));
     case 'run':
-      return hooks.run(hook.way, hook.notes.map(name));
+      return standouts.run(standout.way, standout.notes.map(name));
     case 'same-finger':
-      return hooks.sameFinger(hook.finger, name(hook.notes[0]), name(hook.notes[1]));
+      return standouts.sameFinger(
+        standout.finger,
+        name(standout.notes[0]),
+        name(standout.notes[1]),
+      );
     case 'crossings':
-      return crossingSentence(hooks, hook.crossings, stringNames(language, tuning, names));
+      return crossingSentence(standouts, standout.crossings, stringNames(language, tuning, names));
     case 'symmetric-strokes':
-      return hooks.symmetricStrokes(hook.counts);
+      return standouts.symmetricStrokes(standout.counts);
   }
 }
 
 /** One sentence for all where two or more new strings all begin on the same stroke. */
 function crossingSentence(
-  hooks: HookPhrases,
+  standouts: StandoutPhrases,
   crossings: readonly Crossing[],
   strings: readonly string[],
 ): string {
@@ -64,6 +70,6 @@ function crossingSentence(
   const [first] = told;
   const alike = told.length > 1 && told.every(c => c.stroke === first?.stroke);
   return alike && first?.stroke && first.stroke !== 'within'
-    ? hooks.everyCrossingOn(first.stroke)
-    : hooks.crossings(told);
+    ? standouts.everyCrossingOn(first.stroke)
+    : standouts.crossings(told);
 }

@@ -1,11 +1,12 @@
-import type { Hook } from './hooks.ts';
+import type { Standout } from './standouts.ts';
 
 /** What a teacher calls the facts about a passage, in the order in which they are shown. */
-export const hookNames = ['pairs', 'strokes', 'finger', 'strings', 'run'] as const;
+export const standoutNames = ['pairs', 'strokes', 'finger', 'strings', 'run'] as const;
 
-export type HookName = (typeof hookNames)[number];
+/** One of `standoutNames`, as `stands-out` of an anchor takes it. */
+export type StandoutName = (typeof standoutNames)[number];
 
-const names: Readonly<Record<Hook['kind'], HookName>> = {
+const names: Readonly<Record<Standout['kind'], StandoutName>> = {
   'slurred-pairs': 'pairs',
   'symmetric-strokes': 'strokes',
   'same-finger': 'finger',
@@ -20,9 +21,12 @@ const most = 4;
  * Chooses the facts to show of a passage: at most four, one of each kind before a second of any, the
  * longest run first. `keep` are the kinds that the teacher keeps, null for all of them.
  */
-export function chooseHooks(hooks: readonly Hook[], keep: readonly HookName[] | null): Hook[] {
-  const kinds = (keep ?? hookNames).map(name =>
-    hooks.filter(h => names[h.kind] === name).toSorted(longer),
+export function chooseStandouts(
+  standouts: readonly Standout[],
+  keep: readonly StandoutName[] | null,
+): Standout[] {
+  const kinds = (keep ?? standoutNames).map(name =>
+    standouts.filter(h => names[h.kind] === name).toSorted(longer),
   );
   const rounds = Math.max(0, ...kinds.map(k => k.length));
   const inTurn = Array.from({ length: rounds }, (_, i) => kinds.flatMap(k => k[i] ?? [])).flat();
@@ -30,5 +34,5 @@ export function chooseHooks(hooks: readonly Hook[], keep: readonly HookName[] | 
   return kinds.flat().filter(h => chosen.includes(h));
 }
 
-const longer = (a: Hook, b: Hook): number =>
+const longer = (a: Standout, b: Standout): number =>
   a.kind === 'run' && b.kind === 'run' ? b.notes.length - a.notes.length : 0;
