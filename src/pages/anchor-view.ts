@@ -22,20 +22,23 @@ export interface AnchorView {
   readonly where: string;
   readonly href: string;
   readonly notation: NotationView | null;
-  /** null, as `reachIt` is, where the passage was not found in the tune. */
+  /** Stroke that the passage starts on; null, as `reachIt` is, where the passage was not found in the tune. */
   readonly direction: Direction | null;
   readonly reachIt: string | null;
   readonly why: Html | null;
   /** What stands out in it: a few short facts, for the memory. */
   readonly standouts: readonly string[];
   readonly arrivals: readonly { readonly agrees: boolean; readonly sentence: string }[];
-  /** Ways to get there, where asked for. */
+  /** Ways to reach the anchor; null where the caller did not ask for them. */
   readonly plan: PlanView | null;
-  /** A place to try strokes of one's own; null where a plan block of the page has it. */
+  /** Fold in which students try strokes of their own; null where a plan block of the page has it. */
   readonly trial: TryView | null;
 }
 
-/** A passage that all play alike: its notation, why, the stroke, and whether the bow arrives on it. */
+/**
+ * Describes an anchor: its notation, the reason for it, its stroke, and whether the bow arrives on that. What
+ * would show notes is empty or null where the tune may not be shown.
+ */
 export function anchorView(
   block: AnchorBlock,
   tune: BuiltTune,
@@ -68,10 +71,10 @@ export function anchorView(
   };
 }
 
-/** Level and preset of the book itself. */
+/** No level or preset of its own: those of the book hold. */
 const ownWay = { level: null, preset: null };
 
-/** The page has a plan block for the anchor, and that has the place to try strokes. */
+/** Whether the page has a plan block for the anchor, which then has the fold to try strokes. */
 const isPlanned = ({ id }: AnchorBlock, { page }: PageContext): boolean =>
   page?.blocks.some(b => b.kind === 'plan' && b.to === id && b.hidden !== true) === true;
 

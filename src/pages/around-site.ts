@@ -2,15 +2,16 @@ import { wordsFor } from '../../shared/words/words-for.ts';
 import type { Book } from '../read/book.ts';
 import { lessonPath, pagePath, tunePath } from './page-context.ts';
 
-/** What other programs read of a site: feed, list of pages, and what a device needs to install it. */
+/** A file of the site for other programs: the feed, the sitemap, or the manifest by which a device installs the site. */
 export interface SiteText {
   readonly path: string;
   readonly content: string;
 }
 
 /**
- * A feed of lessons (Atom, RFC 4287) and a sitemap (sitemaps.org, version 0.9), where the book says
- * at which address it is published: both need whole addresses. Dates are the lessons' own.
+ * Makes the web manifest and, where the book gives the address at which it is published, a feed of lessons
+ * (Atom, RFC 4287) and a sitemap (sitemaps.org, version 0.9), which both need absolute URLs. The dates in the
+ * feed are those of the lessons.
  */
 export function aroundSite(book: Book, tunes: readonly string[]): readonly SiteText[] {
   const manifest = { path: 'book.webmanifest', content: webManifest(book) };
@@ -23,7 +24,7 @@ export function aroundSite(book: Book, tunes: readonly string[]): readonly SiteT
   ];
 }
 
-/** Lessons that a feed tells of. */
+/** Most lessons in the feed. */
 const feedLength = 20;
 
 function lessonFeed(book: Book, site: string): string {
@@ -34,7 +35,7 @@ function lessonFeed(book: Book, site: string): string {
     const summary = lesson.summary === null ? '' : `<summary>${xml(lesson.summary)}</summary>`;
     return `<entry><title>${xml(lesson.title)}</title><id>${xml(address)}</id><link href="${xml(address)}"/><updated>${lesson.date}T00:00:00Z</updated>${summary}</entry>`;
   });
-  // A feed must say when it was last changed: with the newest lesson, never by the clock.
+  // Atom demands a time of the last change. The clock would make every build different.
   const updated = lessons[0]?.date ?? '1970-01-01';
   return `<?xml version="1.0" encoding="UTF-8"?>
 <feed xmlns="http://www.w3.org/2005/Atom">
@@ -63,7 +64,7 @@ ${places.join('\n')}
 `;
 }
 
-/** The book as something to install (W3C, Web Application Manifest). */
+/** The manifest by which a device installs the site (W3C, Web Application Manifest). */
 const webManifest = ({ settings }: Book): string =>
   `${JSON.stringify(
     {
@@ -100,7 +101,7 @@ const signs: Readonly<Record<string, string>> = {
   '"': '&quot;',
 };
 
-/** Text as XML has it, in content and in attributes; signs that XML 1.0 forbids are left out. */
+/** Escapes text for XML content and attributes; drops characters that XML 1.0 forbids. */
 const xml = (text: string): string =>
   text
     // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to leave out

@@ -38,7 +38,7 @@ const fonts = [
   ['andika', ['400-normal', '700-normal']],
 ] as const;
 
-/** Styles, the pages' scripts, icons, fonts, and the licences of all these. */
+/** Lists the styles, scripts, icons and fonts of a site, and the licences of all these. */
 export function siteAssets({
   theme,
   language,
@@ -66,7 +66,7 @@ export function siteAssets({
   ];
 }
 
-/** The terms of all that reaches a reader, from those who made it. */
+/** The licence texts of everything that a site contains from Bowbook or its dependencies. */
 function licences(root: string): string {
   const parts = [
     ['Bowbook: styles and scripts', 'LICENSE'],

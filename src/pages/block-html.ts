@@ -52,7 +52,7 @@ const views: { readonly [K in BlockKind]: BlockView<K> } = {
   notes: { html: notesHtml, hasOwnPlace: false },
 };
 
-/** The HTML of one of the page's blocks, where it stands in running text. */
+/** Makes the HTML of a block of the page, by its index. Throws where the page has no such block. */
 export function blockHtml(index: number, context: PageContext): string {
   const block = context.page?.blocks[index];
   if (!block) throw new Error(`the page has no block ${index}`);
@@ -101,7 +101,7 @@ function privateHtml(block: PrivateBlock, context: PageContext): string {
   return render('parts/private', { body: innerHtml(block.body, context) }, context.words);
 }
 
-/** The body of a container, whose blocks are the page's too; null when nothing is in it. */
+/** Makes the HTML of a container's body, whose block indices count through the page; null where it is empty. */
 export function innerHtml(body: TuneBlock['body'], context: PageContext): Html | null {
   const text = context.input.bodyHtml(
     body,

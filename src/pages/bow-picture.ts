@@ -26,12 +26,12 @@ export interface BowPicture {
   readonly rows: readonly {
     readonly direction: Direction;
     readonly signAt: number;
-    /** Bar that the row opens, where there is room for its name. */
+    /** Name of the bar that begins in the row; null where none does, or there is no room for it. */
     readonly bar: string | null;
     readonly textAt: number;
     readonly ruleAt: number;
   }[];
-  /** The line on the bow, and beyond its ends. */
+  /** SVG paths of the line on the bow, and beyond its ends. */
   readonly onBow: string;
   readonly offBow: string;
   readonly dots: readonly Point[];
@@ -109,7 +109,7 @@ function rowsOf(
     const before = path.strokes[s - 1]?.notes.at(-1);
     return before && bar === at(events, before.event).bar ? null : bar;
   });
-  // Names of short bars would run into one another: a pickup gives way to the bar it leads into.
+  // Names of short bars would overlap. From the end on, so that a pickup loses its name, not the bar after it.
   let below = Number.POSITIVE_INFINITY;
   const named = opens
     .toReversed()

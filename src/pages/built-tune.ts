@@ -10,15 +10,15 @@ export interface BuiltTune {
   readonly study: Study | null;
   /** null where the ABC could not be read or drawn. Whether it may be shown is `published`. */
   readonly score: Score | null;
-  /** The tune drawn with the slurs of each plan that a page shows, by its `planKey`, where they are not the tune's. */
+  /** Drawings with the slurs of each plan that a page shows, by `planKey`; none for a plan that changes nothing. */
   readonly planned: ReadonlyMap<string, Score>;
-  /** Rights are known, so notation and sound may stand on a published page. */
+  /** Rights are known, so that a published page may have its notes and sound. */
   readonly published: boolean;
   /** Composer, rights, source and version in one line. */
   readonly credits: string;
-  /** Endings of the files that stand beside its page to be taken away. */
+  /** Endings of its download files. */
   readonly downloads: readonly ('abc' | 'mid' | 'musicxml' | 'json')[];
 }
 
-/** Names a plan of a tune by what it changes: plans of several anchors may change the same. */
+/** Key of a plan among those of its tune. Plans with the same changes, of several anchors, share one. */
 export const planKey = ({ changes }: Plan): string => JSON.stringify(changes);

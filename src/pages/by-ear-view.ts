@@ -15,7 +15,7 @@ interface ByEarPhrase {
   readonly label: string;
   /** Its bars as in the map: `A1-A2`. */
   readonly where: string;
-  /** The phrase in sentences, for a screen reader. */
+  /** The phrase as sentences, for screen readers. */
   readonly heard: string;
   /** Its bars; a stroke stands in the bar that it begins in. */
   readonly bars: readonly { readonly strokes: readonly EarStroke[] }[];
@@ -24,12 +24,12 @@ interface ByEarPhrase {
 interface EarStroke {
   /** null where the note is never played. */
   readonly direction: Direction | null;
-  /** It began in the phrase before. */
+  /** The stroke began in the phrase before. */
   readonly goesOn: boolean;
   readonly notes: readonly { readonly letter: string; readonly where: string }[];
 }
 
-/** `range`: events of the bars to show, ends included; null for the whole tune. */
+/** Describes a tune without notation. `range`: first and last event to show, both included; null for all. */
 export function byEarView(
   study: Study,
   range: { readonly first: number; readonly last: number } | null,
@@ -67,7 +67,7 @@ export function byEarView(
   };
 }
 
-/** Notes by bar and stroke; a note that is held over by a tie is no note to play anew. */
+/** Notes by bar and stroke; the second note of a tie is left out. */
 function inBars(study: Study, notes: readonly SpokenNote[], words: Words): ByEarPhrase['bars'] {
   type Note = EarStroke['notes'][number];
   type Stroke = { direction: Direction | null; goesOn: boolean; notes: Note[] };
@@ -89,7 +89,7 @@ function inBars(study: Study, notes: readonly SpokenNote[], words: Words): ByEar
   return bars;
 }
 
-/** "F♯" and "2 D"; "D A" and "0 D 0 A" of a double stop; no place out of first position. */
+/** "F♯" and "2 D"; "D A" and "0 D 0 A" for a double stop; no place where first position does not reach. */
 function letterAndPlace(
   { tune, tuning, fingering }: Study,
   event: number,

@@ -35,7 +35,7 @@ interface ClipPhrase {
   readonly to: string;
 }
 
-/** null where the recording is not to be published: unknown rights, or a learner who has not agreed. */
+/** Describes a clip; null where it must not be published: unknown rights, or a learner who has not consented. */
 export function clipView(block: ClipBlock, tune: BuiltTune, context: PageContext): ClipView | null {
   if (!mayPlay(block, tune, context.input)) return null;
   if (block.src !== null) context.scripts.add('player');

@@ -2,7 +2,7 @@ import type { AnchorBlock, Page } from '../read/book.ts';
 import { type SetOnPage, setsOf } from './book-sets.ts';
 import type { PageBook } from './site.ts';
 
-/** Which pages of a book define, fix and take up each tune and anchor. */
+/** Which pages of a book define or mention each tune and anchor. */
 export interface CrossReferences {
   /** Page that defines each tune, by its id. */
   readonly definedIn: ReadonlyMap<string, Page>;
@@ -11,7 +11,7 @@ export interface CrossReferences {
   /** Ids of the tunes that each page has a block about, in page order, by the page's file. */
   readonly tunesOf: ReadonlyMap<string, readonly string[]>;
   readonly anchors: ReadonlyMap<string, AnchorBlock>;
-  /** Page that fixes each anchor, by its id. */
+  /** Page that defines each anchor, by its id. */
   readonly anchoredIn: ReadonlyMap<string, Page>;
   /** Anchors of each tune that has any, in the order of the book, by the tune's id. */
   readonly anchorsOf: ReadonlyMap<string, readonly AnchorBlock[]>;
@@ -20,8 +20,8 @@ export interface CrossReferences {
 }
 
 /**
- * Gathers the cross-references of every page of a book. What stands in a private note alone counts only
- * in a private copy: otherwise the public page of a tune would tell of it.
+ * Gathers the cross-references of every page of a book. Blocks in private notes count only in a private copy;
+ * otherwise the public page of a tune would mention them.
  */
 export function crossReferences(book: PageBook, isPrivate: boolean): CrossReferences {
   const pages = [...book.lessons, ...book.tunePages, ...book.pages];

@@ -13,19 +13,19 @@ import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts'
 import type { Html } from './render.ts';
 import { strokeSign } from './stroke-sign.ts';
 
-/** A drill as a page holds it: the question and a fold-out answer, for the script to take over. */
+/** A drill on a page: question, and answer in a fold. Its script replaces both by an interactive form. */
 export interface DrillView {
   readonly kind: DrillKind;
   readonly tune: string;
   readonly root: string;
   readonly level: Level;
   readonly seed: number;
-  /** Empty where the drill may choose. */
+  /** Id of the anchor it is about; empty for any. */
   readonly to: string;
   /** Id of its answer on the printed page; null where it is not printed. */
   readonly paper: string | null;
   readonly title: string;
-  /** Title of its tune and the way to it; null on the tune's own page. */
+  /** Title and link of its tune; null on the tune's own page. */
   readonly on: { readonly title: string; readonly href: string } | null;
   readonly levelName: string;
   readonly levelSays: string;
@@ -37,7 +37,7 @@ export interface DrillView {
   readonly words: Words['drillWords'];
 }
 
-/** An answer for the back of the printed page. */
+/** The answer of a drill, for the end of the printed page. */
 export interface PaperAnswer {
   readonly id: string;
   readonly name: string;
@@ -52,7 +52,7 @@ interface BeadView {
   readonly said: string;
   readonly where: string | null;
   readonly stroke: Direction | null;
-  /** Over it; empty where none is shown. */
+  /** Stroke sign above it; empty where none is shown. */
   readonly sign: Html | '';
   readonly bar: string | null;
 }
@@ -63,11 +63,11 @@ interface ItemView {
     readonly label: string;
     readonly beads: readonly BeadView[] | null;
   }[];
-  /** Notes to point to, as one chain; null where each choice stands alone. */
+  /** Choices that are single notes, as one chain to point into; null where the choices are shown separately. */
   readonly row: readonly BeadView[] | null;
 }
 
-/** A drill block on a page; a sentence instead where the tune gives no such drill. */
+/** Describes a drill block; a sentence that says why where the tune gives no such drill. */
 export function drillView(
   block: Pick<DrillBlock, 'drill' | 'of' | 'to' | 'level' | 'seed'>,
   tune: BuiltTune & { readonly study: Study },
@@ -96,7 +96,7 @@ export function drillView(
   return { ...viewOf(told, context), ...ask, tune: block.of, to: block.to ?? '', paper, on };
 }
 
-/** Every kind of drill that a tune can give, for its own page. */
+/** Describes one drill of every kind that the tune can give, for the tune's own page. */
 export function practiceViews(
   tune: BuiltTune & { readonly study: Study },
   context: PageContext,
@@ -132,7 +132,7 @@ function viewOf(told: ToldDrill, context: PageContext): OwnView {
   };
 }
 
-/** One bead a choice, as of the notes of a phrase, is shown as a chain to point into. */
+/** Choices of one bead each, such as the notes of a phrase, are shown as one chain to point into. */
 function itemView({ ask, choices }: ToldItem, words: Words): ItemView {
   const beadView = beadIn(words);
   const row = choices.flatMap(c => (c.beads?.length === 1 ? c.beads : []));

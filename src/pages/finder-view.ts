@@ -7,12 +7,12 @@ import type { BuiltTune } from './built-tune.ts';
 import { formOf } from './map-view.ts';
 import { scriptCall } from './script-call.ts';
 
-/** The form in which tunes are looked for; a script makes it work, and shows it only then. */
+/** The search form. It is hidden until its script has made it work. */
 export interface FinderView {
   readonly words: Words['searchWords'];
-  /** What may be asked for, with notes as the book calls them. */
+  /** How to search, with the note names of the book. */
   readonly how: string;
-  /** Where the tunes are listed for the script, from the page. */
+  /** Path from the page to the file that lists the tunes. */
   readonly entries: string;
   readonly filters: readonly {
     readonly name: string;
@@ -21,11 +21,11 @@ export interface FinderView {
   }[];
   /** Names of the strings from low to high. */
   readonly strings: readonly string[];
-  /** One for each place of a finger, from the nut on. */
+  /** One for each place of a finger, from the nut. */
   readonly rows: readonly {
     readonly finger: string;
     readonly places: readonly {
-      /** Above C, in base 12, as openings are kept. */
+      /** Semitones above C as a digit in base 12, the form in which openings are stored. */
       readonly semitone: string;
       readonly sign: string;
       readonly heard: string;
@@ -33,7 +33,7 @@ export interface FinderView {
   }[];
 }
 
-/** What can be searched of a tune; its notes only where they may be shown. */
+/** Makes the search entry of a tune; its notes are left out where they may not be shown. */
 export function searchEntry(
   { block, study }: BuiltTune,
   shown: boolean,
@@ -66,7 +66,7 @@ export function searchEntry(
   };
 }
 
-/** The data of the form in which tunes are looked for. */
+/** Makes the data of the search form. */
 export function finderView(
   entries: readonly SearchEntry[],
   tuning: Tuning,
@@ -105,6 +105,6 @@ export function finderView(
   };
 }
 
-/** The tunes as a script that a page loads from a folder too. */
+/** Lists the tunes as a script, which a page can load from a folder too, unlike JSON. */
 export const entriesScript = (entries: readonly SearchEntry[]): string =>
   scriptCall('bowbookEntries', entries);

@@ -1,11 +1,11 @@
 import type { Score, ScoreCell } from '../engrave/score.ts';
 
 /**
- * How notation is made to fit. Drawings are sized in staff spaces (`width="46.2em"`), and the page
- * sets the size of one staff space as a font size: comfortable where there is room, and smaller
- * where the widest line of the tune would not fit. So every staff of a tune has one size, and no
- * style attribute is needed, which the content policy forbids: the measures of a tune are classes,
- * and each class sets one number for the style sheet to divide by.
+ * Measures of a tune's notation, by which the style sheet fits it to the page. Drawings are sized in staff
+ * spaces (`width="46.2em"`), and the page sets the size of one staff space as a font size: the usual size
+ * where there is room, and smaller where the widest line of the tune would not fit. So all staves of a tune
+ * have one size. The content policy forbids style attributes; therefore each measure is a class, which sets
+ * the number that the style sheet divides by.
  */
 export interface Fit {
   /** Widest cell with its prelude, in staff spaces. */
@@ -28,8 +28,8 @@ const lettersRow = 1.8;
 type Line<T> = readonly [T, ...T[]];
 
 /**
- * Cells in lines, each part on its own, as they stand where there is room: two phrases to a line, and a half one
- * besides, as a second ending is, where the staff stays large enough with it.
+ * Arranges cells in lines as on a wide page: two phrases to a line, and half a phrase more, such as a second
+ * ending, where the staff stays large enough. A new part begins a new line.
  */
 export function pairCells<T extends ScoreCell>(cells: readonly T[]): readonly Line<T>[] {
   const full = Math.max(0, ...cells.map(c => c.width));
@@ -68,14 +68,14 @@ export function measureScore(score: Pick<Score, 'cells'>): Fit {
   };
 }
 
-/** Steps of each measure: name, first, last, step. Rounded up, so that nothing is cut off. */
+/** Classes of each measure: name, first, last, step. Measures are rounded up, so that nothing is cut off. */
 const scales = [
   ['single', 8, 120, 2],
   ['pair', 8, 240, 4],
   ['tall', 10, 600, 10],
 ] as const;
 
-/** `single-46 pair-88 tall-60`. */
+/** Names the classes of some measures: `single-46 pair-88 tall-60`. */
 export function fitClasses(fit: Fit): string {
   return scales
     .map(([name, first, last, step]) => {
@@ -85,7 +85,7 @@ export function fitClasses(fit: Fit): string {
     .join(' ');
 }
 
-/** The rules behind `fitClasses`. */
+/** Writes the style rules of all classes that `fitClasses` can name. */
 export function fitStyles(): string {
   const rules: string[] = [];
   for (const [name, first, last, step] of scales) {

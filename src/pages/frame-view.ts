@@ -7,7 +7,7 @@ import { type Html, html } from './render.ts';
 /** What every page has around it. */
 export interface FrameView {
   readonly lang: string;
-  /** How notes are named, for the scripts; null for letters. */
+  /** Note names of the book, for the scripts; null for letters. */
   readonly noteNames: NoteNames | null;
   readonly title: string;
   readonly description: string | null;
@@ -15,7 +15,7 @@ export interface FrameView {
   readonly root: string;
   readonly policy: string;
   readonly book: string;
-  /** Where the page is published, and its picture for links that are passed on; null if not known. */
+  /** URL of the page; null, as `picture` is, where the book does not say where it is published. */
   readonly address: string | null;
   readonly picture: string | null;
   readonly teacher: string | null;
@@ -25,20 +25,20 @@ export interface FrameView {
     readonly current: boolean;
   }[];
   readonly isPrivate: boolean;
-  /** The page is unfinished, and in no site that is published. */
+  /** The page is unfinished, so that no published site has it. */
   readonly isUnfinished: boolean;
-  /** The script that every page has, and those of its own parts, fetched when it stands. */
+  /** Script of every page. `later` names those of its blocks, which load after the page. */
   readonly script: string;
   readonly later: string | null;
   /** Symbols that the drawings of the page use; null where it has none. */
   readonly symbols: Html | null;
-  /** Answers to the page's drills, printed after it; null where it has none. */
+  /** Answers of the page's drills, which are printed after it; null where it has none. */
   readonly answers: { readonly title: string; readonly answers: readonly PaperAnswer[] } | null;
 }
 
 /**
- * Nothing but the site's own files, and no inline script or style. `file:` stands beside 'self'
- * since a page opened from a folder has no origin that every browser would take for 'self'.
+ * Content policy: only the site's own files, and no inline script or style. `file:` is listed besides 'self'
+ * since not every browser takes pages opened from a folder for one origin.
  */
 const policy = [
   "default-src 'none'",

@@ -14,7 +14,7 @@ export interface LessonView {
   readonly summary: string | null;
   readonly body: Html;
   readonly hasNotation: boolean;
-  /** The lessons before and after. */
+  /** Links to the lessons before and after. */
   readonly turn: readonly {
     readonly way: 'earlier' | 'later';
     readonly href: string;
@@ -42,7 +42,7 @@ export function lessonView(lesson: Page, context: PageContext): LessonView {
   };
 }
 
-/** The whole body of a page. */
+/** Makes the HTML of the body of a page, blocks included. */
 export const pageBody = (page: Page, context: PageContext): Html =>
   html(
     context.input.bodyHtml(page.body, index => blockHtml(index, context), context.words.siteWords),

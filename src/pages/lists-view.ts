@@ -49,7 +49,10 @@ export const tuneLink = ({ id, title, kind }: TuneCard, root: string): TuneLink 
   kind,
 });
 
-/** Type, key, metre and form, and the opening notes where they may be `shown`. */
+/**
+ * Lists the type, key, metre and form of a tune, with `shown` its opening notes, and its tuning where that is not
+ * the standard one. Empty where the tune could not be read.
+ */
 export function tuneFacts(tune: BuiltTune, shown: boolean, words: Words): readonly FactView[] {
   const { siteWords, keyName, typeName, noteNames } = words;
   const { study } = tune;
@@ -68,7 +71,7 @@ export function tuneFacts(tune: BuiltTune, shown: boolean, words: Words): readon
   ];
 }
 
-/** How the strings are tuned, what the letters mean then, and the opening as the hand would call it. */
+/** The tuning and, with `shown`, the opening as its fingers would sound in standard tuning. */
 function tuningFacts(
   study: Study,
   shown: boolean,
@@ -94,29 +97,29 @@ export interface FrontView {
   readonly title: string;
   readonly taughtBy: string | null;
   readonly about: string | null;
-  /** The book's picture, from the front page. */
+  /** Path of the book's picture from the front page; null for none. */
   readonly picture: string | null;
   readonly newest:
     | (LessonLink & {
         readonly tunes: readonly TuneLink[];
-        /** To where its first tune can be heard; null where none may be. */
+        /** Link to the player of the first of its tunes that may be heard; null where there is none. */
         readonly hear: string | null;
       })
     | null;
   readonly earlier: readonly LessonLink[];
   readonly moreLessons: boolean;
   readonly tunes: readonly TuneLink[];
-  /** The book as PDF, each kind that it asks for. */
+  /** Heading over the links to the PDF files. */
   readonly forPaper: string;
   readonly prints: readonly { readonly href: string; readonly name: string }[];
-  /** The zip of the site; null in a private copy, which is not given away. */
+  /** Link to the zip of the site; null in a private copy, which has none. */
   readonly wholeSite: string | null;
 }
 
 /** Earlier lessons that the front page lists; the rest stand on a page of their own. */
 const onFront = 6;
 
-/** The data of the front page: newest lesson, earlier ones, tunes and downloads. */
+/** Makes the data of the front page: newest lesson, earlier ones, tunes and downloads. */
 export function frontView(context: PageContext): FrontView {
   const { book, cards } = context.input;
   const { siteWords, printWords } = context.words;
@@ -155,7 +158,7 @@ const printLinks = ({ input, root, words }: PageContext): FrontView['prints'] =>
     name: words.printWords.download[kind],
   }));
 
-/** The player of the first of these tunes whose notes may be shown. */
+/** Link to the player of the first of some tunes whose notes may be shown; null where there is none. */
 function hearIn(ids: readonly string[], { input, root }: PageContext): string | null {
   const heard = ids.find(id => input.cards.get(id)?.search.letters);
   return heard === undefined ? null : `${root}${tunePath(heard)}#notation`;
@@ -169,7 +172,7 @@ export interface RepertoireView {
   readonly script: string;
   readonly tunes: readonly (TuneLink & {
     readonly id: string;
-    /** The script that holds its opening, drawn. */
+    /** File with the drawing of its opening. */
     readonly openings: string;
     readonly aliases: string | null;
     readonly facts: readonly FactView[];
@@ -198,7 +201,7 @@ export function repertoireView(context: PageContext): RepertoireView {
   };
 }
 
-/** What can be searched of every tune, by title. */
+/** The search entries of all tunes, by title. */
 export const searchEntries = (
   input: Pick<SiteInput, 'cards'>,
   words: Words,
@@ -208,7 +211,7 @@ export const searchEntries = (
 export const aliasesOf = (tune: BuiltTune): string | null =>
   tune.study?.tune.aliases.length ? tune.study.tune.aliases.join(', ') : null;
 
-/** By title, a leading article left out, as an index has it. */
+/** Sorts tunes by title, without a leading article, as indexes do. */
 function byTitle(tunes: readonly TuneCard[], { sortedAs, locale }: Words): readonly TuneCard[] {
   const { compare } = new Intl.Collator(locale);
   const filed = tunes.map(tune => ({ tune, as: sortedAs(tune.title) }));

@@ -21,13 +21,13 @@ export interface PageRecipe {
   readonly nav: readonly NavEntry[];
 }
 
-/** What a page is of: a page that the teacher wrote, all that is known of a tune, or the sets. */
+/** Subject of a page: a page that the teacher wrote, a tune, or all sets. */
 export type PageSubject =
   | { readonly kind: 'lesson' | 'page'; readonly page: Page }
   | { readonly kind: 'tune'; readonly page: Page; readonly id: string }
   | { readonly kind: 'sets'; readonly page: null };
 
-/** The page as HTML, from the tunes that it is about. */
+/** Makes a page as HTML. `tunes` must hold every tune of the recipe. */
 export function makePage(
   { path, subject, book, nav }: PageRecipe,
   input: Omit<SiteInput, 'book' | 'cards'>,
@@ -38,13 +38,13 @@ export function makePage(
   return fillPage(path, subject.kind, fill(subject, context), context);
 }
 
-/** What a page's template is filled with. */
+/** Data of the template of a page, and the description of the page for search engines. */
 export interface PageFill {
   readonly view: { readonly title: string } & object;
   readonly description: string | null;
 }
 
-/** Fills the template of a kind of page, and its frame. */
+/** Fills the template of a page, then its frame, as HTML. */
 export function fillPage(
   path: string,
   kind: string,
@@ -55,7 +55,7 @@ export function fillPage(
   return render(`pages/${kind}`, { frame, ...view }, context.words);
 }
 
-/** The way from a page to the site's root: links are relative, so that it opens from a folder. */
+/** Path from a page to the root of the site. Links are relative, so that the site works from a folder. */
 export const rootFrom = (path: string): '' | '../' => (path.includes('/') ? '../' : '');
 
 function fill(subject: PageSubject, context: PageContext): PageFill {

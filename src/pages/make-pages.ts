@@ -26,24 +26,24 @@ import { siteNav } from './site-nav.ts';
 /** A page of the site that is planned and not made yet. */
 export type PagePlan = ListPlan | ShowPlan;
 
-/** A page over the whole book, from the cards of all tunes. */
+/** A page about the whole book, made from the cards of all tunes. */
 export interface ListPlan {
   readonly path: string;
   readonly tunes: null;
   /** Hash of every input of the page. */
   readonly inputHash: () => string;
-  /** The page as HTML. */
+  /** Makes the page as HTML. */
   readonly make: (tools: PageTools) => string;
 }
 
 /** A page about certain tunes. */
 export interface ShowPlan {
   readonly path: string;
-  /** Their ids. */
+  /** Ids of the tunes that it shows. */
   readonly tunes: readonly string[];
   /** Hash of every input of the page but the studies and drawings of its tunes. */
   readonly inputHash: () => string;
-  /** Put together each time it is asked for: a book has many, and most are never made again. */
+  /** Computed on each access: a book has many pages, and a rebuild makes few of them. */
   readonly recipe: PageRecipe;
 }
 
@@ -123,7 +123,7 @@ export function planPages(input: Omit<SiteInput, 'tunes' | keyof PageTools>): re
   ];
 }
 
-/** The marks explained, each with the drawing that the template has for it. */
+/** Explanations of all marks, each with the name of its drawing in the template. */
 const marksSections = ({ howToRead, noteNames }: Words): readonly object[] =>
   howToRead(noteNames).map(section => ({
     ...section,

@@ -18,7 +18,7 @@ export interface MapView {
     readonly times: string;
     readonly phrases: readonly PhraseView[];
   }[];
-  /** The same in sentences. */
+  /** The map as sentences. */
   readonly told: readonly string[];
 }
 
@@ -27,23 +27,23 @@ export interface PhraseView {
   readonly label: string;
   readonly bars: string;
   readonly firstNotes: string;
-  /** Where they lie: `0 2 on D, 0 on A`. */
+  /** Fingers and strings of its first notes: `0 2 on D, 0 on A`. */
   readonly firstFingers: string;
-  /** The same for the ear; empty where the notes are withheld. */
+  /** Its first notes for screen readers; empty where the notes are withheld. */
   readonly heard: string;
   readonly kin: string;
   readonly kinSentence: string;
   /** Which eighth of the phrase, from 1, holds the first note that differs; null where none is known. */
   readonly differsAt: number | null;
-  /** Which of the six patterns stands for its family, from 1. */
+  /** Number of the pattern for its family, from 1 to 6. */
   readonly family: number;
-  /** null where the notation does not stand on the page. */
+  /** Link to its notation; null where that is not drawn. */
   readonly link: string | null;
 }
 
 /**
- * The section map of a tune: one block a phrase, in rows by part. `notationPath` is the page on
- * which its notation stands, `''` for this one.
+ * Makes the section map of a tune: one block a phrase, in rows by part. `notationPath` is the path of the page
+ * with its notation, `''` for this page. null where the tune could not be read or has no phrases.
  */
 export function tuneMap(
   tune: BuiltTune,
@@ -102,8 +102,8 @@ export function tuneMap(
 const familyOf = (phrase: Phrase): string => familyOfLabel(phrase.label);
 
 /**
- * Where in the phrase the first note that differs stands, in eighths of its length, bars counted as
- * equals. Not a note of the tune, and so never withheld.
+ * The eighth of a phrase, from 1, in which the first note that differs from its kin stands, all bars taken as
+ * equally long. It is shown even where notes are withheld, since it names none.
  */
 function eighthOf({ tune }: Study, phrase: Phrase): number | null {
   if (phrase.firstDifference === null) return null;
@@ -116,7 +116,7 @@ function eighthOf({ tune }: Study, phrase: Phrase): number | null {
   return Math.min(8, Math.floor(((before + within) / bars.length) * 8) + 1);
 }
 
-/** Notes that a block names. */
+/** Most notes that a block names. */
 const named = 3;
 
 interface Opening {
@@ -125,7 +125,7 @@ interface Opening {
   readonly spoken: string;
 }
 
-/** The first notes of a phrase, a note tied on to the one before it left out. */
+/** The first notes of a phrase, without second notes of ties. */
 function openingOf(study: Study, phrase: Phrase, words: Words): readonly Opening[] {
   const { noteNames } = words;
   const first = firstFullBar(study, phrase);
@@ -145,7 +145,7 @@ function openingOf(study: Study, phrase: Phrase, words: Words): readonly Opening
   return opening;
 }
 
-/** Fingers gathered by string, as the hand finds them: `0 2 on D, 0 on A`. */
+/** Fingers grouped by string, in the order of the notes: `0 2 on D, 0 on A`. */
 function fingersByString(
   opening: readonly Opening[],
   { tuning }: Study,
@@ -162,13 +162,13 @@ function fingersByString(
   return groups.map(g => siteWords.onString(g.fingers, at(names, g.string - 1))).join(', ');
 }
 
-/** Event index at which a phrase proper begins: the pickup into it is left out, as in its name. */
+/** Index of the first event in the first full bar of a phrase: its pickup is left out, as in its name. */
 function firstFullBar({ tune }: Study, phrase: Phrase): number {
   const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
   return full?.first ?? phrase.first;
 }
 
-/** The first few notes as letters, the key's sharps and flats left out: `D F A`. */
+/** The first few notes as letters, without the sharps and flats of the key: `D F A`. */
 export function openingLetters(
   study: Study,
   first: number,
@@ -185,7 +185,7 @@ export function openingLetters(
     .join(' ');
 }
 
-/** The order in which parts are played: `A A B B`. */
+/** Names of the parts in the order they are played: `A A B B`. */
 export function formOf({ tune, performance }: Study): string {
   const names: string[] = [];
   let [part, pass] = [-1, 0];

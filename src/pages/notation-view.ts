@@ -6,7 +6,7 @@ import { type Html, html } from './render.ts';
 
 /** Fields of `parts/notation`: a drawn tune by parts, lines and cells. */
 export interface NotationView {
-  /** Classes that size it; see `fit.ts`. */
+  /** Classes that set its size; see `fit.ts`. */
   readonly fit: string;
   readonly parts: readonly {
     /** Null where the tune's one part has no name. */
@@ -20,20 +20,21 @@ interface LineView {
 }
 
 interface CellView {
-  /** null in an excerpt, and where the same cell stands above on the page. */
+  /** null in an excerpt, and where the cell is already on the page. */
   readonly id: string | null;
   /** Index of its phrase in the map, for scripts. */
   readonly phrase: number;
   readonly prelude: Html;
   readonly music: Html;
-  /** Phrase and bars, said for the drawing. */
+  /** Phrase and bars, as the accessible name of the drawing. */
   readonly name: string;
   /** Each bar in words. */
   readonly bars: readonly string[];
 }
 
 /**
- * The drawn tune, or of its cells those given. An excerpt has no ids: links lead to the tune itself.
+ * Shows a drawn tune, or some cells of it. An excerpt gets no ids, since links lead to the tune itself. Adds
+ * the symbols of the drawing to `context`.
  */
 export function notationView(
   tuneId: string,
@@ -73,11 +74,11 @@ export const cellsOver = (
     }),
   );
 
-/** Where a phrase stands on its page: `the-low-tide-A1-A2`. */
+/** Id of the cell of a phrase: `the-low-tide-A1-A2`. */
 export const cellId = (tuneId: string, name: string): string =>
   `${tuneId}-${name.replace(/[^A-Za-z0-9]+/g, '-')}`;
 
-/** Sizes a drawing in staff spaces: the page makes the font size of notation one staff space. */
+/** Adds width and height to a drawing, in `em`, of which the page makes one a staff space. */
 export function inStaffSpaces(svg: string, width: number, cell: ScoreCell): string {
   const size = (units: number): string => `${Math.round((units / cell.staffSpace) * 100) / 100}em`;
   return svg.replace('<svg', `<svg width="${size(width)}" height="${size(cell.height)}"`);

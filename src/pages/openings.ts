@@ -10,7 +10,7 @@ export interface Opening {
   readonly glyphs: ReadonlyMap<string, string>;
 }
 
-/** null where the tune could not be drawn. Whether it may be shown, the caller knows. */
+/** The opening of a tune; null where it could not be drawn. The caller checks whether it may be shown. */
 export function openingOf({ block, score }: BuiltTune): Opening | null {
   const cell = score?.cells[0];
   if (!cell) return null;
@@ -19,7 +19,7 @@ export function openingOf({ block, score }: BuiltTune): Opening | null {
   return { id: block.id, drawing: [prelude, music], glyphs: score.glyphs };
 }
 
-/** Openings in one file: enough that a list asks for few, few enough that a phone has them soon. */
+/** Openings in one file: so many that a list of results loads few files, so few that each loads fast on a phone. */
 const perFile = 50;
 
 const fileOf = (index: number): string => `openings-${Math.floor(index / perFile) + 1}.js`;
@@ -33,11 +33,11 @@ export const openingFiles = (
     ids: ids.slice(i * perFile, (i + 1) * perFile),
   }));
 
-/** In which file the opening of each tune stands, from the page of all tunes. */
+/** The file of each opening by id of its tune, from the page that lists all tunes. */
 export const openingFileOf = (ids: readonly string[]): ReadonlyMap<string, string> =>
   new Map(ids.map((id, i) => [id, fileOf(i)] as const));
 
-/** Drawn openings as a script that a page loads from a folder too. */
+/** Writes drawn openings as a script, which a page can load from a folder too, unlike JSON. */
 export function openingsScript(openings: readonly Opening[]): string {
   const glyphs = Object.fromEntries(openings.flatMap(o => [...o.glyphs]));
   const tunes = Object.fromEntries(openings.map(o => [o.id, o.drawing] as const));

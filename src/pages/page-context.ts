@@ -12,7 +12,7 @@ export interface PageContext {
   readonly references: CrossReferences;
   /** Links to the pages of the whole site. */
   readonly nav: readonly NavEntry[];
-  /** In the book's language. */
+  /** Words in the book's language. */
   readonly words: Words;
   /** Relative path to the site's root: `''` or `'../'`. */
   readonly root: string;
@@ -48,20 +48,20 @@ export const pageContext = (
   answers: [],
 });
 
-/** The id, if it is not yet taken on this page; else null. */
+/** Claims an id for an element: returns it where it is not yet taken on the page, else null. */
 export function claimId(context: PageContext, id: string): string | null {
   if (context.ids.has(id)) return null;
   context.ids.add(id);
   return id;
 }
 
-/** Whether notation may be shown: rights are known, or the copy is private. */
+/** Whether the notes of a tune may be shown: its rights are known, or the copy is private. */
 export const mayShow = (
   tune: Pick<BuiltTune, 'published'>,
   input: Pick<SiteInput, 'isPrivate'>,
 ): boolean => tune.published || input.isPrivate;
 
-/** Whether a recording may be shown: its tune may, and any learner heard in it has consented. */
+/** Whether a recording may be shown: its tune may, and any learner in it has consented, or the copy is private. */
 export const mayPlay = (
   clip: Pick<ClipBlock, 'published'>,
   tune: Pick<BuiltTune, 'published'>,

@@ -6,21 +6,21 @@ import type { PageBook } from './site.ts';
 import type { NavEntry } from './site-nav.ts';
 
 /**
- * What each page of the site depends on. A page about certain tunes is given no more of the book than is
- * named here: that is small enough to be handed to another thread, and the page is made again when one of
- * its inputs has changed, and only then (`tests/cache/edits.test.ts`).
+ * What each page of the site depends on. A page about certain tunes gets only the part of the book that is
+ * named here. So it is small enough to send to a worker thread, and a page is made again exactly when one of
+ * its inputs has changed (`tests/cache/edits.test.ts`).
  */
 export interface PageDependencies {
   /** Ids of the tunes that the page's blocks name. */
   readonly tunesOn: (page: Page) => readonly string[];
-  /** Ids of the tunes that are named in the reasons given for a tune's anchors. */
+  /** Ids of the tunes that the reasons of a tune's anchors mention. */
   readonly tunesInReasons: (tune: string) => readonly string[];
   /**
    * Inputs of a page about these tunes: the page itself, the heads of the lessons before and after it, and
    * the blocks of every page that names one of the tunes. `page` is null for a page over tunes alone.
    */
   readonly inputsOf: (page: Page | null, tunes: readonly string[]) => PageInputs;
-  /** Hash of the blocks of every page, and so of all that a list says of its tunes. Computed once. */
+  /** Hash of the blocks of every page, from which all lists of tunes follow. Computed once. */
   readonly listHash: () => string;
 }
 

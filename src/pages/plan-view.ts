@@ -14,7 +14,7 @@ import { type BuiltTune, planKey } from './built-tune.ts';
 import { cellsOver, type NotationView, notationView } from './notation-view.ts';
 import type { PageContext } from './page-context.ts';
 
-/** How to reach an anchor, told and drawn. */
+/** How to reach an anchor, in sentences and drawings. */
 export interface PlanView {
   readonly leadIns: readonly {
     readonly told: readonly string[];
@@ -24,7 +24,7 @@ export interface PlanView {
     /** The best plan, drawn; one lead-in of an anchor has it. */
     readonly drawn: DrawnPlan | null;
   }[];
-  /** Why no way is shown; null where one is. */
+  /** Why no plan is shown; null where one is. */
   readonly noPlan: string | null;
   /** Single changes, each of which alone mends every missed arrival. */
   readonly mends: readonly {
@@ -48,15 +48,18 @@ interface PlanLine {
     readonly direction: Direction;
     readonly alt: string;
     readonly notes: string;
-    /** Bar that its first note opens; null within a bar. */
+    /** Name of the bar that its first note opens; null within a bar. */
     readonly bar: string | null;
   }[];
 }
 
-/** More than this many and a class no longer chooses. */
+/** Most plans of a lead-in that a page shows. */
 const mostPlans = 3;
 
-/** `level`: whose longest stroke makes a whole bow; the anchor's plans are already made for it. */
+/**
+ * Describes how to reach an anchor. The longest stroke of `level` (null: the book's) is taken for a whole bow; the
+ * plans of the anchor must have been made for that level.
+ */
 export function planView(
   tune: BuiltTune & { readonly study: Study },
   anchor: Anchor,
@@ -85,7 +88,7 @@ export function planView(
   };
 }
 
-/** Lead-in and passage in notation with the plan's slurs, and where on the bow its notes fall. */
+/** Draws lead-in and passage with the plan's slurs, and the place of its notes on the bow. */
 function drawnPlan(
   tune: BuiltTune & { readonly study: Study },
   anchor: Anchor,
@@ -111,7 +114,7 @@ function drawnPlan(
   };
 }
 
-/** The cells that the lead-in and the passage stand in; endings that are passed over are left out. */
+/** The cells of the lead-in and the passage, without endings that are skipped. */
 function cellsOfWay(
   study: Study,
   score: Score,
@@ -123,7 +126,7 @@ function cellsOfWay(
   return score.cells.filter(c => passage.includes(c) || c.bars.some(b => bars.has(b)));
 }
 
-/** Every stroke of the lead-in under a plan: strokes take turns from its start. */
+/** Every stroke of the lead-in under a plan. */
 function drawnStrokes(study: Study, leadIn: LeadIn, plan: Plan, words: Words): PlanLine['strokes'] {
   const strokes = strokesOfPlan(leadIn.notes, plan);
   return strokes.map((events, i) => {

@@ -11,13 +11,13 @@ import type { BuiltTune } from './built-tune.ts';
 import { titleOf } from './lists-view.ts';
 import { mayShow, type PageContext } from './page-context.ts';
 
-/** The player of one tune. It stands hidden until its script shows it. */
+/** The player of one tune. It is hidden until its script has made it work. */
 export interface PlayerView {
   readonly tune: string;
   readonly root: string;
   readonly label: string;
   readonly title: string;
-  /** Whole, parts, and ways into the passages that all play alike. */
+  /** What can be played: the whole tune, each part, and the way into each anchor. */
   readonly choices: readonly ChoiceView[];
   readonly phrases: readonly {
     readonly index: number;
@@ -34,7 +34,7 @@ export interface PlayerView {
     readonly first: boolean;
   }[];
   readonly limits: typeof paceLimits;
-  /** Times that some phrase comes round; empty where none comes twice. */
+  /** Options for which pass of a phrase to play; empty where no phrase is played twice. */
   readonly passes: readonly OptionView[];
   readonly breaths: readonly OptionView[];
   readonly climbBy: readonly OptionView[];
@@ -64,7 +64,7 @@ interface LiltView {
   readonly most: number;
   readonly usual: number;
   readonly text: string;
-  /** The tune has written dots that can be eased. */
+  /** The tune has dotted rhythms, which the player can soften. */
   readonly dots: boolean;
 }
 
@@ -182,7 +182,7 @@ function passesOf(
   );
 }
 
-/** Some quaver pair is written three to one. */
+/** Whether some pair of quavers is written dotted, three to one. */
 const hasDots = ({ tune }: Study): boolean =>
   tune.events.some((e, i) => {
     const next = tune.events[i + 1];

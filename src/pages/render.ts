@@ -9,14 +9,14 @@ import type { Words } from '../../shared/words/words-for.ts';
  */
 export type Html = Handlebars.SafeString;
 
-/** Marks a string as finished HTML. For the body maker, the engraver and `render` alone. */
+/** Marks a string as finished HTML. The string must come from a template, the engraver or the writer of bodies. */
 export const html = (text: string): Html => new Handlebars.SafeString(text);
 
 const engine = Handlebars.create();
 
 /**
- * For each of a list, with `@first` and `@last`. The engine's own also goes through objects, and makes
- * names for every item that no template here asks for: a page has some thousand items.
+ * `{{#each}}` over a list, with `@first` and `@last`. The helper of Handlebars also handles objects and sets
+ * `@key` and `@index` for every item, which no template here reads: a page has about a thousand items.
  */
 engine.registerHelper(
   'each',
@@ -41,8 +41,8 @@ for (const [name, compiled] of Object.entries(templates)) {
 }
 
 /**
- * Fills a template. The site's labels, in the book's language, are at `words` in every view. Throws
- * where there is no such template.
+ * Fills a template. Every view has the labels of the site at `words`, in the book's language. Throws where
+ * there is no such template, and where the view lacks a field.
  */
 export function render(template: string, view: object, { siteWords }: Words): string {
   const fill = fills.get(template);

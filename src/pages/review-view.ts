@@ -6,11 +6,11 @@ import { tuneLink } from './lists-view.ts';
 import type { PageContext } from './page-context.ts';
 import type { TuneCard } from './tune-card.ts';
 
-/** What to play today: every tune by lesson, which is also all that the page's script works from. */
+/** Data of the page about what to play today: every tune by lesson, and what its script needs of each. */
 export interface ReviewView {
   readonly title: string;
   readonly labels: Words['reviewWords'];
-  /** Name of the book, under which the script keeps what is ticked. */
+  /** Name of the book, under which the script stores the record. */
   readonly book: string;
   readonly minutes: { readonly least: number; readonly most: number; readonly usual: number };
   readonly lessons: readonly (LessonLink & { readonly tunes: readonly ReviewTuneView[] })[];
@@ -23,13 +23,13 @@ interface ReviewTuneView {
   readonly href: string;
   readonly title: string;
   readonly kind: string;
-  /** Days of its lessons: `2026-09-15 2026-09-22`. */
+  /** Dates of its lessons: `2026-09-15 2026-09-22`. */
   readonly lessons: string;
   /** Its parts, and the seconds that each takes at the slow tempo: `A 24.6 B 24.6`. */
   readonly parts: string;
 }
 
-/** The data of the page that says what to play today. */
+/** Makes the data of the page about what to play today. */
 export function reviewView(context: PageContext): ReviewView {
   const { book, cards } = context.input;
   const { lessonsOf, tunesOf } = context.references;

@@ -1,4 +1,4 @@
-/** A classic script that hands data to a function of the page's scripts. */
+/** Writes a classic script that calls a global function of the page's scripts with data. */
 export const scriptCall = (name: string, data: unknown): string =>
   // Within a script file only the two line separators of Unicode could break a JSON literal.
   `${name}(${JSON.stringify(data).replace(/[\u2028\u2029]/g, sign =>

@@ -12,7 +12,7 @@ import { titleOf, tuneKind } from './lists-view.ts';
 import { claimId, mayShow, type PageContext, tunePath } from './page-context.ts';
 import type { Html } from './render.ts';
 
-/** Tunes in a row: how long they take, and what the bow and the hand meet at each join. */
+/** A set of tunes: how long it takes, and what changes for the bow and the hand at each change of tune. */
 export interface SetView {
   readonly id: string | null;
   readonly title: string;
@@ -33,7 +33,7 @@ interface SetRow {
   readonly length: LengthView | null;
 }
 
-/** As on a clock, and for the ear. */
+/** A duration as on a clock, `1:20`, and in words for screen readers. */
 interface LengthView {
   readonly slow: string;
   readonly slowHeard: string;
@@ -50,7 +50,7 @@ interface JoinView {
   readonly bow: readonly string[];
 }
 
-/** `body` is what the teacher wrote besides the list. */
+/** Describes a set. `body`: the teacher's text besides the list of tunes. */
 export function setView(block: SetBlock, body: Html | null, context: PageContext): SetView {
   const tunes = block.tunes.map(({ of, times }) => {
     const tune = context.input.tunes.get(of);

@@ -3,7 +3,7 @@ import { innerHtml } from './block-html.ts';
 import { lessonPath, type PageContext, pagePath } from './page-context.ts';
 import { setView } from './set-view.ts';
 
-/** Played together: every set of the book, each with the page that it stands on. */
+/** Makes the data of the page of all sets, each with a link to the page that defines it. */
 export const setsView = (context: PageContext) => ({
   title: context.words.setWords.title,
   labels: context.words.setWords,

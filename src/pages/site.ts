@@ -5,25 +5,23 @@ import type { Book, NotesBlock } from '../read/book.ts';
 import type { BuiltTune } from './built-tune.ts';
 import type { TuneCards } from './tune-card.ts';
 
-/** The book, as far as pages show it: all of it, or the part that one page depends on (`page-dependencies.ts`). */
+/** What pages show of a book: all of it, or the part that one page depends on (`page-dependencies.ts`). */
 export type PageBook = Pick<Book, 'settings' | 'lessons' | 'tunePages' | 'pages'>;
 
-/** What the pages are made from. The build fills it in; no other stage is called from here. */
+/** Everything that pages are made from. Pages call no other stage themselves. */
 export interface SiteInput extends PageTools {
   readonly book: PageBook;
-  /**
-   * The tunes that the page is about, by id, each with its study and drawings.
-   */
+  /** The tunes that the page is about, by id, each with its study and drawings. */
   readonly tunes: { get(id: string): BuiltTune | undefined };
-  /** What lists say of every tune, by id, in the order of the book. */
+  /** Card of every tune, by id, in the order of the book; empty for a page about certain tunes. */
   readonly cards: TuneCards;
-  /** Made under `--private`: the teacher's own notes are shown, and each page says so. */
+  /** Built with `--private`: private notes are shown, and each page says so. */
   readonly isPrivate: boolean;
 }
 
-/** What pages take from other stages. */
+/** Functions of other stages that pages call. */
 export interface PageTools {
-  /** A body as HTML; `blockHtml` is asked for each of the page's blocks, by index, where it stands. */
+  /** Writes a body as HTML, with `blockHtml(index)` in place of each block. */
   readonly bodyHtml: (
     root: Root,
     blockHtml: (block: number) => string,
@@ -40,6 +38,6 @@ export interface ChainNote {
   /** `high 2 on A`; null where no finger reaches it. */
   readonly spoken: string | null;
   readonly direction: Direction;
-  /** Taken in the stroke of the note before. */
+  /** Played in the same stroke as the note before. */
   readonly slurred: boolean;
 }

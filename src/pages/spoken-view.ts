@@ -4,7 +4,7 @@ import type { Words } from '../../shared/words/words-for.ts';
 import type { Html } from './render.ts';
 import { strokeSign } from './stroke-sign.ts';
 
-/** A part in words: by stroke for the eye, as sentences for the ear. */
+/** A part in words: by stroke to read, and as sentences for screen readers. */
 export interface SpokenView {
   readonly name: string;
   readonly bars: readonly {
@@ -23,13 +23,13 @@ interface SpokenStroke {
 }
 
 interface SpokenStop {
-  /** What parts it from the note before. */
+  /** Punctuation between the note before and this one. */
   readonly after: string;
   readonly name: string;
   readonly where: string;
 }
 
-/** The tune in words, a part at a time. */
+/** Describes a tune in words, by part. */
 export function spokenView(study: Study, words: Words): readonly SpokenView[] {
   const { siteWords } = words;
   return words.speakTune(study, words.noteNames).map(part => ({

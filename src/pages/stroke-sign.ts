@@ -5,8 +5,8 @@ import { type Html, html, render } from './render.ts';
 const signs = new Map<Direction, Html>();
 
 /**
- * The sign of a stroke beside words that say it, for what stands at every note of a page: filled in
- * once for each way of the bow, where a partial would be at each note.
+ * HTML of the sign of a stroke, hidden from screen readers, for places whose text already names the stroke.
+ * Made once for each direction, since a page has one at every note.
  */
 export function strokeSign(direction: Direction, words: Words): Html {
   const known = signs.get(direction);

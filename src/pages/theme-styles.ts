@@ -5,9 +5,9 @@ import type { Theme } from '../read/book.ts';
 const legible = 4.5;
 
 /**
- * The teacher's colours as values of the tokens, for light pages; a dark page keeps our own, since a
- * paper chosen for daylight says nothing of the night. The three colours that the book gives are known to
- * be legible on each other; every tint between them is taken as strong as it can be and stay so.
+ * Writes the book's colours as values of the style tokens, for light pages. Dark pages keep the default
+ * colours, since a light paper does not determine a dark one. The three colours given have enough contrast
+ * with each other; each tint between them is as strong as that contrast allows.
  */
 export function themeStyles(theme: Theme | null): string {
   if (theme === null || (theme.ink ?? theme.paper ?? theme.accent) === null) return '';

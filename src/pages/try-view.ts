@@ -8,22 +8,22 @@ import type { BuiltTune } from './built-tune.ts';
 import { cellId, cellsOver, type NotationView, notationView } from './notation-view.ts';
 import type { PageContext } from './page-context.ts';
 
-/** A fold in which a student tries strokes; the pages' script fills it when it is opened. */
+/** A fold in which students try strokes of their own. Its script fills it when it is opened. */
 export interface TryView {
   readonly anchor: string;
   readonly tune: string;
   readonly root: string;
-  /** Empty for the book's own. */
+  /** Level to try under; empty for the book's. */
   readonly level: string;
   readonly preset: string;
-  /** Ids of the drawn cells on this page; empty where the fold has its own. */
+  /** Ids of the cells that the page already shows; empty where the fold has its own notation. */
   readonly cells: string;
-  /** The drawing, where the page does not hold it already. */
+  /** Notation for the fold; null where the page already shows it. */
   readonly notation: NotationView | null;
   readonly words: Words['tryWords'];
 }
 
-/** null where nothing before the anchor is free to be slurred otherwise. */
+/** Describes the fold of an anchor; null where no slur before the anchor can be changed. */
 export function tryView(
   tune: BuiltTune & { readonly study: Study },
   anchor: Anchor,
@@ -47,7 +47,7 @@ export function tryView(
   };
 }
 
-/** The cells that any of the ways there, or the passage, stand in. */
+/** The cells of the passage and of every lead-in. */
 function cellsOfWays(study: Study, score: Score, anchor: Anchor): readonly ScoreCell[] {
   const events = anchor.leadIns.flatMap(l => l.notes);
   const bars = new Set(events.map(e => at(study.tune.events, e).bar));

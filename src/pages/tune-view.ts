@@ -24,7 +24,7 @@ export interface TuneView {
   readonly map: MapView | null;
   readonly notation: NotationView | null;
   readonly whyNoNotation: string;
-  /** null where nothing may be heard. */
+  /** null where the tune may not be heard, or has no notes. */
   readonly player: PlayerView | null;
   readonly credits: string;
   readonly anchors: readonly AnchorView[];
@@ -41,8 +41,8 @@ export interface TuneView {
 }
 
 /**
- * The data of a tune's own page. Notes in any form are left out where the rights are unknown: credits,
- * map and story remain.
+ * Makes the data of a tune's own page. Where its rights are unknown, credits, map and story remain, and notes
+ * are left out in every form.
  */
 export function tuneView(tune: BuiltTune, context: PageContext): TuneView {
   const { block, study, score } = tune;
@@ -106,22 +106,21 @@ function practiceView(tune: BuiltTune, context: PageContext): PracticeView | nul
     : { title: drillWords.practise, how: drillWords.practiseHow, drills };
 }
 
-/** The tune on paper, where the book asks for sheets and the tune may be printed. */
+/** Link to the tune's sheets as PDF; empty where the book has none or the tune may not be printed. */
 const sheetsLink = (id: string, { input, root, words }: PageContext): TuneView['downloads'] =>
   input.book.settings.print.includes('sheets') && input.tunes.get(id)?.published
     ? [{ href: root + sheetsPath(id), name: words.printWords.download.tune }]
     : [];
 
-/** Why a passage is fixed, in the words of the page that fixes it. */
+/** HTML of the teacher's reason for an anchor; null where there is none. */
 function anchorWhy(anchor: AnchorBlock, context: PageContext): Html | null {
   const page = context.references.anchoredIn.get(anchor.id) ?? null;
   return innerHtml(anchor.body, { ...context, page });
 }
 
 /**
- * The story of a tune: what stands with it in its block and, where it has a page of the book to
- * itself, all that the teacher wrote there. Its anchors, plans and map have their own place on the
- * page, and other tunes have a page of their own.
+ * HTML of the story of a tune: the text in its block and, where the tune has a page of the book alone, the
+ * text of that page. Blocks that `hasOwnPlace` names are left out, and so are other tunes.
  */
 function storyOf(tune: TuneBlock, context: PageContext): Html | null {
   const { page } = context;
@@ -144,7 +143,7 @@ function storyOf(tune: TuneBlock, context: PageContext): Html | null {
 const wholeTuneSentences = ({ tune, bowing }: Study, words: Words): readonly string[] =>
   bowing.whole ? [words.wholeTuneSentence(tune, bowing.whole)] : [];
 
-/** Bowings of one phrase: any may stand for any other of its list. */
+/** Bowings of one phrase. Within a list, each can replace any other. */
 interface SwapView {
   readonly name: string;
   readonly keeps: readonly string[];

@@ -29,7 +29,7 @@ import {
 } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
-/** The running text of a page, its blocks set where they stand. `level`: of its first headings. */
+/** Makes the markup of the text and blocks of a page. `level`: that of its first headings. */
 export function pageMarkup(context: PrintContext, page: Page, level: number): Markup {
   const running: Running = {
     context,
@@ -44,15 +44,15 @@ export function pageMarkup(context: PrintContext, page: Page, level: number): Ma
   return bodyMarkup(page.body, running);
 }
 
-/** How paper shows one kind of block. */
+/** How a print shows one kind of block. */
 interface BlockOnPaper<K extends BlockKind> {
-  /** The block where it stands in a lesson's text; empty where paper shows nothing of it. */
+  /** Makes the markup of the block; empty where a print does not show it. */
   readonly markup: (block: BlockOf<K>, running: Running) => Markup;
-  /** The sheets of the tunes that it is about follow the lesson. */
+  /** Whether the sheets of the tunes that it is about follow the lesson. */
   readonly bringsSheets: boolean;
 }
 
-/** A tune is shown by its story and the page of its sheet; what needs a screen is named. */
+/** A tune is printed as its story and a reference to its sheet; a recording as its name. */
 const onPaper: { readonly [K in BlockKind]: BlockOnPaper<K> } = {
   tune: {
     markup: (block, running) =>
@@ -78,7 +78,7 @@ const onPaper: { readonly [K in BlockKind]: BlockOnPaper<K> } = {
 const blockMarkup = <K extends BlockKind>(block: BlockOf<K>, running: Running): Markup =>
   onPaper[block.kind as K].markup(block, running);
 
-/** Ids of the tunes whose sheets follow a lesson, in the order in which its blocks first name them. */
+/** Ids of the tunes whose sheets follow a lesson, in the order of their first block. */
 export const sheetsAfter = (lesson: Page): readonly string[] => [
   ...new Set(
     lesson.blocks
@@ -100,7 +100,7 @@ function excerptMarkup({ of, bars }: ShowTuneBlock, { context }: Running): Marku
   return tuneMarkup(of, bars === null ? '' : excerptOf(of, bars, context), context);
 }
 
-/** Where a drill stands at the back of the book. */
+/** A reference to a drill at the end of the book; empty where the print does not have it. */
 function drillReference(block: DrillBlock, { context }: Running): Markup {
   const drill = paperDrills(context).find(d => d.block === block);
   const place = drill && drillPlace(drill.number);
@@ -115,14 +115,14 @@ function drillReference(block: DrillBlock, { context }: Running): Markup {
   return `\n\n${call('tune-line', [], `${call('see', [literal(place)], text)}, ${page}`)}\n\n`;
 }
 
-/** A recording can only be named; one that is not published is not. */
+/** The name of a recording; empty where it is not published. */
 function clipMarkup(block: ClipBlock, { context }: Running): Markup {
   const tune = context.input.tunes.get(block.of);
   if (!tune?.published || !block.published) return '';
   return `\n\n${call('quiet', [], words(tuneText(context, tune, context.words.printWords.recording(block.words))))}\n\n`;
 }
 
-/** Tunes in a row, with the times through. */
+/** Makes the markup of the tunes of a set, each with the times it is played. */
 export const setMarkup = (
   tunes: readonly { readonly of: string; readonly times: number }[],
   context: PrintContext,
@@ -141,7 +141,7 @@ function tuneMarkup(id: string, inner: Markup, context: PrintContext): Markup {
   return `\n\n${call('tune-line', [], `${tuneReference(context, id)}${why}`)}\n\n${inner}\n\n`;
 }
 
-/** The rows in which some bars of a tune stand. */
+/** The rows of notation that contain some bars of a tune. */
 function excerptOf(id: string, bars: BarRange, context: PrintContext): Markup {
   const tune = context.input.tunes.get(id);
   if (!tune || !isPrinted(tune)) return '';
@@ -189,7 +189,7 @@ function anchorMarkup(block: AnchorBlock, running: Running): Markup {
   ].join('\n\n');
 }
 
-/** Ways that a page shows: more than this many and a class no longer chooses. */
+/** Most plans, or mends, that a page shows. */
 const mostPlans = 3;
 
 function planMarkup(block: PlanBlock, { context }: Running): Markup {
@@ -231,7 +231,7 @@ function planMarkup(block: PlanBlock, { context }: Running): Markup {
   ].join('\n\n');
 }
 
-/** Notes taken in one stroke stand together after its sign. */
+/** Notes of one stroke follow its sign together. */
 function chainMarkup(block: NotesBlock, { context, page }: Running): Markup {
   const say = (text: string): string => printable(context, text, page.title, block.place);
   const notes = context.input.noteChain(block);

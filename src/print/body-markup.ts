@@ -6,19 +6,19 @@ import { call, literal, type Markup, named, words } from './markup.ts';
 import { pictureValue } from './picture.ts';
 import { type PrintContext, printable } from './print-context.ts';
 
-/** What running text is set with: the page that it stands on, and what becomes of its blocks. */
+/** What the text of a page is converted with. */
 export interface Running {
   readonly context: PrintContext;
   readonly page: Page;
-  /** The markup of the page's block of that index, where it stands. */
+  /** Makes the markup of the page's block of that index. */
   readonly block: (index: number) => Markup;
-  /** Level that the first headings of the text get. */
+  /** Level of the first headings of the text. */
   readonly level: number;
 }
 
 type Node = Root | RootContent | ElementContent;
 
-/** Running text as markup, composed from its tree. */
+/** Converts a body to markup. */
 export function bodyMarkup(body: Root, running: Running): Markup {
   return within(body, running);
 }
@@ -33,7 +33,7 @@ function markupOf(node: Node, running: Running): Markup {
   return element === undefined ? within(node, running) : element(node, running);
 }
 
-/** Line ends of the source are spaces; a text of nothing else is left to its neighbours. */
+/** Line ends of the source become spaces. */
 function textMarkup(value: string, { context, page }: Running): Markup {
   const text = value.replace(/\s+/g, ' ');
   if (text === ' ') return ' ';
@@ -49,7 +49,7 @@ const wrap =
 const paragraph = (node: Element, running: Running): Markup =>
   `\n\n${within(node, running).trim()}\n\n`;
 
-/** `h2` is the first level that a page's own text may use, under the page's title. */
+/** `h2` is the first level of headings in a page's text: `h1` is the page's title. */
 const heading = (node: Element, running: Running): Markup => {
   const depth = Math.max(2, Number(node.tagName.slice(1)));
   const level = Math.min(3, running.level + depth - 2);
@@ -59,7 +59,7 @@ const heading = (node: Element, running: Running): Markup => {
   return `\n\n${call('inner', [`${level}`], inner)}\n\n`;
 };
 
-/** The heading that reading puts over a page's footnotes; its words are the language's. */
+/** Whether a heading is the one that reading adds over footnotes: its words depend on the book's language. */
 const isOverFootnotes = ({ properties }: Element): boolean =>
   /^note-\d+-label$/.test(String(properties.id ?? ''));
 
@@ -91,7 +91,7 @@ const elements: Readonly<Record<string, (node: Element, running: Running) => Mar
   'bow-block': (node, running) => running.block(Number(node.properties.dataBlock)),
 };
 
-/** Lines of code one under another. */
+/** The lines of a code block, with line breaks. */
 function verbatim(node: Element, { context, page }: Running): Markup {
   const text = plainText(node).replace(/\n$/, '');
   const place = { file: page.file, line: 1, column: 1 };
@@ -119,7 +119,7 @@ function listMarkup(name: 'list' | 'enum', node: Element, running: Running): Mar
   return `\n\n${call(name, [from, ...items])}\n\n`;
 }
 
-/** A link within the print says its page; one to a page that is not in it is only its words. */
+/** A link to a place in the print gets its page number; one to any other page of the book is only its text. */
 function linkMarkup(node: Element, running: Running): Markup {
   // The arrow back from a footnote is of no use on paper.
   if ('dataFootnoteBackref' in node.properties) return '';
@@ -132,7 +132,7 @@ function linkMarkup(node: Element, running: Running): Markup {
   return `${call('see', [literal(to)], inner)} (${page})`;
 }
 
-/** `tune/wet-rope` of `../tunes/wet-rope.html`; null where no tune or lesson is meant. */
+/** The place in the print of a link of a page: `tune/wet-rope` for `../tunes/wet-rope.html`. null where it is to no tune or lesson. */
 export function placeOfLink(href: string, page: Page): string | null {
   const folder = { lesson: 'lessons', tune: 'tunes', page: 'pages' }[page.kind];
   const [path = ''] = href.split(/[?#]/);

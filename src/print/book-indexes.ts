@@ -3,7 +3,7 @@ import { openings } from './openings.ts';
 import { type PrintContext, titleOf, tuneText } from './print-context.ts';
 import { printedTunes } from './printed-tunes.ts';
 
-/** Titles and other names of the tunes, in two columns, with the pages of their sheets. */
+/** Makes the index of titles and other names, in two columns, with the pages of the sheets. */
 export function indexOfTitles(context: PrintContext): Markup {
   const { sortedAs, locale } = context.words;
   const entries = printedTunes(context).flatMap(tune => {
@@ -27,10 +27,10 @@ export function indexOfTitles(context: PrintContext): Markup {
   ].join('\n\n');
 }
 
-/** Of the staff of the sheets. */
+/** Size of the staff, as a share of that of the sheets. */
 const openingScale = { adults: 0.6, children: 0.7, large: 0.75 } as const;
 
-/** The first bars of every tune in small notation. */
+/** Makes the index of openings: the first bars of every tune in small notation. */
 export function indexOfOpenings(context: PrintContext): Markup {
   const columns = context.sizes.text > 15 ? 1 : 2;
   const staff = context.sizes.staff * openingScale[context.options.audience];

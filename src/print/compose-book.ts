@@ -10,9 +10,8 @@ import { printedTunes, withheldTunes } from './printed-tunes.ts';
 import { sheetMarkup } from './sheet-markup.ts';
 
 /**
- * The tune book: title page, contents, the marks explained, then the lessons, oldest first, each
- * with the sheets of the tunes that it takes up, or the tunes by title; sets, what is withheld, and
- * the indexes.
+ * Composes the tune book: title page, contents, explanations of the marks, then the lessons, oldest first, each
+ * with the sheets of its tunes, or the tunes by title; sets, withheld tunes, and indexes.
  */
 export function bookBody(context: PrintContext): Markup {
   const inLessons = context.options.order === 'lessons' && context.input.book.lessons.length > 0;
@@ -40,7 +39,7 @@ function titlePage(context: PrintContext): Markup {
   return call('title-page', [literal(own(title)), list(given)]);
 }
 
-/** Each mark with its drawing, in the words of the site's own page. */
+/** Explains the marks, with their drawings, in the words of the page of the site. */
 function marksChapter(context: PrintContext): Markup {
   const sections = context.words
     .howToRead(context.words.noteNames)
@@ -125,7 +124,7 @@ function setsChapter(context: PrintContext): Markup {
   ].join('\n\n');
 }
 
-/** Tunes whose rights are not known: their names, and why there is no more. */
+/** Names the tunes whose rights are not known, and says why they are not printed. */
 function withheldChapter(context: PrintContext): Markup {
   const withheld = withheldTunes(context);
   if (withheld.length === 0) return '';

@@ -6,7 +6,7 @@ import { call, list, literal, type Markup, named, words } from './markup.ts';
 import { isPrinted, type PrintContext, printedWords, titleOf, tuneText } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
-/** A drill that a lesson asks for, made and numbered through the book. */
+/** A drill of a lesson, numbered through the book. */
 interface PaperDrill {
   readonly number: number;
   readonly block: DrillBlock;
@@ -14,10 +14,10 @@ interface PaperDrill {
   readonly told: ToldDrill;
 }
 
-/** Label of a drill; the same block has the same in its lesson and at the back. */
+/** Label of a drill in the print. */
 export const drillPlace = (number: number): string => `drill/${number}`;
 
-/** The drills of the lessons, oldest lesson first; those that a tune cannot give are left out. */
+/** Makes the drills of all lessons, oldest first, without those that a tune cannot give. */
 export function paperDrills({ input }: Pick<PrintContext, 'input'>): readonly PaperDrill[] {
   const { tellDrill, noteNames } = printedWords(input);
   const made = drillBlocks(input.book).flatMap(block => {
@@ -45,7 +45,7 @@ const drillBlocks = ({ lessons }: Book): readonly DrillBlock[] =>
     .flatMap(page => page.blocks)
     .filter((b): b is DrillBlock => b.kind === 'drill' && !b.hidden);
 
-/** Every drill to work on paper, then, from a new page, their answers. */
+/** Composes the drills and, from a new page, their answers. */
 export function drillsChapter(context: PrintContext): Markup {
   const drills = paperDrills(context);
   if (drills.length === 0) return '';
@@ -81,12 +81,12 @@ function drillMarkup(context: PrintContext, drill: PaperDrill): Markup {
   );
 }
 
-/** What is asked, and what to choose from: letters of notes where it is notes. */
+/** A question and its choices; choices that are notes are given as letters. */
 function itemMarkup(context: PrintContext, tune: PrintTune, { ask, choices }: ToldItem): Markup {
   const single = choices.every(c => c.beads === null || c.beads.length === 1);
   const say = (text: string): Markup => words(tuneText(context, tune, text));
   if (single) {
-    // Notes to point to are one chain; the other choices follow it.
+    // Choices that are notes make one chain; the others follow it.
     const row = choices.flatMap(c => c.beads ?? []);
     const labels = choices.filter(c => c.beads === null).map(c => c.label);
     const chain = row.length === 0 ? '' : chainMarkup(context, tune, row);
@@ -98,7 +98,7 @@ function itemMarkup(context: PrintContext, tune: PrintTune, { ask, choices }: To
   return `#strong[${say(ask)}]\n\n${call('list', shown)}`;
 }
 
-/** Notes as beads, those of one slur held together. */
+/** A chain of notes, those of one slur joined. */
 function chainMarkup(context: PrintContext, tune: PrintTune, beads: readonly Bead[]): Markup {
   const groups: Bead[][] = [];
   for (const bead of beads) {

@@ -5,14 +5,14 @@ import { type Opening, openings } from './openings.ts';
 import { type PrintContext, printable } from './print-context.ts';
 import { papers } from './sizes.ts';
 
-/** Millimetres; the template has the same. */
+/** Margin of a small page in millimetres; the same as in the template. */
 const inset = 7;
 const gap = 2.5;
 const millimetresAPoint = 25.4 / 72;
 
 /**
- * The pocket booklet: the first bars of every tune by title, four small pages to a side of paper,
- * in the order that comes right when the sheets are cut across, folded and laid one in another.
+ * Composes the pocket booklet: the first bars of every tune by title, four small pages to a side of paper, in
+ * the order of `imposePages`.
  */
 export function pocketBody(context: PrintContext): Markup {
   const { staff, text } = context.sizes.pocket;
@@ -47,7 +47,7 @@ export function pocketBody(context: PrintContext): Markup {
 const openingValue = ({ row, title }: Opening): string =>
   `(${named('title', literal(title))}, ${named('row', row)})`;
 
-/** Items in pages, in order, as many to each as it has room for; one at least. */
+/** Distributes items over pages in order, as many to each as fit, and at least one. */
 function fillPages<T>(items: readonly T[], height: (item: T) => number, room: number): T[][] {
   const pages: T[][] = [];
   let left = 0;

@@ -3,7 +3,7 @@ import type { PrintContext } from './print-context.ts';
 import { printedTunes } from './printed-tunes.ts';
 import { sheetMarkup } from './sheet-markup.ts';
 
-/** Every tune on a sheet of its own, by title, in each of the fading steps asked for. */
+/** Composes the sheets of all tunes, by title, each in the fading steps of the options. */
 export function sheetsBody(context: PrintContext): Markup {
   const { steps } = context.options;
   if (printedTunes(context).length === 0) return words(context.words.printWords.noTunes);
@@ -12,7 +12,7 @@ export function sheetsBody(context: PrintContext): Markup {
     .join('');
 }
 
-/** The title of a print of sheets: that of the tune, where only one is printed. */
+/** Title of a print of sheets: that of its tune where it has only one, else that of the book. */
 export const sheetsTitle = (context: PrintContext): string => {
   const { book } = context.input;
   const [only] = context.options.only === null ? [] : printedTunes(context);

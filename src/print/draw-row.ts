@@ -13,24 +13,24 @@ export interface Look {
   readonly bare?: true;
 }
 
-/** One line of staff as a picture of its own. Millimetres. */
+/** One line of staff as a picture. Lengths in millimetres. */
 export interface DrawnRow {
   readonly svg: string;
   readonly width: number;
   readonly height: number;
-  /** It begins a part, so that a page may well be turned before it. */
+  /** It begins a part: a good place for a page turn before it. */
   readonly opensPart: boolean;
   readonly bars: readonly number[];
 }
 
-/** What of a cell is drawn, as ranges of its width; all of it where there are none. */
+/** Which parts of a cell to draw, as ranges of its width in drawing units; null for all of it. */
 export type Shown = (cell: ScoreCell) => readonly (readonly [from: number, to: number])[] | null;
 
 const everything: Shown = () => null;
 
 /**
- * Cells side by side, the first with its clef and key, as one SVG that needs nothing outside it.
- * The layers that a page shows and hides by its style sheet are chosen here, for good.
+ * Draws cells side by side, the first with its clef and key, as one self-contained SVG. The layers that the
+ * style sheet of the site shows and hides are chosen here.
  */
 export function drawRow(
   score: Score,
@@ -63,10 +63,10 @@ export function drawRow(
   };
 }
 
-/** Drawing units by which large fingers and letters outgrow their rows. */
+/** Extra height in drawing units for large fingers and letters. */
 const growth = 5;
 
-/** A cell at its place in the row; where only parts of it are shown, the staff runs on through. */
+/** A cell at its place in the row. Where only parts of it are shown, the staff continues between them. */
 function drawCell(cell: ScoreCell, x: number, shown: ReturnType<Shown>, id: string): string {
   const { svg, width, height } = cell;
   if (shown === null) return placed(svg, x, width, height);
@@ -82,7 +82,7 @@ function drawCell(cell: ScoreCell, x: number, shown: ReturnType<Shown>, id: stri
   return `${bare}<clipPath id="clip-${id}">${boxes.join('')}</clipPath><g clip-path="url(#clip-${id})">${notes}</g>`;
 }
 
-/** A drawing of the engraver's, put at a place of its own in the row; its ink stays its own. */
+/** Places a drawing of the engraver in the row; it may draw beyond its box. */
 const placed = (svg: string, x: number, width: number, height: number): string =>
   svg.replace(/^\s*<svg\b[^>]*>/, tag => {
     const ink = [...tag.matchAll(/\s(?:fill|stroke|stroke-width)="[^"]*"/g)].join('');
@@ -103,7 +103,7 @@ function glyphsIn(score: Score, body: string): string {
   return [...used.values()].join('');
 }
 
-/** Stroke signs and the slurs under them: lower where no fingers stand there, higher over large ones. */
+/** Moves stroke signs down where no fingers are shown under them, and up over large ones. */
 function withMarks(body: string, score: Score, { fingers, sizes }: Look): string {
   const large = sizes.figures !== null;
   if (fingers && !large) return body;

@@ -5,14 +5,14 @@ import type { Study } from '../../shared/study.ts';
 import type { ScoreCell } from '../engrave/score.ts';
 import type { Shown } from './draw-row.ts';
 
-/** Notes that a phrase starts with, at least. */
+/** Fewest notes that are shown at the start of a phrase. */
 const startNotes = 3;
-/** Drawing units left of the head of a note that its accidental and stem may take. */
+/** Room for the accidental and stem left of a note head, in drawing units. */
 const leftOfHead = 5;
 
 /**
- * The second fading step: of each phrase its first notes, to the end of the beat in which the third
- * stands, and every anchor; the rest is an empty staff, to be known by heart.
+ * What the second fading step shows: the first notes of each phrase, to the end of the beat with the third,
+ * and every anchor. The rest is an empty staff, to be known by heart.
  */
 export function phraseStarts(study: Study): Shown {
   return cell => {
@@ -32,14 +32,14 @@ export function phraseStarts(study: Study): Shown {
   };
 }
 
-/** The fourth step: the first three notes of the tune, or as many as share its first sounds. */
+/** What the fourth step shows: the first three notes of the tune; nothing of cells that do not hold its first bar. */
 export const firstNotes = (cell: ScoreCell): ReturnType<Shown> => {
   if (!cell.bars.includes(0)) return [];
   const next = cell.notes[startNotes];
   return [[0, next ? next.left - leftOfHead : cell.width]];
 };
 
-/** Right edge of a phrase's start: the first beat that begins after enough notes. */
+/** Right edge of the start of a phrase, in drawing units: the first beat that begins after `enough` notes. */
 function startEdge(study: Study, cell: ScoreCell, enough: number): number {
   const { tune } = study;
   const full = cell.notes.findIndex(n => !at(tune.bars, at(tune.events, n.event).bar).pickup);

@@ -4,9 +4,9 @@ import { type DrawnRow, drawRow, type Look, type Shown } from './draw-row.ts';
 import { unitLength } from './sizes.ts';
 
 /**
- * The rows of a tune on paper. A row ends where a phrase ends; two phrases share one where they fit
- * at this staff, drawn again a little closer if need be, and else each has a row of its own.
- * `width`: millimetres between the margins.
+ * Arranges a tune in rows for paper. A row ends where a phrase ends. Two phrases share a row where they fit at
+ * this size of staff, if necessary drawn again more closely; else each has its own. `width`: millimetres between
+ * the margins.
  */
 export function fitTune(
   study: Study,
@@ -19,7 +19,7 @@ export function fitTune(
   return fitCells(study, score, score.cells, look, width, draw, shown);
 }
 
-/** The same for some cells of the tune, as where a lesson shows a passage. */
+/** Arranges some cells of a tune in rows, for a passage that a lesson shows. See `fitTune`. */
 export function fitCells(
   study: Study,
   score: Score,
@@ -36,20 +36,20 @@ export function fitCells(
   return rows.map(row => drawRow(drawn, row, look, shown));
 }
 
-/** Closer than this, in drawing units a cell, is not worth trying: 16 quavers need more. */
+/** Least width of a cell that is tried, in drawing units: 16 quavers need more. */
 const closest = 150;
-/** The engraver gives a cell as much more than it is asked for. */
+/** Drawing units that the engraver adds to the width asked for. */
 const edge = 10;
 
-/** Two phrases and an ending in a row need this much a phrase, in drawing units, to be read. */
+/** Least width of a phrase, in drawing units, at which two phrases and an ending in a row can be read. */
 const closestWithEnding = 235;
-/** Wider than this many times its natural width a phrase falls apart. */
+/** Most that a phrase is widened, as a multiple of its natural width: beyond, its notes no longer look connected. */
 const widest = 1.3;
 
 /**
- * The score at the width that takes the fewest rows: as it is, or drawn closer where two phrases (and
- * an ending of half a phrase, where the tune has some) then share a row, or one then fits the paper.
- * Where rows stay as many and room is left at the side, it is drawn wider.
+ * Draws the score at the width that needs the fewest rows: unchanged, or more closely where two phrases (and an
+ * ending of half a phrase, where the tune has one) then share a row, or where one then fits the paper. Where the
+ * number of rows stays the same and there is room at the side, it is drawn wider.
  */
 function fitScore(
   study: Study,
@@ -93,8 +93,8 @@ const roomOf = (score: Score, { sizes }: Look, width: number): number =>
   (width + 0.01) / unitLength(sizes.staff, score.cells[0]?.staffSpace ?? 1);
 
 /**
- * Cells in rows of at most `full` full ones, and a half one besides where it fits, as a second
- * ending is. A row ends with its part.
+ * Distributes cells over rows of at most `full` whole ones, and half a one more, such as a second ending, where
+ * it fits. A new part begins a new row.
  */
 function fillRows(
   cells: readonly ScoreCell[],

@@ -2,9 +2,8 @@
 export type Side = readonly [number | null, number | null, number | null, number | null];
 
 /**
- * The order of small pages on sheets of paper, so that a booklet comes of them: each sheet is
- * printed on both sides (turned over its long edge), cut across the middle, and the halves are laid
- * one in another and folded.
+ * Orders small pages on sheets of paper for a booklet: each sheet is printed on both sides (turned over its long
+ * edge) and cut across the middle, and the halves are laid one in another and folded.
  *
  * A half sheet, folded, has four pages. In a booklet of P pages numbered from 0, half sheet s has
  * outside P - 1 - 2s on the left and 2s on the right, and inside 2s + 1 and P - 2 - 2s (saddle

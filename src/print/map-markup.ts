@@ -9,12 +9,12 @@ import { call, list, literal, type Markup, named } from './markup.ts';
 import { type PrintContext, tuneText } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
-/** The patterns that the template has for families. */
+/** Number of patterns that the template has for families. */
 const patterns = 6;
-/** Notes that a block names. */
+/** Most notes that a block names. */
 const namedNotes = 3;
 
-/** The section map of a tune: a block a phrase, in rows by part; empty where it has no phrases. */
+/** Makes the section map of a tune: a block for each phrase, in rows by part; empty where it has no phrases. */
 export function mapMarkup(context: PrintContext, tune: PrintTune, study: Study): Markup {
   const { phrases } = study.map;
   if (phrases.length === 0) return '';
@@ -46,7 +46,7 @@ export function mapMarkup(context: PrintContext, tune: PrintTune, study: Study):
   return call('map', [list(parts), literal(context.words.printWords.mapOf(told.join(' ')))]);
 }
 
-/** `D F A`: the first notes of a phrase proper, the pickup into it left out. */
+/** The first notes of a phrase as letters, without its pickup: `D F A`. */
 function openingLetters({ tune }: Study, phrase: Phrase, names: NoteNames): string {
   const full = phrase.bars.map(b => tune.bars[b]).find(bar => bar && !bar.pickup);
   return tune.events
@@ -57,7 +57,10 @@ function openingLetters({ tune }: Study, phrase: Phrase, names: NoteNames): stri
     .join(' ');
 }
 
-/** How far along its block a phrase's first note that differs stands, from 0 to 1; bars as equals. */
+/**
+ * Place of the first note of a phrase that differs from its kin, from 0 to 1, all bars taken as equally long; null
+ * where none is known.
+ */
 function differsAt({ tune }: Study, phrase: Phrase): number | null {
   if (phrase.firstDifference === null) return null;
   const event = at(tune.events, phrase.firstDifference);

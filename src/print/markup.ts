@@ -1,17 +1,16 @@
 /**
- * Typst source as text. Words always go in as string literals, never as markup, so that nothing a
- * teacher writes can be taken for an instruction.
+ * Typst source. Text goes in as string literals only, so that nothing a teacher writes is read as markup.
  */
 export type Markup = string;
 
-/** A string literal. */
+/** Writes a string literal. */
 export const literal = (text: string): Markup =>
   `"${text.replace(/[\\"]/g, '\\$&').replace(/[\n\r\t]/g, ' ')}"`;
 
-/** Words as content, in a place where markup is read. */
+/** Writes text as content of markup; empty for an empty text. */
 export const words = (text: string): Markup => (text === '' ? '' : `#${literal(text)};`);
 
-/** A call whose result stands in the text: `#name(a, b)[body]`. */
+/** Writes a call of a function of the template: `#name(a, b)[body]`. */
 export function call(
   name: string,
   args: readonly (string | null)[] = [],
@@ -21,13 +20,13 @@ export function call(
   return `#${name}(${given})${body === null ? '' : `[${body}]`}`;
 }
 
-/** A named argument. */
+/** Writes a named argument. */
 export const named = (name: string, value: string | number | boolean): string =>
   `${name}: ${value}`;
 
-/** An array; one item needs its comma. */
+/** Writes an array. Typst needs the comma after a single item. */
 export const list = (items: readonly string[]): string =>
   `(${items.join(', ')}${items.length === 1 ? ',' : ''})`;
 
-/** A millimetre length, to hundredths. */
+/** Writes a length in millimetres, to hundredths. */
 export const mm = (length: number): string => `${Math.round(length * 100) / 100}mm`;

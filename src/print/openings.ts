@@ -9,24 +9,25 @@ import { unitLength } from './sizes.ts';
 
 /** The beginning of a tune in small notation. */
 export interface Opening {
-  /** As the template's `row` takes it. */
+  /** Argument of the template's function `row`. */
   readonly row: Markup;
   /** Label of the tune's sheet. */
   readonly to: string;
   readonly title: string;
-  /** Millimetres. */
+  /** Height in millimetres. */
   readonly height: number;
 }
 
-/** Notes that its spoken form names. */
+/** Most notes that its text for screen readers names. */
 const spokenNotes = 8;
-/** Drawing units kept above the staff and round the highest note: stems, beams, slurs. */
+/** Room above the staff or the highest note for stems, beams and slurs, in drawing units. */
 const headroom = 20;
 const overNote = 14;
 
 /**
- * Openings of all tunes by title: as many phrases of its first part as `width` holds whole, or what it holds of the first, on a
- * staff of `staff` millimetres, without strokes, letters or labels, and without the room for them.
+ * Draws the openings of all tunes, by title, on a staff of `staff` millimetres: as many phrases of the first part
+ * as fit whole in `width` millimetres, or what fits of the first. Strokes, letters and labels are left out, and so
+ * is the room for them.
  */
 export function openings(context: PrintContext, staff: number, width: number): readonly Opening[] {
   const look: Look = {
@@ -76,7 +77,7 @@ function drawOpening(study: Study, score: Score, look: Look, width: number): Dra
   };
 }
 
-/** The first cells of the tune, as many as fit whole; one at least. */
+/** The first cells of the tune, as many as fit whole, and at least one. */
 function wholeCells(all: readonly ScoreCell[], room: number): readonly ScoreCell[] {
   const [first, ...rest] = all;
   const cells = first ? [first] : [];
@@ -92,7 +93,7 @@ function wholeCells(all: readonly ScoreCell[], room: number): readonly ScoreCell
 /** The diatonic step of the top line of the treble staff, F5, counted from C0. */
 const topLine = 5 * 7 + 3;
 
-/** Where the highest note of some cells stands, in drawing units from the top. */
+/** Distance of the highest note of some cells from the top, in drawing units. */
 function highestNote({ tune }: Study, cells: readonly ScoreCell[]): number {
   const steps = cells
     .flatMap(c => c.notes)

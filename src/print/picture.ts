@@ -4,7 +4,7 @@ import type { PrintContext } from './print-context.ts';
 /** File name extensions of the pictures that the typesetter reads. */
 const endings = /\.(png|jpe?g|gif|webp|svg)$/i;
 
-/** A picture of the book among the files of the print; or why it cannot be printed. */
+/** Adds a picture of the book to the files of the print; or says why it cannot be printed. */
 export function pictureValue(
   context: PrintContext,
   path: string,
@@ -19,7 +19,7 @@ export function pictureValue(
   return { file: `/${file}` };
 }
 
-/** Whether the typesetter can read a picture, tried alone: in the book one bad file would stop all. */
+/** Whether the typesetter can read a picture. Tried alone, since one bad file would make the whole print fail. */
 function opens(content: Buffer, path: string): boolean {
   const compiler = NodeCompiler.create({ workspace: '/bowbook-picture' });
   const name = `/picture${endings.exec(path)?.[0] ?? ''}`;

@@ -36,7 +36,7 @@ export function printBook(input: PrintInput, options: PrintOptions, packageRoot:
   return { ...set, problems: [...context.problems, ...long] };
 }
 
-/** Where links may lead. Lessons stand in the book alone, and only in its own order. */
+/** Labels that links may refer to. Lessons and drills are only in a book in the order of its lessons. */
 function placesOf(input: PrintInput, options: PrintOptions): ReadonlySet<string> {
   const tunes = printedTunes({ input, options }).map(t => `tune/${t.block.id}`);
   const withLessons = options.what === 'book' && options.order === 'lessons';

@@ -8,25 +8,25 @@ import type { PrintFonts } from './print-fonts.ts';
 import type { PrintInput, PrintOptions, PrintTune } from './print-input.ts';
 import { margins, papers, type Sizes, sizesFor } from './sizes.ts';
 
-/** What one print is composed with. The files and problems grow while it is composed. */
+/** What one print is composed with. Composing it adds to `files` and `problems`. */
 export interface PrintContext {
   readonly input: PrintInput;
   readonly options: PrintOptions;
-  /** In the book's language. */
+  /** Words in the book's language. */
   readonly words: Words;
   readonly sizes: Sizes;
   readonly look: Look;
   readonly fonts: PrintFonts;
-  /** Millimetres between the margins. */
+  /** Width between the margins in millimetres. */
   readonly width: number;
   /** Pictures, by the path that the source names them by. */
   readonly files: Map<string, string | Buffer>;
   readonly problems: Problem[];
-  /** Places that links may lead to: `tune/wet-rope`. Known before anything is composed. */
+  /** Labels that links may refer to: `tune/wet-rope`. Known before anything is composed. */
   readonly places: ReadonlySet<string>;
 }
 
-/** Begins a print: sizes, words and look follow from its options. `places`: where links may lead. */
+/** Makes the context of a print from its options. `places`: labels that links may refer to. */
 export function printContext(
   input: PrintInput,
   options: PrintOptions,
@@ -54,11 +54,11 @@ export function printContext(
   };
 }
 
-/** The words of a print, in the book's language. */
+/** Words in the language of a print's book. */
 export const printedWords = ({ book }: Pick<PrintInput, 'book'>): Words =>
   wordsFor(book.settings.language, book.settings.noteNames);
 
-/** Whether a tune stands in print with its notes. */
+/** Whether a tune is printed with its notes: its rights are known, and it could be read and drawn. */
 export const isPrinted = (
   tune: PrintTune,
 ): tune is PrintTune & { readonly study: Study; readonly score: NonNullable<PrintTune['score']> } =>
@@ -68,8 +68,8 @@ export const isPrinted = (
 export const titleOf = (tune: PrintTune): string => tune.study?.tune.title ?? tune.block.id;
 
 /**
- * Returns a text with each character that no font has as its number, and adds a problem for each, once
- * a place.
+ * Returns a text in which each character that no font has is replaced by its number, `U+2603`. Adds a problem
+ * for each, once at each place.
  */
 export function printable(
   context: PrintContext,
@@ -92,15 +92,15 @@ export function printable(
     : [...text].map(c => (missing.has(c) ? `[${numberOf(c)}]` : c)).join('');
 }
 
-/** `U+2603`, as Unicode names it. */
+/** The number of a character as Unicode writes it: `U+2603`. */
 const numberOf = (c: string): string =>
   `U+${got(c.codePointAt(0), 'character').toString(16).toUpperCase().padStart(4, '0')}`;
 
-/** Words of a tune, checked. */
+/** A text about a tune, made printable. */
 export const tuneText = (context: PrintContext, tune: PrintTune, text: string): string =>
   printable(context, text, titleOf(tune), tune.block.place);
 
-/** Puts a row's picture among the files, and names it as `row` of the template takes it. */
+/** Adds the picture of a row to the files, and returns it as an argument of the template's `row`. */
 export function rowValue(
   context: PrintContext,
   tune: PrintTune,
@@ -124,7 +124,7 @@ export function rowValue(
   ].join(', ')})`;
 }
 
-/** What a row says aloud: its bars, note by note. */
+/** Returns the text of a row for screen readers, from its bars: every note in words. */
 export function sayBars(study: Study, words: Words): (bars: readonly number[]) => string {
   const said = new Map(
     words
@@ -138,7 +138,7 @@ export function sayBars(study: Study, words: Words): (bars: readonly number[]) =
       .join(' ');
 }
 
-/** A link to a tune with its page, where the tune is in this print; else its title alone. */
+/** Makes a link to a tune with its page number where the tune is in this print; else its title alone. */
 export function tuneReference(context: PrintContext, id: string): Markup {
   const tune = context.input.tunes.get(id);
   const title = tune ? tuneText(context, tune, titleOf(tune)) : id;

@@ -10,11 +10,11 @@ export interface PrintFonts {
   /** Family names in the order in which they are asked for a character. */
   readonly reading: readonly string[];
   readonly plain: readonly string[];
-  /** Whether a text set in them can be printed, character by character. */
+  /** Whether some font has a character. */
   has(character: string): boolean;
 }
 
-/** The families that the site ships, with their faces; each comes in a file for each script. */
+/** Families of the site, with their faces. The package has one file for each face and script. */
 const families = [
   { font: 'brygada-1918', name: 'Brygada 1918', faces: ['400-normal', '400-italic', '700-normal'] },
   { font: 'andika', name: 'Andika', faces: ['400-normal', '700-normal'] },
@@ -22,18 +22,18 @@ const families = [
 const scripts = ['latin', 'latin-ext', 'cyrillic', 'cyrillic-ext', 'vietnamese', 'greek'] as const;
 
 /**
- * The typesetter carries this one itself, under the same licence. It is asked last, for what
- * neither family of the site has: sharps, flats and naturals.
+ * Font that is part of the typesetter, under the same licence. It comes last, for what neither family of the
+ * site has: sharps, flats and naturals.
  */
 const signsFont = 'Libertinus Serif';
 const signs = '♯♭♮';
 
-/** What is laid out but has no shape of its own. */
+/** Characters without a glyph: spaces, soft hyphens and joiners. */
 const blank = /^[\s\u00ad\u200b-\u200d\u2060]$/u;
 
 let loaded: PrintFonts | null = null;
 
-/** Reads the fonts once a process. Throws where the installation lacks one. */
+/** Reads the fonts, once in a process. Throws where the installation lacks one. */
 export function printFonts(packageRoot: string): PrintFonts {
   loaded ??= readFonts(packageRoot);
   return loaded;

@@ -11,17 +11,17 @@ export interface PrintTune {
   /** null where the ABC could not be read. */
   readonly study: Study | null;
   readonly score: Score | null;
-  /** Rights are known. Paper travels: a tune whose rights are not known is named, and not printed. */
+  /** Rights are known. Otherwise the tune is only named, even in a private copy, since prints get passed on. */
   readonly published: boolean;
   readonly credits: string;
 }
 
-/** What a print is made from. The build fills it in; no other stage is called from here. */
+/** Everything that a print is made from. The print calls no other stage itself. */
 export interface PrintInput {
   readonly book: Book;
   /** By id, in the order of the book. */
   readonly tunes: ReadonlyMap<string, PrintTune>;
-  /** A tune drawn again, every cell as near to this wide (in drawing units) as its notes allow. */
+  /** Draws a tune again, each cell as near to `cellWidth` (in drawing units) as its notes allow. */
   readonly draw: (study: Study, cellWidth: number) => Score;
   readonly noteChain: (block: NotesBlock) => readonly PrintedNote[] | null;
   /** A picture of the book by its path; null where it is missing. */
@@ -46,14 +46,14 @@ export interface PrintOptions {
   readonly what: PrintKind;
   readonly paper: Paper;
   readonly audience: Audience;
-  /** Which of the fading sheets, one after another for each tune; a book has the first of them. */
+  /** Fading steps of the sheets of each tune, in order; a book has only the first of them. */
   readonly steps: readonly SheetStep[];
   readonly marks: Density;
   /** Whether fingers are printed; null, as for `letters`, for the default of the audience. */
   readonly fingers: boolean | null;
   readonly letters: boolean | null;
-  /** The lessons with their tunes, or the tunes by title. */
+  /** Order of a book: lessons with their tunes, or tunes by title. */
   readonly order: 'lessons' | 'tunes';
-  /** One tune only, by id; null for all. */
+  /** Id of the only tune to print; null for all. */
   readonly only: string | null;
 }

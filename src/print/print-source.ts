@@ -4,7 +4,7 @@ import { list, literal, type Markup, mm, named } from './markup.ts';
 import { type PrintContext, printable } from './print-context.ts';
 import { margins, papers } from './sizes.ts';
 
-/** How the pages of a print are cut. */
+/** Form of the pages of a print. */
 export interface PageCut {
   readonly title: string;
   /** A book with a spine: margins mirrored, and two-page tunes on pages that face each other. */
@@ -16,7 +16,7 @@ export interface PageCut {
 
 const noMargins = { spine: 0, edge: 0, top: 0, bottom: 0 };
 
-/** The whole source of a print: its measures and words, the template, then what was composed. */
+/** Writes the source of a print: its measures and words, the template, then the composed body. */
 export function printSource(
   context: PrintContext,
   cut: PageCut,

@@ -2,7 +2,7 @@ import type { Words } from '../../shared/words/words-for.ts';
 import { isPrinted, type PrintContext, printedWords, titleOf } from './print-context.ts';
 import type { PrintTune } from './print-input.ts';
 
-/** By title, the same in every run and on every machine; equal titles by id. */
+/** Sorts tunes by title, without a leading article; equal titles by id, so that every run has the same order. */
 export function byTitle(
   tunes: readonly PrintTune[],
   { sortedAs, locale }: Words,
@@ -14,7 +14,7 @@ export function byTitle(
   );
 }
 
-/** The tunes that this print holds, by title: those whose rights are known, and not hidden ones. */
+/** The tunes that the print contains, by title. See `isPrinted`; tunes in private notes are left out. */
 export function printedTunes({
   input,
   options,
@@ -29,13 +29,13 @@ export function printedTunes({
   );
 }
 
-/** Tunes that the book names but may not print. */
+/** The tunes that are named but not printed, since their rights are not known; by title. */
 export const withheldTunes = ({ input }: Pick<PrintContext, 'input'>): readonly PrintTune[] =>
   byTitle(
     publicTunes([...input.tunes.values()]).filter(t => !t.published),
     printedWords(input),
   );
 
-/** What stands in a private note is never told of on paper. */
+/** Leaves out tunes that are defined in private notes: no print mentions them. */
 export const publicTunes = (tunes: readonly PrintTune[]): readonly PrintTune[] =>
   tunes.filter(t => !t.block.hidden);

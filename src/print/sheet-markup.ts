@@ -21,8 +21,8 @@ import {
 import type { PrintTune } from './print-input.ts';
 
 /**
- * A tune's sheet, on a page of its own or on two: title and kind, map, where all play alike, rows
- * of notation, credits at the foot. The fading step leaves out from the end what is known by heart.
+ * Makes the sheet of a tune, one page or two: title and kind, map, anchors, rows of notation, credits. Each
+ * fading step shows less of the notation, until only the title is left.
  */
 export function sheetMarkup(
   context: PrintContext,
@@ -52,7 +52,7 @@ export function sheetMarkup(
 const quietLine = (text: string): Markup =>
   text === '' ? '' : call('quiet', [], call('plainly', [], words(text)));
 
-/** `reel in E dorian, 4/4. Also called …`. */
+/** Kind, metre and other names: `Reel in E dorian, 4/4. Also called …`. */
 function factsOf(study: Study | null, words: Words): string {
   const { keyName, kindName, typeName, noteNames } = words;
   if (study === null) return '';
@@ -121,7 +121,7 @@ function sheetRows(context: PrintContext, tune: PrintTune, step: SheetStep): rea
   });
 }
 
-/** `E, E, E`. */
+/** The first notes in words: `E, E, E`. */
 export const firstSpoken = ({ tune }: Study, words: Words, count = 3): string =>
   tune.events
     .flatMap(e => (e.kind === 'note' ? [words.spokenPitches(e.pitches, words.noteNames)] : []))

@@ -6,43 +6,43 @@ export type Audience = (typeof audiences)[number];
 /** Size of the paper. */
 export type Paper = 'a4' | 'letter';
 
-/** Width and height in millimetres. */
+/** Width and height of each format in millimetres. */
 export const papers: Readonly<Record<Paper, readonly [width: number, height: number]>> = {
   a4: [210, 297],
   letter: [215.9, 279.4],
 };
 
-/** Millimetres. The side of the spine has room for it: pages are bound or punched there. */
+/** Margins in millimetres. That at the spine is wider, since pages are bound or punched there. */
 export const margins = { top: 16, bottom: 14, spine: 14, edge: 10 } as const;
 
-/** Print in a size that its readers need. Lengths in millimetres, text in points. */
+/** Sizes of a print for one audience. Lengths in millimetres, text in points. */
 export interface Sizes {
-  /** From the lowest line of the staff to the highest. */
+  /** Height of the staff, from its lowest line to its highest. */
   readonly staff: number;
   readonly text: number;
-  /** The least text on a page: credits, running heads, the words in a map. */
+  /** The smallest text: credits, running heads, the words in a map. */
   readonly small: number;
   /** Plain type without serifs or italics, aligned left. */
   readonly plain: boolean;
-  /** A phrase a line, however wide the paper. */
+  /** One phrase on each line, however wide the paper. */
   readonly phraseALine: boolean;
-  /** Thickness of a staff line against that of the drawing. */
+  /** Thickness of lines, as a multiple of that in the drawing. */
   readonly lines: number;
   /** Size of fingers, letters and labels, in drawing units; null as drawn. */
   readonly figures: number | null;
-  /** Shown where nothing else is asked for. */
+  /** Whether fingers are printed by default; `letters` likewise. */
   readonly fingers: boolean;
   readonly letters: boolean;
-  /** Of the pocket booklet: its staff, and its text. */
+  /** Staff and text of the pocket booklet. */
   readonly pocket: { readonly staff: number; readonly text: number };
 }
 
 /**
- * Staff 7.5 mm for parts (the guidelines for music preparation of MOLA, the orchestra librarians; by report, not read), 8 to 9 for
- * children, 10 to 12 in large print (common practice). Text 12 points at least; large print 16 at
- * least, without serifs or italics and aligned left, lines thicker, fingerings grown by more than
- * the staff, a phrase a line (UK Association for Accessible Formats, its guidance on clear and
- * large print and on modified stave notation, of which the edition was not noted). Headings are made from `text`.
+ * Sizes by audience. Staff: 7.5 mm for parts (guidelines for music preparation of MOLA, the orchestra librarians;
+ * by report, not read), 8 to 9 for children, 10 to 12 in large print (common practice). Text: 12 points at least.
+ * Large print: 16 points at least, without serifs or italics, aligned left, lines thicker, fingerings larger in
+ * proportion to the staff, one phrase on each line (UK Association for Accessible Formats, guidance on clear and
+ * large print and on modified stave notation; edition not noted). Headings derive from `text`.
  */
 export const sizesFor: Readonly<Record<Audience, Sizes>> = {
   adults: {
@@ -86,6 +86,6 @@ export const sizesFor: Readonly<Record<Audience, Sizes>> = {
 /** Staff spaces in a staff. */
 const spaces = 4;
 
-/** Millimetres of one drawing unit, where a staff space is `staffSpace` units. */
+/** Length of one drawing unit in millimetres, where a staff space is `staffSpace` units. */
 export const unitLength = (staff: number, staffSpace: number): number =>
   staff / spaces / staffSpace;

@@ -1,7 +1,7 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import type { PrintFonts } from './print-fonts.ts';
 
-/** What is set: a source, and the files that it names, by path from the root. */
+/** A source to typeset, and the files that it names, by path from the root. */
 export interface Setting {
   readonly source: string;
   readonly files: ReadonlyMap<string, string | Buffer>;
@@ -11,7 +11,7 @@ export interface Setting {
 export interface Typeset {
   readonly pdf: Buffer;
   readonly pages: number;
-  /** What the source noted with `#note("kind", …)`, in order. */
+  /** The notes that the source makes with `#note("kind", …)`, in order. */
   readonly notes: readonly { readonly kind: string; readonly page: number; readonly of: string }[];
 }
 
@@ -19,10 +19,10 @@ export interface Typeset {
 const root = '/bowbook-print';
 
 /**
- * Sets a source as PDF/UA-1: tagged, with a title, a language and a spoken alternative for every
- * picture, which the standard demands (ISO 14289-1, 7.1 to 7.3). The same source and files give the
- * same bytes: the document is dated by nothing. Throws where the source is wrong, which is a defect
- * of ours: text is escaped and characters are checked against the fonts before they come here.
+ * Typesets a source as PDF/UA-1: tagged, with a title, a language and a text alternative for every picture, as
+ * the standard demands (ISO 14289-1, 7.1 to 7.3). The document has no date, so the same source and files give
+ * the same bytes. Throws where the source has an error, which is a defect of the program: text is escaped, and its
+ * characters are checked against the fonts, before.
  */
 export function typeset({ source, files }: Setting, fonts: PrintFonts): Typeset {
   const compiler = NodeCompiler.create({

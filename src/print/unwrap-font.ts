@@ -1,7 +1,8 @@
 import { inflateSync } from 'node:zlib';
 
 /**
- * A WOFF 1.0 font as the TrueType or OpenType font inside it, under a family name of our own.
+ * Returns the TrueType or OpenType font in a WOFF 1.0 file, renamed to the given family. Throws where the file is
+ * no WOFF 1.0 font.
  *
  * WOFF keeps the tables of a font, each deflated where that makes it smaller, behind a directory of
  * 20 bytes a table (W3C, WOFF File Format 1.0, sections 3 to 5); the font proper has a directory of
@@ -28,7 +29,7 @@ interface Table {
   readonly data: Buffer;
 }
 
-/** A font file of these tables, which must stand in the order of their tags. */
+/** Writes a font file of tables, which must be in the order of their tags. */
 function writeTables(flavour: Buffer, tables: readonly Table[]): Buffer {
   const head = Buffer.alloc(12 + 16 * tables.length);
   flavour.copy(head);
@@ -62,7 +63,7 @@ function checksum(padded: Buffer): number {
 /** Names 1 and 16 are the family, 4 the full name, 6 the PostScript name (OpenType, `name`). */
 const familyNames = [1, 4, 6, 16];
 
-/** A `name` table with the family changed; the names in English on Windows, which all readers take. */
+/** A `name` table with the family changed. Only its names in English for Windows are kept: all readers know those. */
 function renamed(table: Buffer, family: string): Buffer {
   const strings = table.readUInt16BE(4);
   const records = Array.from({ length: table.readUInt16BE(2) }, (_, i) => 6 + 12 * i)

@@ -43,7 +43,7 @@ export function abcTitle(text: string): string | null {
   return title || null;
 }
 
-/** Fields that stand before the first `X:`, and would be meant for every tune of the fence. */
+/** Whether fields stand before the first `X:`, as a header for every tune of the fence. */
 export function hasFileHeader(text: string): boolean {
   const head = at(text.split(/^X:/m, 1), 0);
   return text !== head && /^[A-Za-z]:/m.test(head);

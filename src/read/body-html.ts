@@ -3,10 +3,10 @@ import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
 import { siteWords } from '../../shared/words/en/site.ts';
 
-/** What a page says of its footnotes, in the book's language. */
+/** Labels of footnotes, in the book's language. */
 export interface FootnoteWords {
   readonly footnotes: string;
-  /** Name of the way back from a footnote; `reference` is `1`, or `1-2` of its second mention. */
+  /** Label of the link back from a footnote; `reference` is `1`, or `1-2` for its second mention. */
   readonly footnoteBack: (reference: string) => string;
 }
 
@@ -14,15 +14,15 @@ export interface FootnoteWords {
 const writer = unified().use(rehypeStringify, { allowDangerousHtml: true }).freeze();
 
 /**
- * The HTML of a body, with `blockHtml(index)` where the block of that index stands. A body is read
- * before the language of its book matters, so its footnotes get their words here.
+ * Writes a body as HTML, with `blockHtml(index)` in place of each block. Footnotes get their labels here,
+ * since reading does not depend on the language of the book.
  */
 export function bodyHtml(
   body: Root,
   blockHtml: (index: number) => string,
   words: FootnoteWords = siteWords,
 ): string {
-  // Most tunes have no words of their own, and a book has a page of each.
+  // Most tunes have no story: this saves a run of the writer on each of their pages.
   if (body.children.length === 0) return '';
   const filled = (node: RootContent): RootContent => {
     if (node.type !== 'element') return node;
@@ -41,7 +41,7 @@ export function bodyHtml(
   return writer.stringify({ ...body, children: body.children.map(filled) });
 }
 
-/** The properties of an element, its way back from a footnote named. */
+/** The properties of an element, with a label where it is a link back from a footnote. */
 const wordedProperties = ({ properties }: Element, words: FootnoteWords): Element['properties'] =>
   'dataFootnoteBackref' in properties
     ? { ...properties, ariaLabel: words.footnoteBack(String(properties.ariaLabel)) }

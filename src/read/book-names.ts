@@ -8,13 +8,13 @@ export interface BookNames {
   /** Ids of tunes by the slug of their title, where only one has it. */
   readonly titled: ReadonlyMap<string, string>;
   readonly anchors: ReadonlyMap<string, Place>;
-  /** The tune of each anchor, where that is plain from its own page. */
+  /** Id of the tune of each anchor; none where its page leaves the tune open. */
   readonly anchorOf: ReadonlyMap<string, string>;
   readonly presets: readonly string[];
   /** Pages by file. */
   readonly pages: ReadonlyMap<string, LinkTarget>;
   readonly media: ReadonlySet<string>;
-  /** Unfinished files, and so not in the site. */
+  /** Files of pages that are unfinished, and so not in the site. */
   readonly unfinished: ReadonlySet<string>;
 }
 
@@ -61,7 +61,7 @@ function byTitle(pages: readonly PageNames[]): ReadonlyMap<string, string> {
   );
 }
 
-/** Says that a name is unknown, and which known one is nearest. */
+/** Makes the problem of an unknown name, with the nearest known one. */
 export function unknownName(
   kind: 'tune' | 'anchor',
   id: string,

@@ -11,7 +11,7 @@ import type { FinishedPage } from './read-page.ts';
 import { defaultSettings, readSettings, type SettingsReading } from './read-settings.ts';
 import { placeAt, sourceText } from './source-text.ts';
 
-/** Where files of a book are looked for. */
+/** Folders of a book that are read. */
 const readFolders: readonly string[] = [...Object.values(folders), 'media'];
 
 interface BookOfOptions {
@@ -20,7 +20,7 @@ interface BookOfOptions {
   readonly reader?: PageReader;
 }
 
-/** Reads a book from its files. Faults of the book are in `problems`; nothing throws. */
+/** Reads a book from its files. Faults of the book become `problems`; only a defect of the program throws. */
 export function bookOf(root: string, files: BookFiles, options: BookOfOptions = {}): Book {
   const { reader = pageReader() } = options;
   const { settings, problems: settingsProblems } = settingsOf(files);
@@ -94,8 +94,8 @@ function settingsOf({ texts, media }: BookFiles): SettingsReading {
 }
 
 /**
- * Media that nothing published refers to: named in private notes, on unfinished pages or by recordings withheld,
- * or not at all. A recording nobody has agreed to must not go out because its page is not ready yet.
+ * Media that nothing published refers to: those named only in private notes, on unfinished pages or by
+ * recordings that are withheld, and those not named at all. They are not published.
  */
 function privateMedia(
   { media }: BookFiles,
@@ -115,7 +115,7 @@ function privateMedia(
   return media.filter(file => !open.has(file));
 }
 
-/** A recording of a learner is not published before somebody has consented. */
+/** A problem for each recording of a learner without consent; it is not published. */
 function withoutConsent(pages: readonly Page[]): readonly Problem[] {
   return pages
     .flatMap(page => page.blocks)
@@ -123,7 +123,7 @@ function withoutConsent(pages: readonly Page[]): readonly Problem[] {
     .map(clip => problem('clip-consent', clip.place, { actual: clip.words }));
 }
 
-/** Two files whose names come to the same page of the site. */
+/** A problem for each file whose page would have the path of another's. */
 function repeatedSlugs(pages: readonly PageNames[]): readonly Problem[] {
   const seen = new Map<string, string>();
   return pages.flatMap(({ kind, slug, file }): readonly Problem[] => {

@@ -4,7 +4,7 @@ import type { NoteNames } from '../../shared/music/note-names.ts';
 import type { PrintKind, SheetStep } from '../../shared/print-kinds.ts';
 import type { Rights } from '../../shared/rights.ts';
 
-/** What `bowbook.yaml` says, and what stands in its place where it says nothing. */
+/** Settings of a book: those of `bowbook.yaml`, and defaults for the rest. */
 export interface BookSettings {
   readonly title: string;
   readonly teacher: string | null;
@@ -14,13 +14,13 @@ export interface BookSettings {
   readonly paper: 'a4' | 'letter';
   readonly tuning: Tuning;
   readonly bowing: BowingSettings;
-  /** Rights of tunes that say nothing of their own. */
+  /** Rights of the tunes that state none themselves; null where they are unknown. */
   readonly rights: Rights | null;
-  /** What this book calls a cut. */
+  /** The book's word for a cut, the ornament. */
   readonly cutName: string;
   /** Address at which the site will stand, ending in `/`; null where the teacher has not said. */
   readonly site: string | null;
-  /** null: the book's looks are Bowbook's own. */
+  /** Colours and picture of the book; null for the default look. */
   readonly theme: Theme | null;
   /** What the notes are called in words: B and B flat, H and B, or si and si flat. */
   readonly noteNames: NoteNames;
@@ -30,7 +30,7 @@ export interface BookSettings {
   readonly steps: readonly SheetStep[];
 }
 
-/** Colours as `#rrggbb`, and a picture in `media`; null for what the teacher leaves to us. */
+/** Colours as `#rrggbb`, and a picture in `media`; null for what the teacher has not set. */
 export interface Theme {
   readonly ink: string | null;
   readonly paper: string | null;

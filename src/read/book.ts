@@ -23,7 +23,7 @@ export type { ShowTuneBlock } from './blocks/show-tune.ts';
 export type { TuneBlock } from './blocks/tune.ts';
 export type { BookSettings, Theme } from './book-settings.ts';
 
-/** A book as its teacher wrote it, checked. */
+/** A book as read from its files and checked. */
 export interface Book {
   /** Folder of the book. */
   readonly root: string;

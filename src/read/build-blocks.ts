@@ -46,7 +46,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   const blocks: (Block | null)[] = [];
   const problems: Problem[] = [];
   const definitions = definitionsOf(tree);
-  /** The tunes of the nearest definition or showing above. */
+  /** Ids of the tunes that the nearest block above defines or shows. */
   let above: readonly string[] = [];
   let bodies = 0;
   const media = new Set<string>();
@@ -54,7 +54,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
   const placeOf = (node: RootContent): Place =>
     placeAt(source.file, node.position?.start.line ?? 1, node.position?.start.column ?? 1);
 
-  /** A place for a block, kept before its content is read, so that blocks stand in page order. */
+  /** Takes the index of a block before its content is read, so that blocks are in page order. */
   function reserve(): number {
     return blocks.push(null) - 1;
   }
@@ -126,7 +126,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     return [mark(at)];
   }
 
-  /** Adds what every block has. */
+  /** Adds `about` and `hidden` to a block as read. */
   function completed<B extends BlockBase>(
     spec: BlockSpec<B>,
     block: ReadBlock<B>,
@@ -136,7 +136,7 @@ export function buildBlocks(request: PageRequest): PageBlocks {
     return { ...block, about, ...(hidden ? { hidden } : {}) } as unknown as Block;
   }
 
-  /** The tune that a block is about: as `of` says, or the one above. `isRequired`: `of` must be there. */
+  /** See `BlockContext`; with `isRequired` the tune above does not stand in for a missing `of`. */
   function tuneNamed({ values, place, form, name }: Directive, isRequired: boolean): string | null {
     const written = values.of?.text.trim();
     if (values.of && written) {

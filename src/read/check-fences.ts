@@ -58,7 +58,7 @@ function compareContainers(
   ];
 }
 
-/** Fences and comments that were taken for prose. */
+/** Fences and comments that the parser took for prose. */
 function leftInText(source: SourceText, tree: Root): readonly Problem[] {
   return proseOf(tree).flatMap(({ text, node }) => {
     const colons = /:{3,}\S*/.exec(text)?.[0];
@@ -70,7 +70,7 @@ function leftInText(source: SourceText, tree: Root): readonly Problem[] {
   });
 }
 
-/** Blocks and footnotes that were taken for prose; nothing secret hangs on them. */
+/** Problems with blocks and footnotes that the parser took for prose. None of them can make private text public. */
 export function checkProse(source: SourceText, tree: Root): readonly Problem[] {
   return proseOf(tree).flatMap(({ text, node }) => {
     const line = /(?:^|\n)[ \t]*(::[ \t]*\p{L}[\p{L}-]*)/u.exec(text)?.[1];
@@ -93,13 +93,13 @@ function proseOf(tree: Root): readonly { readonly text: string; readonly node: P
   return found;
 }
 
-/** Every node in the order of the page. */
+/** Calls `see` with every node, in document order. */
 function walk(node: Nodes, see: (node: Nodes) => void): void {
   see(node);
   if ('children' in node) for (const child of node.children) walk(child, see);
 }
 
-/** Placed where `actual` is written, or at the head of its paragraph where it is written otherwise. */
+/** Makes a problem where `actual` is written; at the head of its paragraph where the source spells it otherwise. */
 function inProse(
   rule: 'fence-in-text' | 'comment-broken' | 'block-in-prose' | 'footnote-unknown',
   { file, text }: SourceText,

@@ -1,8 +1,8 @@
 import type { Definition, FootnoteDefinition, Root, RootContent } from 'mdast';
 
 /**
- * What a page's links and footnotes refer to. In Markdown definitions serve the whole page wherever
- * they are written; here those in private notes serve private notes only.
+ * Definitions of the links and footnotes of a page. In Markdown a definition holds for the whole page,
+ * wherever it is written; here one in a private note holds in private notes only.
  */
 export interface Definitions {
   readonly open: readonly AnyDefinition[];
@@ -41,7 +41,7 @@ export function definitionsOf(tree: Root): Definitions {
   };
 }
 
-/** Footnotes and links have names apart. */
+/** Name of a definition or a reference; null for other nodes. Footnotes begin with `^`, so links may have equal names. */
 function nameOf(node: RootContent): string | null {
   if (!('identifier' in node)) return null;
   return `${node.type.startsWith('footnote') ? '^' : ''}${node.identifier.toLowerCase()}`;

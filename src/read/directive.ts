@@ -24,8 +24,8 @@ export interface Directive {
 /** The value of an attribute as written, with its places. */
 export interface AttributeValue {
   readonly text: string;
-  /** Of its name. */
+  /** Place of the attribute's name. */
   readonly place: Place;
-  /** Of the first character of its value. */
+  /** Place of the first character of the value. */
   readonly valuePlace: Place;
 }

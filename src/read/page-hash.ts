@@ -1,11 +1,11 @@
 import { hash } from 'node:crypto';
 import type { Page } from './book.ts';
 
-/** Hashes of what a page holds, but for where in the teacher's files it stands, which no page shows. */
+/** Hashes (SHA-256) of the content of a page. Places in source files are left out: no page of the site shows them. */
 export interface PageHashes {
-  /** Of its head and its blocks, which other pages may show. */
+  /** Hash of its head and its blocks, which other pages may show. */
   readonly blocks: string;
-  /** Of all of it. */
+  /** Hash of head, blocks and body. */
   readonly whole: string;
 }
 

@@ -5,12 +5,12 @@ import type { TuneFacts } from './read-front-matter.ts';
 /** What a page is, by the folder that it stands in. */
 export type PageKind = 'lesson' | 'tune' | 'page';
 
-/** What a page brings to the names of the book. */
+/** Names that a page defines, and its own. */
 export interface PageNames {
   readonly kind: PageKind;
   readonly file: string;
   readonly slug: string;
-  /** Its front matter says that it is not to be shown yet. */
+  /** Its front matter says that the page is unfinished. */
   readonly isUnfinished: boolean;
   readonly target: LinkTarget;
   readonly tunes: readonly TitledTune[];
@@ -18,7 +18,7 @@ export interface PageNames {
   readonly sets: readonly SetSeed[];
 }
 
-/** A page as a link may lead to it. */
+/** A page as the target of links. */
 export interface LinkTarget {
   /** null for a tune page without tunes, which has no page in the site. */
   readonly sitePath: string | null;
@@ -44,7 +44,7 @@ export interface TuneSeed {
 export interface AnchorSeed {
   readonly id: string;
   readonly place: Place;
-  /** The tune it is written to be of, or the one above it; null where neither is plain. */
+  /** Id of the tune in its `of`, else of the one above it; null where there is not just one. */
   readonly of: string | null;
 }
 

@@ -17,12 +17,12 @@ const parser = unified()
   .use(remarkDirective)
   .freeze();
 
-/** CommonMark with GFM, front matter and directives. */
+/** Parses CommonMark with GFM, front matter and directives. */
 export const parseMarkdown = (text: string): Root => parser.parse(text);
 
 /**
- * What a body may hold: the sanitiser's own list, less what loads from elsewhere, plus the mark of
- * a block. Ids are ours alone, since raw HTML is dropped, so none need be disguised.
+ * What a body may hold: the list of the sanitiser, without what loads from other sites, and with the mark
+ * of a block. Ids get no prefix: raw HTML is dropped, so none comes from the teacher.
  */
 const schema: typeof defaultSchema = {
   ...defaultSchema,
@@ -36,14 +36,17 @@ const schema: typeof defaultSchema = {
   },
 };
 
-/** `number` tells the bodies of one page apart, so that the ids of their footnotes do not clash. */
+/**
+ * Converts Markdown to a sanitised tree of HTML. `number` is part of the ids of footnotes, and must be
+ * different for each body of a page.
+ */
 export function toBody(tree: Root, number: number): Hast {
-  // Most tunes have no story.
+  // Most tunes have no story: this saves two runs over an empty tree.
   if (tree.children.length === 0) return { type: 'root', children: [] };
   const body = unified()
     .use(remarkRehype, {
       clobberPrefix: `note-${number}-`,
-      // What readers see of these is put in by `bodyHtml`.
+      // `bodyHtml` replaces both by words in the language of the book.
       footnoteLabel: siteWords.footnotes,
       footnoteBackLabel: (index, again) => `${index + 1}${again > 1 ? `-${again}` : ''}`,
     })

@@ -4,8 +4,8 @@ import { type Problem, problem } from '../../shared/problem.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
 /**
- * Why a page's text is not even given to the parser: it is too long, a line of it is, or a line
- * begins with more list and quote marks than can be told apart. null where it is to be read.
+ * The problem of a text that must not be given to the parser: the text or a line is too long, or a line
+ * opens too many levels of lists, quotations or brackets. null where it can be parsed.
  */
 export function textPastLimit({ file, text }: SourceText): Problem | null {
   if (text.length > limits.pageLength) {
@@ -42,7 +42,10 @@ function isDeep(line: string): boolean {
 const tooDeep = (place: Problem['place']): Problem =>
   problem('nested-past-limit', place, { facts: { most: limits.nesting } });
 
-/** What of a parsed page is past a limit: its depth, or the cells of a table. Walks by a list. */
+/**
+ * The problem of a parsed page that is past a limit: its depth, or the cells of a table. Uses a list rather
+ * than recursion, which a deep tree would exhaust.
+ */
 export function treePastLimit(tree: Root, file: string): Problem | null {
   const waiting: { readonly node: Nodes; readonly depth: number }[] = [{ node: tree, depth: 0 }];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
@@ -51,7 +54,7 @@ export function treePastLimit(tree: Root, file: string): Problem | null {
     const place = placeAt(file, line, column);
     if (depth > limits.nesting) return tooDeep(place);
     if (node.type === 'table') {
-      // A row that is short is filled up to the width of the first.
+      // Short rows are filled up to the width of the first, so a few characters make many cells.
       const found = (node.align?.length ?? 0) * node.children.length;
       const facts = { found, most: limits.tableCells };
       if (found > limits.tableCells) return problem('table-past-limit', place, { facts });

@@ -16,7 +16,7 @@ export const settingsFile = 'bowbook.yaml';
 export interface BookFiles {
   readonly texts: ReadonlyMap<string, string>;
   readonly media: readonly string[];
-  /** Files and folders that look meant for the book and stand where nothing reads them. */
+  /** Files and folders that look like part of the book, but are where nothing reads them. */
   readonly unread?: readonly string[];
   /** What is wrong with the files themselves: too large, too many, or links out of the book. */
   readonly problems?: readonly Problem[];
@@ -75,7 +75,7 @@ function many(actual: string, files: readonly string[]): readonly Problem[] {
   return files.length > limits.files ? [problem('files-past-limit', null, { actual, facts })] : [];
 }
 
-/** A path that no site can have, or that a memory stick (exFAT) cannot. */
+/** A problem for a path that a URL or a memory stick (exFAT) cannot have. */
 function oddName(path: string): readonly Problem[] {
   const impossible = /[\\\p{Cc}]/u.exec(path)?.[0];
   if (impossible !== undefined) {
@@ -88,11 +88,11 @@ function oddName(path: string): readonly Problem[] {
 /** Endings of files that a browser opens as a page, or runs. */
 const isProgram = /\.(?:x?html?|xht|xml|xslt?|m?js|cjs|wasm|swf)$/i;
 
-/** What a drawing can hold that runs when it is opened by itself, where no policy of a page holds. */
+/** Parts of an SVG that run when it is opened by itself, where no page's content policy applies. */
 const runsInDrawing =
   /<(?:\w+:)?(?:script|foreignObject|handler)\b|\son\w+\s*=|javascript:|<!ENTITY/i;
 
-/** A file that would run in the reader's browser: the site opens from a folder, and every page may link to it. */
+/** A problem for a media file that would run in the reader's browser: any page may link to it. */
 async function runsOf(root: string, file: string): Promise<readonly Problem[]> {
   const runs =
     isProgram.test(file) ||
@@ -100,7 +100,7 @@ async function runsOf(root: string, file: string): Promise<readonly Problem[]> {
   return runs ? [problem('media-runs', null, { actual: file })] : [];
 }
 
-/** Empty where it is past the limit, which is said already. */
+/** Text of a drawing; empty where it is past the limit, which is a problem already. */
 async function drawingText(root: string, file: string): Promise<string> {
   const found = await stat(join(root, file)).catch(emptyIfMissing);
   if (!('size' in found) || found.size > limits.pictureSize) return '';

@@ -20,7 +20,7 @@ export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
 
 /** A directive with its attributes, and what is wrong with it. */
 export interface DirectiveReading {
-  /** null: of no known name, and said so. */
+  /** null where its name is unknown, which is a problem. */
   readonly directive: Directive | null;
   readonly problems: readonly Problem[];
 }
@@ -83,7 +83,10 @@ function openingOf(node: DirectiveNode, source: SourceText): string {
   return node.type === 'textDirective' ? whole : at(whole.split('\n', 1), 0);
 }
 
-/** remark has decoded character references; ours has the order and the repeats. */
+/**
+ * Value of an attribute with its character references decoded, as remark has it. `writtenAttributes` keeps
+ * order and repeats, but decodes nothing.
+ */
 function decoded(node: DirectiveNode, name: string, value: string | null): string {
   return value?.includes('&') ? (node.attributes?.[name] ?? value) : (value ?? '');
 }

@@ -32,7 +32,7 @@ const frontMatter = z.strictObject(
   { error: expects.table },
 );
 
-/** What stands between the `---` at the head of a page; what is left out is undefined. */
+/** Front matter of a page, the YAML between `---` at its head; a key that is missing is undefined. */
 export interface FrontMatter extends TuneFacts {
   readonly title?: string | undefined;
   readonly date?: string | undefined;
@@ -40,7 +40,7 @@ export interface FrontMatter extends TuneFacts {
   readonly unfinished?: boolean | undefined;
 }
 
-/** What a page's head or a `:::tune` can say of a tune. */
+/** Facts about a tune, from the front matter of its page or the attributes of its `:::tune`. */
 export interface TuneFacts {
   readonly rights?: RightsName | undefined;
   readonly permission?: string | undefined;

@@ -17,7 +17,7 @@ import { slug } from './slug.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 import { type PageSurvey, surveyPage } from './survey-page.ts';
 
-/** A page read by itself, before the names of other pages are known. */
+/** A page after its first step of reading, before the names of other pages are known. */
 export interface PageDraft {
   readonly kind: Page['kind'];
   readonly source: SourceText;
@@ -51,7 +51,7 @@ export function unfinishedPage(kind: Page['kind'], source: SourceText): PageDraf
     front,
     survey,
     target: { sitePath: sitePath(kind, name, survey), headings },
-    // What follows from a broken fence would only distract from it.
+    // Other problems of such a page may be consequences of the fault, and would hide it.
     problems: sealed
       ? [...frontProblems, ...fences]
       : [...frontProblems, ...survey.problems, ...checkProse(source, tree)],
@@ -75,7 +75,7 @@ function treeOf(source: SourceText): { readonly tree: Root; readonly past: Probl
   return past ? { tree: { type: 'root', children: [] }, past } : { tree, past: null };
 }
 
-/** The names that a half-read page brings to the book. */
+/** The names that a page defines. */
 export const namesOf = (draft: PageDraft): PageNames => {
   const { kind, source, front, target, survey } = draft;
   return {

@@ -105,7 +105,7 @@ const settings = z.strictObject(
 
 type Written = z.infer<typeof settings>;
 
-/** What a book is that says nothing: a fiddle's tuning, A4, English. */
+/** Settings of a book without `bowbook.yaml`: a fiddle's tuning, A4, English. */
 export const defaultSettings: BookSettings = {
   title: 'Tune book',
   teacher: null,
@@ -130,8 +130,8 @@ export interface SettingsReading {
 }
 
 /**
- * Reads `bowbook.yaml`. Whatever it leaves out, or has wrong, is as in `defaultSettings`. `media`
- * are the book's media files, from its folder.
+ * Reads `bowbook.yaml`. A setting that is missing has its value of `defaultSettings`; where the file has a
+ * fault, all have. `media` are the paths of the book's media files, from its folder.
  */
 export function readSettings(
   { file, text }: SourceText,
@@ -230,7 +230,7 @@ function lower(value: unknown): unknown {
   return typeof value === 'string' ? value.toLowerCase() : value;
 }
 
-/** A well-formed tag of BCP 47 that begins with a language, as days are written by it. */
+/** Whether a text is a well-formed tag of BCP 47 that begins with a language: dates are written in it. */
 function isLanguageTag(text: string): boolean {
   if (!/^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/.test(text)) return false;
   try {
@@ -240,7 +240,7 @@ function isLanguageTag(text: string): boolean {
   }
 }
 
-/** An address that a site can stand at. */
+/** Whether a text is an address at which a site can be published. */
 function isSiteAddress(text: string): boolean {
   return /^https?:\/\/[^/?#\s]+[^?#\s]*$/i.test(text) && URL.canParse(text);
 }

@@ -5,7 +5,7 @@ import type { Theme } from './book.ts';
 
 import type { YamlReading } from './read-yaml.ts';
 
-/** What `bowbook.yaml` says of the book's looks, each colour known to be one. */
+/** Theme as `bowbook.yaml` has it, its colours already known to be well formed. */
 export interface WrittenTheme {
   readonly colours?:
     | {
@@ -17,14 +17,14 @@ export interface WrittenTheme {
   readonly picture?: string | undefined;
 }
 
-/** Ink and paper of a book that says nothing: those of `tokens.css`. */
+/** Default ink and paper, the same as in `tokens.css`. */
 const ownInk = '#22262b';
 const ownPaper = '#f6f3ec';
 
 /** Least contrast of text with what it stands on: WCAG 2.2, 1.4.3. */
 const leastContrast = 4.5;
 
-/** The book's colours and picture. Colours too faint to read are said, and left aside. */
+/** Checks the colours and picture of a book. Colours with too little contrast become a problem and are not used. */
 export function themeOf(
   { colours, picture }: WrittenTheme,
   media: readonly string[],

@@ -32,8 +32,8 @@ export interface YamlReading<T> {
 }
 
 /**
- * Reads YAML and holds it to a schema. Every fault is placed on its own key or value; an unknown
- * key names the nearest known one.
+ * Reads YAML and checks it against a schema. Each problem has the place of its key or value; an unknown key
+ * comes with the nearest known one.
  */
 export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReading<T> {
   const lines = new LineCounter();
@@ -80,7 +80,7 @@ export function readYaml<T>(source: YamlSource, schema: z.ZodType<T>): YamlReadi
   return { value: null, problems, placeOf };
 }
 
-/** Brackets and indents that stand deeper than any setting: the parser would run out of stack. */
+/** The problem of brackets or indents so deep that the parser would run out of stack; null where there is none. */
 function tooDeep({ file, text, firstLine }: YamlSource): (Problem & { place: Place }) | null {
   let open = 0;
   for (const [i, line] of text.split('\n').entries()) {
@@ -100,8 +100,8 @@ function tooDeep({ file, text, firstLine }: YamlSource): (Problem & { place: Pla
 const leading = (line: string): number => line.length - line.trimStart().length;
 
 /**
- * The document's value. An alias of what is not there, and one that would unfold without end, are
- * found only here, by an exception.
+ * The document as plain values. The library throws here, and not before, for an alias without an anchor
+ * and for aliases that would expand without end.
  */
 function plainValue(
   document: Document.Parsed,
@@ -198,7 +198,7 @@ interface SchemaShape {
   };
 }
 
-/** Without `optional`, `nullable` and transforms around it. */
+/** The schema inside `optional`, `nullable` and transforms. */
 function bare(schema: SchemaShape | undefined): SchemaShape | undefined {
   let at = schema;
   while (at?.def.innerType ?? at?.def.in) at = at?.def.innerType ?? at?.def.in;

@@ -7,7 +7,7 @@ import { type Place, type Problem, problem } from '../../shared/problem.ts';
 import type { BookNames } from './book-names.ts';
 import { slug } from './slug.ts';
 
-/** Ids of headings begin so, that they never meet an id which the page's own frame uses. */
+/** Prefix of the ids of headings, which keeps them different from the ids of the page's frame. */
 const headingPrefix = 'at-';
 
 /** Gives every heading an id made of its words, and returns their names without the prefix. */
@@ -35,9 +35,9 @@ export type LinkKind = 'link' | 'image';
 
 /** Where a link leads on the site. */
 export interface ResolvedLink {
-  /** null: the link is dropped, its words stay. */
+  /** Address from the page of the site; null where the link is dropped and only its text stays. */
   readonly url: string | null;
-  /** The media file that it leads to. */
+  /** Path of the media file that it leads to; null for other targets. */
   readonly media: string | null;
   readonly problem: Problem | null;
 }

@@ -4,8 +4,8 @@ import type { Rule } from '../../shared/rules.ts';
 import { placeAt, type SourceText } from './source-text.ts';
 
 /**
- * The first of two readers of container fences; `check-fences.ts` holds it against what remark
- * made. It knows nothing of Markdown but lines, and is stricter than Markdown on purpose:
+ * The first of two readers of container fences; `check-fences.ts` compares it with what remark made. It
+ * reads line by line, and is stricter than Markdown on purpose:
  *
  * - a fence stands at the very start of its line: no space, list or quotation sign before it
  * - a fence that opens is colons and a name, and only `[…]` or `{…}` may follow

@@ -1,6 +1,6 @@
 /**
  * The name of a title in links and file names: lower case, letters and digits of any script, and
- * hyphens. Apostrophes close up: `The Miller's Gate` is `the-millers-gate`. Empty where the title
+ * hyphens. Apostrophes are dropped: `The Miller's Gate` is `the-millers-gate`. Empty where the title
  * has no letter or digit.
  */
 export function slug(title: string): string {

@@ -30,7 +30,7 @@ export function surveyPage(tree: Root, source: SourceText): PageSurvey {
   const tunes = new Map<RootContent, readonly TuneSeed[]>();
   const anchors = new Map<RootContent, AnchorSeed>();
   const sets = new Map<RootContent, SetSeed>();
-  /** The tunes of the nearest definition or showing above. */
+  /** Ids of the tunes that the nearest block above defines or shows. */
   let above: readonly string[] = [];
   const problems: Problem[] = [];
 
@@ -163,7 +163,7 @@ export const isDirective = (node: RootContent): node is DirectiveNode =>
   node.type === 'textDirective';
 
 /**
- * Whether a text directive is really prose: `10:30`, `Remember:slur`, `see :above`. A bare name is
+ * Whether what the parser took for a text directive is prose: `10:30`, `Remember:slur`, `see :above`. A bare name is
  * prose unless it is a block's own name at the start of a word, where the label was forgotten.
  */
 export function isBareText(node: DirectiveNode, source: SourceText): boolean {

@@ -6,7 +6,7 @@ import { expects } from '../../shared/words/en/reading.ts';
 
 /** Values that both the book's settings and a page's front matter may have. */
 
-/** Words; a bare number counts as words, since a tune may be called 1845. */
+/** Text; a bare number is read as text, since a tune may be called 1845. */
 export const words = z
   .union([z.string(), z.number()], { error: expects.words })
   .transform(value => String(value).trim())

@@ -1,15 +1,15 @@
 import type { Place } from '../../shared/problem.ts';
 
-/** Signs of a line that are shown; a longer one is cut around the place. */
+/** Most characters of a line that are shown; a longer line is cut around the place. */
 const widest = 96;
 
 /**
- * The line of a place and a caret under its column, ready to be printed one below the other:
+ * Formats the line of a place, and a caret under its column:
  *
  *        7 | :::anchor{#a satrt=up}
  *          |              ^
  *
- * None where the line is empty or is not there.
+ * Empty where the line is blank or does not exist.
  */
 export function excerpt(
   { line, column }: Pick<Place, 'line' | 'column'>,
@@ -17,7 +17,7 @@ export function excerpt(
 ): readonly string[] {
   const text = source?.replace(/^\uFEFF/, '').split(/\r\n?|\n/)[line - 1];
   if (text === undefined || text.trim() === '') return [];
-  // A file may hold signs that would drive the terminal.
+  // Control characters in a file could change the state of the terminal.
   const safe = text.replace(/[^\P{Cc}\t]/gu, '\uFFFD');
   const from = column > widest ? column - Math.floor(widest / 2) : 0;
   const part = safe.slice(from, from + widest);

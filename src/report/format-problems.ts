@@ -12,8 +12,8 @@ export type SourceReader = (file: string) => string | null;
 const severities: readonly Severity[] = ['error', 'warning', 'note'];
 
 /**
- * Problems for a person at a terminal, grouped by file and in the order of their lines. Each has
- * its rule, what was found, how to mend it, the line it stands on and the page that says more:
+ * Formats problems for a terminal, grouped by file and sorted by line. Each has its severity and rule, what is
+ * wrong, how to mend it, its line and the page of its rule:
  *
  *     lessons/first.md
  *
@@ -26,8 +26,7 @@ const severities: readonly Severity[] = ['error', 'warning', 'note'];
  *
  *     1 error
  *
- * What is about the book as a whole comes first, and the last line counts them all. Empty where
- * there are none.
+ * Problems of the book as a whole come first, and the last line counts all. Empty where there are none.
  */
 export function formatProblems(problems: readonly Problem[], readSource: SourceReader): string {
   if (problems.length === 0) return '';
@@ -42,7 +41,7 @@ export function formatProblems(problems: readonly Problem[], readSource: SourceR
   return `${[...lines, countProblems(problems)].join('\n')}\n`;
 }
 
-/** One problem under the heading of its file. */
+/** The lines of one problem, under the heading of its file. */
 function tellProblem(p: Problem, source: string | null): readonly string[] {
   const { message, mend } = wordProblem(p);
   const named = `${reportWords.severity[p.severity]}, ${p.rule}`;

@@ -1,6 +1,6 @@
 import type { Problem } from '../../shared/problem.ts';
 
-/** Problems by file, line and column; those of the book as a whole stand first. */
+/** Sorts problems by file, line and column; those of the book as a whole come first. */
 export const inPlaceOrder = (problems: readonly Problem[]): readonly Problem[] =>
   [...problems].sort(comparePlaces);
 

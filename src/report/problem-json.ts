@@ -6,7 +6,7 @@ import { wordProblem } from '../../shared/words/words.ts';
 export interface ProblemJson {
   readonly rule: Rule;
   readonly severity: Severity;
-  /** From the book's folder; null, as line and column are, where the whole book is meant. */
+  /** Path from the book's folder; null, as line and column are, for a problem of the book as a whole. */
   readonly file: string | null;
   readonly line: number | null;
   readonly column: number | null;
@@ -17,7 +17,7 @@ export interface ProblemJson {
   readonly nearest: string | null;
 }
 
-/** A problem as data, with its sentences. */
+/** Converts a problem to data for JSON, with its sentences. */
 export function problemJson(p: Problem): ProblemJson {
   const { message, mend } = wordProblem(p);
   return {

@@ -2,18 +2,18 @@ import type { Problem } from '../../shared/problem.ts';
 import { wordProblem } from '../../shared/words/words.ts';
 import { inPlaceOrder } from './place-order.ts';
 
-/** The program, where no file is meant. */
+/** Stands in place of a file for a problem of the book as a whole. */
 const program = 'bowbook';
 
 /**
- * A line for each problem, in the form of compilers, which editors and CI turn into links:
+ * Formats each problem as one line, as compilers do, so that editors and CI systems make links of it:
  *
  *     lessons/first.md:7:14: error: `satrt` is no word of … Did you mean `start`? [attribute-unknown]
  *
  * Source: GNU Coding Standards, "Formatting Error Messages": `file:line:column: message`, and
  * `program: message` where there is no source file; lines and columns count from 1. The severity
- * before the message and the rule after it are common practice. `filePath` says how a file of the
- * book is named from where the reader of the lines stands.
+ * before the message and the rule after it are common practice. `filePath` converts a path from the
+ * book's folder to one from the working directory of the reader.
  */
 export function problemLines(
   problems: readonly Problem[],

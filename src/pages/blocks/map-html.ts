@@ -7,7 +7,7 @@ import { claimId, type PageContext, tunePath } from '../page-context.ts';
 import { render } from '../render.ts';
 import { noticeHtml } from './notice-html.ts';
 
-/** The map of a tune, in phrases as long as the block asks. */
+/** Makes the HTML of a map block; its `unit` sets the length of phrases for this map alone. */
 export function mapHtml(block: MapBlock, context: PageContext): string {
   const tune = context.input.tunes.get(block.of);
   if (!tune?.study) return noticeHtml(context.words.siteWords.noMap, context);
@@ -24,7 +24,7 @@ export function mapHtml(block: MapBlock, context: PageContext): string {
   );
 }
 
-/** The tune mapped in phrases of so many bars. No drawing is cut at them, so none is linked to. */
+/** The tune mapped in phrases of `unit` bars. Its drawing is cut at other phrases, so the map has no links to it. */
 function mappedBy(unit: number, tune: BuiltTune): BuiltTune {
   const { study } = tune;
   if (study === null) return tune;

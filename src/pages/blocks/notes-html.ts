@@ -4,7 +4,7 @@ import type { PageContext } from '../page-context.ts';
 import { render } from '../render.ts';
 import type { ChainNote } from '../site.ts';
 
-/** A chain of notes in running text; as written where its ABC could not be read. */
+/** Makes the HTML of a chain of notes; its ABC as written where that could not be read. */
 export function notesHtml(block: NotesBlock, context: PageContext): string {
   const notes = context.input.noteChain(block);
   if (notes === null) return render('parts/verbatim', { text: block.abc }, context.words).trim();
@@ -18,7 +18,7 @@ interface ChainStroke {
   readonly notes: readonly ChainNote[];
 }
 
-/** A chain by stroke: notes taken in one stroke stand together. */
+/** Groups the notes of a chain by stroke. */
 function chainStrokes(notes: readonly ChainNote[], { words }: PageContext): readonly ChainStroke[] {
   const strokes: ChainNote[][] = [];
   for (const note of notes) {

@@ -8,7 +8,7 @@ import { render } from '../render.ts';
 import { tryView } from '../try-view.ts';
 import { noticeHtml } from './notice-html.ts';
 
-/** The ways to an anchor, with the place to try strokes. */
+/** Makes the HTML of a plan block: the ways to its anchor, and the fold to try strokes. */
 export function planHtml(block: PlanBlock, context: PageContext): string {
   const anchor = context.references.anchors.get(block.to);
   const tune = anchor && context.input.tunes.get(anchor.of);
@@ -34,6 +34,6 @@ export function planHtml(block: PlanBlock, context: PageContext): string {
   );
 }
 
-/** The lead-ins under the level and preset that a plan block asks for. */
+/** The lead-ins under the block's level and preset. */
 const leadInsOf = (anchor: Anchor, { level, preset }: PlanBlock): Anchor['leadIns'] =>
   anchor.asked.find(a => a.level === level && a.preset === preset)?.leadIns ?? anchor.leadIns;

@@ -8,7 +8,7 @@ import { claimId, mayShow, type PageContext, tunePath } from '../page-context.ts
 import { playerView } from '../player-view.ts';
 import { type Html, render } from '../render.ts';
 
-/** A tune on a page about more than it. `story` makes what stands around its fence. */
+/** Makes the HTML of a tune on a lesson or other page. `story` makes the text around its fence. */
 export function tuneHtml(
   block: TuneBlock | ShowTuneBlock,
   story: () => Html | null,
@@ -43,7 +43,7 @@ export function tuneHtml(
   );
 }
 
-/** The phrases that cells stand in, once each. */
+/** The phrases of some cells, each once. */
 const phrasesOf = (cells: readonly ScoreCell[]): readonly number[] => [
   ...new Set(cells.map(c => c.phrase)),
 ];

@@ -15,7 +15,7 @@ export interface BlockBase {
   readonly place: Place;
   /** Ids of the tunes that the block names, by itself or by an anchor. */
   readonly about: readonly string[];
-  /** It stands inside a private note: nothing outside that note may tell of it. */
+  /** The block stands inside a private note: nothing outside that note may mention it. */
   readonly hidden?: true;
 }
 
@@ -39,7 +39,7 @@ export interface BlockSpec<B extends BlockBase, IsStudied extends boolean = bool
   readonly label?: true;
   /** What the block defines, under a name that any page of the book may use. */
   readonly defines?: 'tune' | 'anchor' | 'set';
-  /** The study of the tunes it is about answers it, so that a change of it has them studied again. */
+  /** The studies of its tunes hold what it shows, so that a change of the block makes them be computed again. */
   readonly isStudied: IsStudied;
   /** Reads the block; null where it cannot be read, with the reason among `problems`. */
   readonly read: (directive: Directive, context: BlockContext) => ReadBlock<B> | null;
@@ -54,7 +54,7 @@ export interface BlockContext {
   readonly settings: BookSettings;
   readonly names: BookNames;
   readonly values: ValueReader;
-  /** Grows while the page is read. */
+  /** The reader adds its problems here. */
   readonly problems: Problem[];
   /** What stands in a container, as Markdown; empty in the other forms. */
   readonly content: readonly RootContent[];
@@ -62,10 +62,10 @@ export interface BlockContext {
   readonly id: string | null;
   /** The tune that the block defines; null where it defines none or its ABC is missing. */
   readonly seed: TuneSeed | null;
-  /** Content as a body of its own; whether it stands in a private note. */
+  /** Makes a body of some content; `isPrivate` where it stands in a private note. */
   readonly bodyOf: (content: readonly RootContent[], isPrivate?: true) => Root;
-  /** The tune that `of` names, or the one above; null where neither is plain, and said so. */
+  /** Id of the tune that `of` names, else of the one above. Null, and a problem, where there is not just one. */
   readonly tuneNamed: () => string | null;
-  /** Blocks below that name no tune are about these. */
+  /** Sets the tunes that the following blocks are about where they name none. */
   readonly putAbove: (tunes: readonly string[]) => void;
 }

@@ -58,5 +58,5 @@ export const blockNames = (form: BlockForm): readonly string[] =>
 export const specNamed = (form: BlockForm, name: string): BlockSpec<BlockBase> | undefined =>
   bySign.get(blockSign(form, name));
 
-/** Blocks that the study of one tune answers, by kind. */
+/** Blocks whose content is computed in the study of one tune, by kind. */
 export type StudiedBlocks = { readonly [K in StudiedBlock['kind']]: readonly BlockOf<K>[] };

@@ -25,7 +25,7 @@ export interface ClipBlock extends BlockBase {
   readonly learner: boolean;
   /** Who consented, and when, in the teacher's words, which are not published. */
   readonly consent: string | null;
-  /** No learner is heard in it, or consent is given. Whether it is shown hangs on its tune too. */
+  /** No learner is heard in it, or consent is given. It is shown only where its tune may be shown too. */
   readonly published: boolean;
 }
 
@@ -113,7 +113,7 @@ function hostedLink(written: AttributeValue, problems: Problem[]): string | null
   return null;
 }
 
-/** The start and the tempo belong together. */
+/** Reads `start` and `tempo`: one without the other is a problem. */
 function steadyOf(directive: Directive, problems: Problem[]): ClipBlock['steady'] {
   const values = valueReader(directive, problems);
   const [start, tempo] = [values.time('start'), values.tempo('tempo')];
@@ -126,7 +126,7 @@ function steadyOf(directive: Directive, problems: Problem[]): ClipBlock['steady'
 const missing = (directive: Directive, name: string): Problem =>
   problem('attribute-missing', directive.place, { facts: { block: '::clip', name } });
 
-/** Every cue with its place; one that cannot be read is said, and left out. */
+/** Reads the cues with their places. One that cannot be read is left out, and becomes a problem. */
 function readCues(written: AttributeValue, problems: Problem[]): readonly ClipCue[] {
   const found = [...written.text.matchAll(/[^\s,;](?:[^\s,;]|,(?=\d))*/g)];
   return found.flatMap(({ 0: text, index: offset }) => {

@@ -11,13 +11,13 @@ export interface DrillBlock extends BlockBase {
   readonly of: string;
   /** The anchor of that tune that the drill is about; null where the drill may choose. */
   readonly to: string | null;
-  /** null for the book's own. */
+  /** null for the level of the book. */
   readonly level: Level | null;
-  /** Same seed, same drill. */
+  /** The same seed gives the same drill. */
   readonly seed: number;
 }
 
-/** Drills are told apart by their seed, up to this. */
+/** Greatest seed that a drill may have. */
 const mostSeeds = 9999;
 
 /** `::drill{kind=gaps of=tune to=anchor}`; without `of` it is on the tune of its anchor. */

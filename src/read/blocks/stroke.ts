@@ -3,7 +3,7 @@ import { nearest } from '../../../shared/nearest.ts';
 import { problem } from '../../../shared/problem.ts';
 import type { BlockBase, BlockSpec } from './block-spec.ts';
 
-/** A stroke sign in running text. */
+/** The sign of a down-bow or an up-bow in running text. */
 export interface StrokeBlock extends BlockBase {
   readonly kind: 'stroke';
   readonly direction: Direction;

@@ -28,7 +28,7 @@ export interface TuneBlock extends BlockBase {
   readonly restart: 'part' | null;
   readonly tuning: Tuning | null;
   readonly unit: number | null;
-  /** What the teacher calls the phrases. */
+  /** The teacher's own labels for the phrases; null for computed ones. */
   readonly labels: LabelRequest | null;
   /** `show=ear`: by ear first, the notation hidden until it is asked for. */
   readonly byEar: boolean;
@@ -66,7 +66,10 @@ export const tune: BlockSpec<TuneBlock, false> = {
   about: block => [block.id],
 };
 
-/** A tune with all that is said of it: by its own block first, by its page next, by the book last. */
+/**
+ * Makes the block of a tune. A fact is taken from the tune's own block, else from the front matter of
+ * its page; rights that neither has are the book's.
+ */
 export function tuneBlock(
   { id, place, abc, facts }: TuneSeed,
   front: FrontMatter,
@@ -93,7 +96,7 @@ export function tuneBlock(
   };
 }
 
-/** What `:::tune{…}` says of its tune. */
+/** Reads the attributes of `:::tune{…}` as facts about its tune. */
 export function tuneFacts(directive: Directive, problems: Problem[]): TuneFacts {
   const values = valueReader(directive, problems);
   const permission = values.text('permission') ?? undefined;
