@@ -4,7 +4,7 @@ import type { Tune } from '../music/tune.ts';
 import { type PassageStroke, type Standout, standoutsOf } from '../sections/standouts.ts';
 import type { Anchor, StrokePlan } from './bowing.ts';
 
-/** What stands out in an anchor as it is first played. */
+/** Finds what stands out in an anchor, in its first pass. */
 export function anchorStandouts(
   tune: Tune,
   performance: Performance,
@@ -21,7 +21,7 @@ export function anchorStandouts(
     const note = notes[i];
     const stroke = plan.strokeOf[i];
     if (!note || stroke === undefined || !inside(note.event)) break;
-    // A second time through begins anew.
+    // The notes of a second pass are the same.
     if (strokes.some(s => s.notes.includes(note.event))) break;
     const direction = plan.strokes[stroke]?.direction;
     if (stroke === before) strokes.at(-1)?.notes.push(note.event);

@@ -4,10 +4,9 @@ import type { Edit, SlurGroup } from './bowing.ts';
 import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 
 /**
- * The tune with one edit made in it, as a teacher would write it. Slurs are written anew from the
- * junctions they cover, so that nested ones become the one stroke that they are. A retake is
- * written as a breath after the note before and the wanted sign on the note itself, and on the first
- * note where that has to be settled.
+ * Returns the tune with one edit made, as a teacher would write it. All slurs are written again from the
+ * junctions they cover, so nested ones become one slur. A retake is written as a breath after the note
+ * before, a stroke sign on the note itself and, where `opening` asks for it, one on the first note.
  */
 export function applyEdit(tune: Tune, edit: Edit): Tune {
   const slurs = writtenSlurs(tune);
@@ -21,11 +20,11 @@ export function applyEdit(tune: Tune, edit: Edit): Tune {
   return withJoins(tune, slurs, editedJoins(slurs.joined, edit));
 }
 
-/** The tune with several edits made, from the left. */
+/** Returns the tune with several edits made, one after another. */
 export const applyEdits = (tune: Tune, edits: readonly Edit[]): Tune =>
   edits.reduce(applyEdit, tune);
 
-/** Junctions after an edit; `joined` is indexed by event, as in `WrittenSlurs`. */
+/** Returns the slurred junctions after an edit; `joined` is indexed by event, as in `WrittenSlurs`. */
 export function editedJoins(joined: readonly boolean[], edit: Edit): boolean[] {
   const next = [...joined];
   const set = (group: SlurGroup, to: boolean): void => {
@@ -56,7 +55,7 @@ export function editedJoins(joined: readonly boolean[], edit: Edit): boolean[] {
   return next;
 }
 
-/** Writes the slurs of a tune from its junctions; slurs without a partner stay as they are. */
+/** Writes the slurs of a tune from its slurred junctions. Slurs without a partner stay as they are. */
 export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly boolean[]): Tune {
   const { previous, unmatched } = slurs;
   const linked = tune.events.map((event, e) => {
@@ -65,7 +64,7 @@ export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly bool
       event.kind === 'note' && (joined[e] || (before?.kind === 'note' && goesOnIn(before, event)))
     );
   });
-  /** A slurred junction comes later in the same stroke. */
+  /** For each event: the same stroke has a slurred junction after it. */
   const goesOn = tune.events.map(() => false);
   for (let e = tune.events.length - 1; e >= 0; e--) {
     const before = at(previous, e);
@@ -80,7 +79,7 @@ export function withJoins(tune: Tune, slurs: WrittenSlurs, joined: readonly bool
   });
 }
 
-/** The tie holds: a tie to another pitch is a slip of the pen, and both notes sound. */
+/** Whether a tie joins two notes. A tie to another pitch is an error: both notes sound. */
 const goesOnIn = (a: NoteEvent, b: NoteEvent): boolean =>
   a.tied &&
   a.pitches.length === b.pitches.length &&

@@ -13,7 +13,7 @@ import { isCompound, meterLength } from '../music/meter.ts';
 import type { Meter, Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 
-/** Where a note stands in the rhythm of its half bar, or of its beat in compound time. */
+/** Place of a note in the rhythm of its half bar, or of its beat in compound time. */
 export interface RhythmPlace {
   /** Lengths of the notes that begin in it, in units of `gridOf`, as text: `2 1 1`; `1 1 @2` begins two units late. */
   readonly rhythm: string;
@@ -21,15 +21,18 @@ export interface RhythmPlace {
   readonly index: number;
   /** Length of the note in the same units, as text. */
   readonly length: string;
-  /** It begins a bar, its half bar (or beat), or neither. */
+  /** Whether it begins a bar, its half bar (or beat), or neither. */
   readonly begins: 'bar' | 'half' | 'inside';
-  /** Another number for each half bar of the tune. */
+  /** Number of the half bar in the tune. */
   readonly half: number;
-  /** A note in its half bar has a dot over it. */
+  /** Whether a note in its half bar has a staccato dot. */
   readonly dotsNear: boolean;
 }
 
-/** An eighth of a bar of two or four beats, whichever way it is written; else a quaver or the lower figure of compound time. */
+/**
+ * Unit in which rhythms are counted, in whole notes: an eighth of a bar of two or four beats, so that 2/4 and 4/4
+ * compare; else a quaver, or the lower figure of compound time.
+ */
 export function gridOf(meter: Meter): Fraction {
   const length = meterLength(meter);
   if (isCompound(meter)) return fraction(1, meter.unit);
@@ -37,7 +40,7 @@ export function gridOf(meter: Meter): Fraction {
   return even ? divide(length, fraction(8)) : fraction(1, 8);
 }
 
-/** Half a bar of eight units, a beat of compound time, else a crotchet. */
+/** Length of a rhythm, in whole notes: half a bar of eight units, a beat of compound time, else a crotchet. */
 function spanOf(meter: Meter, grid: Fraction): Fraction {
   if (isCompound(meter)) return multiply(grid, fraction(3));
   const length = meterLength(meter);
@@ -45,7 +48,7 @@ function spanOf(meter: Meter, grid: Fraction): Fraction {
   return eight ? multiply(grid, fraction(4)) : fraction(1, 4);
 }
 
-/** From the start of a full bar: a pickup is the end of one. Whole notes. */
+/** Onset of an event from the start of its bar, in whole notes; a pickup counts as the end of a full bar. */
 export function onsetInFullBar(tune: Tune, event: number): Fraction {
   const { bar, onset } = at(tune.events, event);
   const { pickup, meter, length } = at(tune.bars, bar);
@@ -53,7 +56,7 @@ export function onsetInFullBar(tune: Tune, event: number): Fraction {
   return pickup && full ? subtract(full, subtract(length, onset)) : onset;
 }
 
-/** For each event of a tune: its place in the rhythm of its half bar; null for rests. */
+/** Finds the place of each event in the rhythm of its half bar; null for rests. */
 export function rhythmPlaces(tune: Tune): readonly (RhythmPlace | null)[] {
   const places: (RhythmPlace | null)[] = tune.events.map(() => null);
   let half = 0;

@@ -1,8 +1,8 @@
 import type { LeadIn, Plan } from './bowing.ts';
 
 /**
- * The plan that is drawn: the best of the first lead-in that has one. Passes that come to a passage
- * by different ways, or in different directions, have a lead-in each, in the order they are played.
+ * Returns the plan to draw: the best of the first lead-in that has one. Passes that reach a passage over
+ * different notes, or starting on different strokes, have separate lead-ins, in playing order.
  */
 export function bestPlan(
   leadIns: readonly LeadIn[],

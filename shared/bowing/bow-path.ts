@@ -14,25 +14,25 @@ import { notesInSeconds, slowTempo } from './paces.ts';
 import type { BowingSettings, Level } from './settings.ts';
 
 /**
- * Where on the bow each note of a lead-in falls: a model, not a measurement.
+ * Part of the bow used for each note of a lead-in: a model, not a measurement.
  *
- * The bow is taken to move at one speed, so that bow is used as time passes: down-bows lead from the
- * frog to the tip, up-bows back. A whole bow lasts as long as the longest stroke that the level
- * allows, at the slow practice tempo; both are starting points that a book can change. Places are in
- * whole notes from the frog.
+ * The model assumes constant bow speed: a down-bow moves from the frog towards the tip, an up-bow back, and
+ * the length of bow used is proportional to time. A whole bow lasts as long as the longest stroke that the
+ * level allows, at the slow practice tempo; a book can change both. Places are distances from the frog, in
+ * whole notes.
  *
- * A crotchet down, a quaver up, a crotchet down, a quaver up: the places run 0 → ¼ → ⅛ → ⅜ → ¼. The
- * bow has drifted ¼ toward the tip and has ranged over ⅜. A bow of ½ holds that: begun 1/16 from the
- * frog, it keeps 1/16 free at either end. A bow of ¼ does not: it runs out in the third stroke,
- * wherever it began, for by then the strokes have ranged over ⅜.
+ * A crotchet down, a quaver up, a crotchet down, a quaver up: the places are 0 → ¼ → ⅛ → ⅜ → ¼. The
+ * bow has drifted ¼ towards the tip and has used a range of ⅜. A bow of ½ is enough: begun 1/16 from the
+ * frog, it leaves 1/16 free at either end. A bow of ¼ is not: it runs out in the third stroke, wherever it
+ * began, since the range is then ⅜.
  *
- * A player makes room by moving the bow faster on a short stroke or slower on a long one. What the
- * model shows is where that must be done.
+ * A player makes room by moving the bow faster on a short stroke or slower on a long one. The model shows
+ * where that is needed.
  */
 export interface BowPath {
   /** A whole bow: the tip's distance from the frog. */
   readonly bow: Fraction;
-  /** Where the first stroke is best begun. */
+  /** Best place to begin the first stroke. */
   readonly start: Fraction;
   /** Where the last one ends, if the bow has not run out. */
   readonly end: Fraction;
@@ -40,7 +40,7 @@ export interface BowPath {
   /** Least and greatest place reached; below 0 or past `bow` where the bow runs out. */
   readonly least: Fraction;
   readonly most: Fraction;
-  /** Index of the stroke in which the bow runs out, wherever it began; null where it lasts. */
+  /** Index of the stroke in which the bow runs out, wherever it began; null where the bow is long enough. */
   readonly runsOut: number | null;
 }
 
@@ -59,7 +59,7 @@ export interface BowPlace {
   readonly to: Fraction;
 }
 
-/** The bow's path under a plan of a lead-in. `bow` is the length of a whole bow, in whole notes. */
+/** Computes the path of the bow under a plan of a lead-in. `bow` is the length of a whole bow, in whole notes. */
 export function bowPath(
   performance: Performance,
   leadIn: Pick<LeadIn, 'notes' | 'start' | 'passes'>,
@@ -80,8 +80,8 @@ export function bowPath(
     return { direction, from, to: at, notes };
   });
   const { runsOut, least, most } = rangeWithin(fromZero, bow);
-  // The range that fits lies in the middle of the bow; where the bow runs out it fills the bow from
-  // the end that the last stroke sets out from.
+  // A range that fits is put in the middle of the bow. Where the bow runs out, the range fills it from the
+  // end at which the last stroke begins.
   const spare = divide(subtract(bow, subtract(most, least)), fraction(2));
   const start = subtract(compare(spare, zero) < 0 ? zero : spare, least);
   const moved = (place: Fraction): Fraction => add(place, start);
@@ -103,7 +103,7 @@ export function bowPath(
   };
 }
 
-/** The strokes up to the one that ranges over more than a bow, and what those before range over. */
+/** The strokes up to the one whose range exceeds the bow, and the range of those before it. */
 function rangeWithin(
   strokes: readonly BowSpan[],
   bow: Fraction,
@@ -113,7 +113,7 @@ function rangeWithin(
     const lower = compare(to, least) < 0 ? to : least;
     const higher = compare(to, most) > 0 ? to : most;
     if (compare(subtract(higher, lower), bow) > 0) {
-      // Every bit of bow is given to this last stroke, so that it runs out as late as it can.
+      // This last stroke gets all the bow there is, so that it runs out as late as possible.
       return compare(to, least) < 0
         ? { runsOut: s, least: subtract(most, bow), most }
         : { runsOut: s, least, most: add(least, bow) };
@@ -123,7 +123,7 @@ function rangeWithin(
   return { runsOut: null, least, most };
 }
 
-/** The notes of a lead-in gathered into the strokes of a plan. */
+/** Groups the notes of a lead-in by the strokes of a plan. */
 export function strokesOfPlan(
   notes: readonly number[],
   { slurs }: Pick<Plan, 'slurs'>,
@@ -141,7 +141,7 @@ export function strokesOfPlan(
   return strokes;
 }
 
-/** How long a note sounds, ties counted in, in the first of these passes. */
+/** Length of a note with its ties, in whole notes, in the first of some passes. */
 function lengthOf({ notes }: Performance, event: number, passes: readonly number[]): Fraction {
   const played = notes.filter(n => n.event === event);
   const sounded = played.find(n => passes.includes(n.pass)) ?? played[0];
@@ -149,7 +149,7 @@ function lengthOf({ notes }: Performance, event: number, passes: readonly number
   return sounded.duration;
 }
 
-/** What a whole bow holds: the level's longest stroke, at the slow practice tempo, in whole notes, near enough. */
+/** Length of a whole bow in whole notes, rounded: the level's longest stroke, at the slow practice tempo. */
 export function wholeBow(tune: Tune, settings: BowingSettings, level: Level): Fraction {
   const notes = notesInSeconds(slowTempo(tune, settings), settings.limits[level].longestStroke);
   return fraction(Math.round(notes * 960), 960);

@@ -4,40 +4,40 @@ import type { Direction } from './bowing.ts';
 import { type PartRun, runsInOrder } from './part-runs.ts';
 import { type WrittenSlurs, writtenSlurs } from './written-slurs.ts';
 
-/** What the strokes of a tune are laid from: its slurs, its signs, its gaps, where strokes start anew. */
+/** Everything that determines the strokes of a tune: its slurs, stroke signs, gaps, restarts and anchors. */
 export interface BowingInput {
   readonly tune: Tune;
   readonly performance: Performance;
   readonly slurs: WrittenSlurs;
-  /** For each event: slurred to its written predecessor. */
+  /** For each event: whether it is slurred to the note written before it. */
   readonly joined: readonly boolean[];
-  /** For each event: the sign on it. */
+  /** For each event: its stroke sign, if any. */
   readonly marks: readonly (Direction | null)[];
-  /** For each sounded note: a rest or a breath stands before it. */
+  /** For each sounded note: whether a rest or a breath comes before it. */
   readonly gaps: readonly boolean[];
-  /** For each sounded note: the note played before it is the one written before it. */
+  /** For each sounded note: whether the note played before it is also the one written before it. */
   readonly follows: readonly boolean[];
-  /** Times through the parts, in played order. */
+  /** Passes through the parts, in playing order. */
   readonly runs: readonly PartRun[];
-  /** Sounded notes at which the strokes start anew, the first of all included. */
+  /** Sounded notes at which the alternation of strokes starts again; the first is always one. */
   readonly restarts: readonly number[];
   readonly start: Direction | null;
-  /** Strokes of anchors, by the event that each begins with. */
+  /** Strokes of anchors, by their first event. */
   readonly anchored: ReadonlyMap<number, Direction>;
 }
 
-/** What is stated of the strokes besides the signs in the notes. */
+/** What a teacher states about the strokes besides the signs in the notes. */
 export interface LayRequest {
-  /** `start=`: the first stroke, where the teacher says it. */
+  /** `start=`: the first stroke, where the teacher states it. */
   readonly start?: Direction | null;
   readonly restart?: 'part' | null;
   readonly anchored?: ReadonlyMap<number, Direction>;
 }
 
-/** Event index of the last written note of a sounded one. */
+/** Index of the last event of a sounded note: its last tied note, else itself. */
 export const lastEvent = (note: SoundedNote): number => note.tied.at(-1) ?? note.event;
 
-/** Gathers what the strokes of a tune are laid from; made once for a tune. */
+/** Gathers what determines the strokes of a tune. */
 export function bowingInput(
   tune: Tune,
   performance: Performance,

@@ -6,14 +6,14 @@ import type { Level } from './settings.ts';
 
 export type { Direction };
 
-/** One movement of the bow. Notes are indices into `performance.notes`, consecutive. */
+/** One stroke of the bow. `notes` are consecutive indices into `performance.notes`. */
 export interface Stroke {
   readonly direction: Direction;
   readonly pass: number;
   readonly notes: readonly number[];
-  /** The mark that states it, if one is written. */
+  /** Direction that a sign or an anchor states; null where it follows from the stroke before. */
   readonly stated: Direction | null;
-  /** The bow lifts before it and starts again in the same direction. */
+  /** Whether the bow lifts before it and starts again in the same direction. */
   readonly retake: boolean;
 }
 
@@ -26,7 +26,7 @@ export interface StrokePlan {
 /** Event indices of the written notes that share a stroke, two or more, in order. */
 export type SlurGroup = readonly number[];
 
-/** One edit to the written slurs. Event indices of notes. */
+/** One edit of the written bowing. Notes are event indices. */
 export type Edit =
   | { readonly kind: 'slur'; readonly notes: SlurGroup }
   | { readonly kind: 'drop'; readonly notes: SlurGroup }
@@ -36,20 +36,20 @@ export type Edit =
   | Retake;
 
 /**
- * The bow lifts before a note and starts again, in the same direction. Where no sign comes earlier,
- * the strokes before would be counted back from the new one: then the first note gets a sign too.
+ * A lift of the bow before a note: the next stroke has the same direction. Where no sign comes earlier, the
+ * strokes before would be counted back from the new sign; then the first note gets a sign too.
  */
 export interface Retake {
   readonly kind: 'retake';
-  /** The note after which a breath is written; null where a rest or a breath stands there already. */
+  /** Note after which a breath is written; null where a rest or a breath is there already. */
   readonly after: number | null;
   readonly before: number;
   readonly direction: Direction;
-  /** The first note, and the stroke that it has already; null where no sign is needed there. */
+  /** The first note, and its present stroke; null where it needs no sign. */
   readonly opening: { readonly event: number; readonly direction: Direction } | null;
 }
 
-/** Why a plan is offered; `words/` makes the sentence. */
+/** A reason for a plan; `shared/words` has the sentences. */
 export type Reason =
   | 'as-written'
   | 'flips-once'
@@ -61,39 +61,39 @@ export type Reason =
   | 'beats-up'
   | 'into-beats'
   | 'stepwise'
-  /** The tune's way of bowing, laid through the lead-in and bent as little as can be. */
+  /** The way of bowing of the tune, with as few changes as reach the anchor. */
   | 'own-way'
-  /** Single strokes, but where a slur must be. */
+  /** Single strokes, except where a slur is needed. */
   | 'single-strokes'
   | 'phrases-alike'
-  /** No plan that was looked for keeps all identical phrases alike. */
+  /** None of the plans that were tried bows all identical phrases alike. */
   | 'phrases-untied'
-  /** Keeping more identical phrases alike was not tried: they cut the lead-in too often. */
+  /** Plans that bow more identical phrases alike were not tried: the lead-in has too many of them. */
   | 'phrases-untried';
 
-/** One bowing of the free notes before an anchor that arrives on its stroke. */
+/** One bowing of a lead-in that reaches the anchor on its stroke. */
 export interface Plan {
-  /** All slur groups of the lead-in under this plan. */
+  /** All slurs of the lead-in under this plan. */
   readonly slurs: readonly SlurGroup[];
   readonly strokes: number;
-  /** What differs from the written bowing, as edits. */
+  /** Edits that make this plan of the written bowing. */
   readonly changes: readonly Edit[];
-  /** In the tune's own way: where that is bent so that it arrives. */
+  /** Edits that make this plan of the way of bowing it follows; empty where it follows none. */
   readonly bends: readonly Edit[];
-  /** Time down minus time up over the lead-in, in whole notes. */
+  /** Time of all down-bows minus time of all up-bows in the lead-in, in whole notes. */
   readonly drift: Fraction;
   readonly because: readonly Reason[];
-  /** The rank: smaller is better, compared from the left. */
+  /** Terms of the cost, compared from the left; the lower ranks first. See `Cost`. */
   readonly cost: readonly number[];
 }
 
-/** The free notes from the last settled stroke to an anchor, as the passes that share it play them. */
+/** The notes before an anchor whose bowing is free: from the last fixed stroke to the anchor, in the passes that play them alike. */
 export interface LeadIn {
   readonly passes: readonly number[];
-  /** Event indices of its written notes, tied ones left out, in order. */
+  /** Event indices of its notes in order, without the second notes of ties. */
   readonly notes: readonly number[];
   readonly start: Direction;
-  /** Strokes as written. */
+  /** Number of strokes as written. */
   readonly strokes: number;
   readonly groupings: bigint;
   readonly arriving: bigint;
@@ -102,10 +102,10 @@ export interface LeadIn {
   readonly plans: readonly Plan[];
 }
 
-/** How the bow comes to an anchor in one pass. */
+/** The stroke on which one pass reaches an anchor. */
 export interface Arrival {
   readonly pass: number;
-  /** The direction in which the bow is about to move. */
+  /** Stroke of the first note of the anchor, as it follows from the stroke before. */
   readonly direction: Direction;
   readonly agrees: boolean;
 }
@@ -116,77 +116,74 @@ export interface Anchor {
   /** First and last event index, both included. */
   readonly first: number;
   readonly last: number;
-  /** The stroke it must be reached on. */
+  /** Stroke that its first note must have. */
   readonly direction: Direction;
   readonly arrivals: readonly Arrival[];
   readonly leadIns: readonly LeadIn[];
-  /** The same lead-ins for each further plan asked for. */
+  /** The lead-ins under each further level and preset that a plan block asks for. */
   readonly asked: readonly (PlanRequest & { readonly leadIns: readonly LeadIn[] })[];
-  /** Single edits, each of which mends every missed pass and breaks none, best first; the first few. */
+  /** The best few single edits, each of which mends every missed pass and breaks none; best first. */
   readonly mends: readonly Edit[];
-  /** How many more were found. */
+  /** Number of mends found beyond `mends`. */
   readonly moreMends: number;
 }
 
-/** Whether the second time through a part begins on the same stroke as the first. */
+/** Whether the second pass through a part begins on the same stroke as the first. */
 export interface RepeatStudy {
   readonly part: number;
-  /** Strokes in each pass. */
+  /** Number of strokes in each pass. */
   readonly strokes: readonly number[];
   /** null where the part is played once. */
   readonly secondPass: 'same' | 'reversed' | null;
   readonly mends: readonly Edit[];
 }
 
-/** Whose limits and which way of bowing; null for the book's own. */
+/** Level, whose limits hold, and preset of a plan; null for those of the book. */
 export interface PlanRequest {
   readonly level: Level | null;
   readonly preset: string | null;
 }
 
-/** What stands in for `:::anchor`: a passage to fix. */
+/** An `:::anchor` block as the study needs it. */
 export interface AnchorRequest {
   readonly id: string;
   readonly bars: BarRange;
-  /** null: the tune has a sign there. */
+  /** `start=` of the block; null where the sign on its first note counts. */
   readonly start: Direction | null;
   readonly level: Level | null;
   readonly preset: string | null;
-  /** Plans asked for besides, for other levels or presets. */
+  /** Other levels and presets that plan blocks ask for. */
   readonly asked?: readonly PlanRequest[];
-  /** Where the teacher asks for it, for messages. */
+  /** Place of the block, for messages. */
   readonly place: Place | null;
 }
 
 /** Other bowings of a phrase that leave every stroke outside it as it is. */
 export interface Swaps {
-  /** Phrase label. */
+  /** Label of the phrase. */
   readonly phrase: string;
   readonly keeps: readonly (readonly SlurGroup[])[];
   readonly flips: readonly (readonly SlurGroup[])[];
 }
 
-/** What is asked of a tune's bowing: an anchor, a sign, a repeat that starts as before. */
+/** A demand on the bowing of a tune: the stroke of an anchor, of a sign, or at the start of a repeat. */
 export type Demand =
   | { readonly kind: 'anchor'; readonly id: string; readonly pass: number }
   | { readonly kind: 'sign'; readonly event: number; readonly pass: number }
   | { readonly kind: 'repeat'; readonly part: number }
-  /** A short opening bar is laid so that the next bar starts down. */
+  /** The bar after a short opening bar starts on a down-bow. */
   | { readonly kind: 'opening' };
 
-/** All the demands on a tune met at once, at the least cost; or why they cannot be. */
+/** The cheapest edits that meet all demands on a tune together, or why there are none. */
 export type WholeTune =
   | { readonly kind: 'solved'; readonly changes: readonly Edit[]; readonly cost: readonly number[] }
-  /**
-   * Demands that no bowing meets together: the fewest there are, where at most 20,000 sets have to
-   * be looked through to find them.
-   */
+  /** A smallest set of demands that no bowing meets together; it may not be the smallest where over 20,000 sets would have to be tried. */
   | { readonly kind: 'contradiction'; readonly demands: readonly Demand[] }
-  /** The demands can be met, but not within the limits of the level. */
+  /** The demands can be met, but only beyond the limits of the level. */
   | { readonly kind: 'beyond-limits' }
-  /** More parities are free than can be run through. */
+  /** Too many free parities to try all their values; `free` is their number. */
   | { readonly kind: 'too-many'; readonly free: number }
-  /** Ties make a note begin in one pass and go on in another, so that its cells overlap. */
+  /** A note begins in one pass, but is tied to the note before it in another, so that cells overlap. */
   | { readonly kind: 'unlike-passes' };
 
 /** The bowing of one tune. */
@@ -195,8 +192,8 @@ export interface BowingStudy {
   readonly anchors: readonly Anchor[];
   readonly repeats: readonly RepeatStudy[];
   readonly swaps: readonly Swaps[];
-  /** Written notes whose stroke is not the same in every pass. */
+  /** Events whose stroke differs between passes. */
   readonly varying: readonly number[];
-  /** The whole tune mended at once; left out where nothing is amiss. */
+  /** How to mend the whole tune at once; missing where nothing is wrong. */
   readonly whole?: WholeTune;
 }

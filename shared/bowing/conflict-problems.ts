@@ -4,7 +4,7 @@ import type { Conflict, LaidStrokes } from './lay-strokes.ts';
 import { turned } from './lead-in-model.ts';
 import { mendFacts, noMends, type OfferedMends } from './offered-mends.ts';
 
-/** One warning for each sign in conflict, whatever the passes. `mends`: by the event with the sign. */
+/** Makes one warning for each sign in conflict, with all its passes. `mends`: by the event of the sign. */
 export function conflictProblems(
   tune: Tune,
   plan: LaidStrokes,

@@ -1,8 +1,8 @@
 import type { BowingSettings, Limits, PracticeTempo, Preset } from './settings.ts';
 
 /**
- * Starting points for a book that says nothing of its own; `bowbook.yaml` replaces any of them.
- * None is a rule: limits, tempi and patterns are common practice, without a published source.
+ * Default settings of bowing; `bowbook.yaml` can replace each. None is a rule: limits, tempi and patterns are
+ * common practice, without a published source.
  */
 
 const limits: Readonly<Record<'beginner' | 'improver' | 'advanced', Limits>> = {
@@ -11,7 +11,7 @@ const limits: Readonly<Record<'beginner' | 'improver' | 'advanced', Limits>> = {
   advanced: { longestSlur: 4, longestStroke: 1.5 },
 };
 
-/** What most ways leave to the level, or to the pattern. */
+/** Values of a preset that leave everything to the level and the pattern. */
 const plain = {
   strongBeat: 'down',
   intoBeat: false,
@@ -24,14 +24,14 @@ const plain = {
   hooks: false,
 } as const;
 
-/** Slurs where one book of dance tunes prints them, counted: printed practice, not how anybody plays. */
+/** Slurs where a book of dance tunes prints them (`practice-1883.ts`): printed practice, not recorded playing. */
 const asPrinted: Preset = {
   ...plain,
   name: 'as printed in Boston, 1883',
   pattern: 'as-printed-1883',
 };
 
-/** Strathspey: each dotted pair in one stroke, the notes parted: D-D U-U (`docs/writing-a-book.md`). */
+/** Strathspey: each dotted pair in one stroke, its notes separated: D-D U-U (`docs/writing-a-book.md`). */
 const hookedPairs: Preset = {
   ...plain,
   name: 'hooked pairs',
@@ -64,7 +64,7 @@ const slurTwoOneSeparate: Preset = {
   pattern: { every: '3/8', slurs: ['0-1/8'] },
 };
 
-/** Two-note slurs that tie the end of one beat to the start of the next (4-5, 8-1). */
+/** Two-note slurs from the end of one beat to the start of the next (4-5, 8-1). */
 const slursIntoTheBeat: Preset = {
   ...plain,
   name: 'slurs into the beat',
@@ -112,7 +112,7 @@ const tempo = (beat: string, learning: number, slow: number, session: number): P
   session,
 });
 
-/** What a book starts from: limits by level, ways of bowing by tune type, practice tempi. */
+/** Default limits by level, presets by tune type, and practice tempi. */
 export const defaultBowing: BowingSettings = {
   level: 'improver',
   limits,
@@ -139,7 +139,7 @@ export const defaultBowing: BowingSettings = {
     march: 'single-strokes',
     air: 'long-bows',
   },
-  // The middle of each range in common use; `air` and `march` are our own guess.
+  // The middle of the range in common use for each type; `air` and `march` are estimates.
   tempi: {
     reel: tempo('1/2', 50, 78, 105),
     jig: tempo('3/8', 60, 88, 112),

@@ -4,7 +4,7 @@ import type { BowingInput } from './bowing-input.ts';
 import { type OpeningRule, openingRule } from './first-stroke.ts';
 import { type LaidStrokes, strokeAt, strokeGroups } from './lay-strokes.ts';
 
-/** A passage with set strokes, found in the tune. */
+/** The passage of an anchor, found in the tune. */
 export interface SetPassage {
   readonly id: string;
   /** First and last event, both included. */
@@ -13,7 +13,7 @@ export interface SetPassage {
   readonly direction: Direction;
 }
 
-/** The free notes before one playing of an anchor: sounded notes from (included) to end (not). */
+/** The notes before an anchor whose bowing is free: sounded notes from `from` (included) to `end` (not included). */
 export interface FreeStretch {
   readonly from: number;
   readonly end: number;
@@ -21,16 +21,16 @@ export interface FreeStretch {
   /** Passes of the anchor that these notes lead into. */
   readonly passes: readonly number[];
   /**
-   * An edit in these notes turns their own start round, so that no plan for them alone can be trusted:
-   * they are played before it too, with no settled stroke between, or their strokes are counted back
-   * from a sign after them, by which the anchor is missed.
+   * An edit in these notes would also change the stroke on which they begin, so no plan for them alone is
+   * right. Either they are played before that as well, with no fixed stroke between; or their strokes are
+   * counted back from a sign after the anchor, and the anchor is missed.
    */
   readonly turnsItself: boolean;
 }
 
 /**
- * Sounded notes at which a cell begins: the start of the tune, what comes after a repeat sign, an
- * ending, and any place where what is played next is not what is written next.
+ * Finds the sounded notes at which a cell begins: the start of the tune, after a repeat sign, at an ending,
+ * and wherever the note played next is not the note written next.
  */
 export function cellStarts(score: BowingInput): ReadonlySet<number> {
   const { tune, performance } = score;
@@ -51,8 +51,8 @@ export function cellStarts(score: BowingInput): ReadonlySet<number> {
 }
 
 /**
- * Walks back from a sounded note to where the stroke was last settled. Where that is a repeat sign
- * or an ending just before the note, the stretch before the sign is free too, or nothing would be.
+ * Finds the free notes before a sounded note: back to the last stroke that a sign, anchor, restart or cell
+ * fixes. A repeat sign or ending just before the note does not end them, or there would be none.
  */
 export function stretchBefore(
   score: BowingInput,
@@ -75,21 +75,21 @@ export function stretchBefore(
     if (settledHere || score.restarts.includes(from) || inPassage(from - 1)) break;
     from--;
   }
-  // A slur that runs in over the edge belongs to what comes before.
+  // Notes of a slur that begins before the edge belong to what comes before.
   while (from > 0 && from < note && !begins(from)) from++;
   return { from, start: strokeAt(laid, from).direction };
 }
 
 /**
- * The note that a short opening before `note` is laid to reach on a down-bow, whatever its own
- * bowing; null where the opening is not laid so.
+ * The note before or at `note` that a short opening bar reaches on a down-bow, however the bar is bowed; null
+ * where no such rule holds.
  */
 function downAfterOpening(score: BowingInput, note: number): number | null {
   const { from, rule } = openingBefore(score, note);
   return rule.kind === 'laid' && rule.downAt > from && rule.downAt <= note ? rule.downAt : null;
 }
 
-/** The stretch, from one restart to the next, that holds a note: its strokes, and how it begins. */
+/** The strokes between the restarts around a note, and the rule for the first of them. */
 function openingBefore(
   score: BowingInput,
   note: number,
@@ -101,7 +101,7 @@ function openingBefore(
   return { from, groups, rule: openingRule(score, groups, stretch === 0) };
 }
 
-/** The sign at `note` or after it from which the strokes of its stretch are counted back; null for none. */
+/** The sign at or after `note` from which the strokes before it are counted back; null where there is none. */
 function signCountedFrom(score: BowingInput, note: number): number | null {
   const { groups, rule } = openingBefore(score, note);
   if (rule.kind !== 'counted-back') return null;
@@ -110,8 +110,8 @@ function signCountedFrom(score: BowingInput, note: number): number | null {
 }
 
 /**
- * The notes after a passage, up to the sign from which the strokes before it are counted back: there
- * an edit turns round what comes before it, too.
+ * Finds the notes between a passage and the sign from which the strokes before it are counted back: an edit
+ * there changes the strokes before it too.
  */
 export function spansToSign(
   score: BowingInput,
@@ -128,7 +128,7 @@ export function spansToSign(
   });
 }
 
-/** The stretches before every playing of an anchor; passes that share one are listed together. */
+/** Finds the free notes before every pass of an anchor; passes with the same notes and first stroke share one stretch. */
 export function freeStretches(
   score: BowingInput,
   laid: LaidStrokes,

@@ -6,7 +6,7 @@ import { type Problem, problem } from '../problem.ts';
 import type { AnchorRequest } from './bowing.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 
-/** An anchor as asked for, and where it stands; null where the book is wrong about it. */
+/** An anchor block, and its passage; null where that is not in the tune or has no stroke. */
 export interface FoundPassage {
   readonly request: AnchorRequest;
   readonly passage: SetPassage | null;
@@ -14,8 +14,8 @@ export interface FoundPassage {
 }
 
 /**
- * Finds the passage that an anchor fixes, and the stroke it is to start on: its `start`, else the sign
- * on its first note.
+ * Finds the passage of an anchor, and the stroke that it must start on: its `start`, else the sign on its
+ * first note.
  */
 export function findPassage(tune: Tune, request: AnchorRequest): FoundPassage {
   const bars = barRangeText(request.bars);

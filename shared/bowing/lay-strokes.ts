@@ -5,42 +5,42 @@ import { firstStroke } from './first-stroke.ts';
 import { turned } from './lead-in-model.ts';
 import { type AgainstSign, settledOtherwise } from './settled-by-sign.ts';
 
-/** A sign that the count does not reach, in one pass. */
+/** A stroke sign, in one pass, that contradicts the alternation of strokes. */
 export interface Conflict {
   readonly event: number;
   /** Index of the sounded note. */
   readonly note: number;
   readonly pass: number;
-  /** Strokes from the last settled one (counted) to the sign (not counted). */
+  /** Number of strokes from the last fixed one (included) to the sign (not included). */
   readonly since: number;
-  /** The stroke that the count gives. */
+  /** Stroke that alternation gives. */
   readonly counted: Direction;
 }
 
-/** Strokes as laid, with the signs that the count does not reach and the arrivals at anchors. */
+/** The strokes of a tune, with conflicting signs and arrivals at anchors. */
 export interface LaidStrokes extends StrokePlan {
   readonly conflicts: readonly Conflict[];
-  /** How the bow came to each anchored note, in played order. */
+  /** How each anchor is reached, in playing order. */
   readonly reached: readonly Reached[];
 }
 
-/** How the bow came to an anchored note, by its index among the sounded ones. */
+/** The stroke on which the first note of an anchor is reached; `note` is its index among sounded notes. */
 export interface Reached {
   readonly note: number;
   readonly direction: Direction;
-  /** The sign that settles its stroke otherwise than the anchor, which then states nothing. */
+  /** The sign that contradicts the anchor, whose stroke then does not count; null where there is none. */
   readonly against: AgainstSign | null;
 }
 
 /**
- * Lays the bow over a tune as played: one stroke a note, one a slur, each the other way from the
- * one before. A tie keeps its stroke; a chord is one; rests and grace notes take none.
+ * Computes the strokes of a tune as played: one for each note or slur, down and up in alternation. Tied
+ * notes share a stroke, and so do the notes of a chord; rests and grace notes have none.
  *
- * `(FE)|:D2 FA|` starting up: FE up, D down, F up, A down. Signs (`u`, `v`) win over the count.
- * Where one disagrees, the bow lifts and starts again in the same direction (a retake); that is
- * taken as meant when the stroke before is stated too, or a rest or a breath stands between.
- * Otherwise it is a conflict, and reported. An anchor states its first stroke as a sign does, but where
- * a sign settles that otherwise (`settled-by-sign.ts`) the sign is followed, and the two contradict.
+ * `(FE)|:D2 FA|` starting up: FE up, D down, F up, A down. Signs (`u`, `v`) override alternation. Where one
+ * disagrees with it, the bow lifts and starts again in the same direction (a retake). That is taken as
+ * intended where the stroke before is stated too, or a rest or a breath comes between; otherwise it is a
+ * conflict. An anchor states its first stroke as a sign does, except where a sign contradicts it
+ * (`settled-by-sign.ts`): then the sign counts.
  */
 export function layScore(score: BowingInput): LaidStrokes {
   const { notes } = score.performance;
@@ -82,11 +82,11 @@ export function layScore(score: BowingInput): LaidStrokes {
   return { strokes, strokeOf, conflicts, reached };
 }
 
-/** The stroke that holds a sounded note. */
+/** Returns the stroke of a sounded note. */
 export const strokeAt = (plan: StrokePlan, note: number): Stroke =>
   at(plan.strokes, at(plan.strokeOf, note));
 
-/** Sounded notes from..end gathered into strokes; an anchor always begins one. */
+/** Groups the sounded notes from `from` to `end` (not included) by stroke; an anchor always begins one. */
 export function strokeGroups(score: BowingInput, from: number, end: number): number[][] {
   const { joined, follows, anchored, performance } = score;
   const groups: number[][] = [];
