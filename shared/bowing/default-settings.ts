@@ -51,7 +51,7 @@ const shortIntoLong: Preset = {
   slurOver: 'bar',
 };
 
-/** Slurs stay few and short; the strokes take the beats as they come. */
+/** Single strokes, in no fixed relation to the beats. */
 const singleStrokes: Preset = {
   ...plain,
   name: 'single strokes',

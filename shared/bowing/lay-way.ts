@@ -19,43 +19,45 @@ import {
 } from './way-model.ts';
 
 /**
- * A way of bowing laid through a whole tune: every time through a part begins on its stroke, every
- * anchor and sign is met in every pass, like phrases are bowed alike, and it bends as little as can be.
+ * A whole tune bowed in a way of bowing: every pass through a part begins on its stroke, every anchor and
+ * sign is met in every pass, like phrases are bowed alike, and as few junctions as possible differ from the
+ * way itself (bends).
  *
  * The tune is cut at phrases, parts, anchors and signs. Cells with the same notes share one unknown, the
- * parity of their strokes, and what is asked of the tune are equations in these (`tune-cells.ts`).
- * Where a way asks nothing of the strong beats, a cell costs what its own parity costs, and unknowns that
- * no equation joins are independent; where it does, a cell costs by the strokes it is begun on too. Each
- * independent set is solved by running through its free parities, each cell by dynamic programming, so
- * that the whole is the least of all bowings in (junctions bent, wishes not met, strong beats off).
+ * parity of their number of strokes; the demands on the tune are equations in these (`tune-cells.ts`).
+ * Where the way does not prefer a stroke on strong beats, the cost of a cell depends on its parity only, and
+ * unknowns that no equation joins are independent; otherwise it depends on the first stroke of the cell too.
+ * For each independent set all values of its free parities are tried, and each cell is solved by dynamic
+ * programming. So no other bowing has a lower cost (junctions bent, wishes not met, strong beats off).
  *
- * `|: a b :|` of two phrases of eight separate quavers and `|: a c :|`, where the way slurs two notes of
- * a: p_a + p_b = 0 and p_a + p_c = 0, so either a is bent, which is written twice, or b and c are: two
- * junctions both times. The way's wishes decide: slur two more in a, or two in each of b and c.
+ * Example: `|: a b :|` and `|: a c :|`, each phrase eight separate quavers, where the way slurs two notes of
+ * a. p_a + p_b = 0 and p_a + p_c = 0, so either a changes, which is written twice, or b and c do: two
+ * junctions in each case. The wishes of the way decide.
  */
 export interface LaidWay {
   readonly cells: readonly LaidCell[];
-  /** Events before which the bow lifts, since no bowing comes there on the stroke that is asked for. */
+  /** Demands that are met by a lift before their event, since no bowing meets them all. */
   readonly lifts: readonly PlacedDemand[];
-  /** Like phrases were kept alike; false where there are too many free parities to run through. */
+  /** Whether like phrases are bowed alike; false where that leaves too many free parities to try. */
   readonly alike: boolean;
   readonly cost: Cost;
 }
 
+/** One cell of the tune, and its bowing. */
 export interface LaidCell {
   readonly cell: Cell;
   readonly model: WayModel;
-  /** The way where nothing is demanded, and as it was laid; true where the stroke changes. */
+  /** The bowing of the way without demands, and with them; true for each junction where the stroke changes. */
   readonly free: readonly boolean[];
   readonly bowing: readonly boolean[];
-  /** What decided whether its strokes are odd or even; null where nothing did. */
+  /** The demand that decides the parity of its strokes; null where none does. */
   readonly decidedBy: Demand | null;
 }
 
-/** Free parities that are run through together: 2^12 choices. */
+/** Most free parities whose values are all tried: 2^12 choices. */
 const mostFree = 12;
 
-/** Lays a way through a tune whose slurs outside `passages` are taken out; null where cells overlap (`tuneCells`). */
+/** Bows a tune in a way, regardless of its slurs outside `passages`; null where cells overlap (`tuneCells`). */
 export function layWay(
   context: BowingContext,
   score: BowingInput,
@@ -90,7 +92,7 @@ export function layWay(
   }
 }
 
-/** The cheapest bowing of all cells; or the demand to be met by a lift, where they cannot all be met. */
+/** The cheapest bowing of all cells; or, where the demands contradict each other, the one to meet by a lift. */
 function solveCells(
   context: BowingContext,
   cut: TuneCells,
@@ -126,7 +128,7 @@ function solveCells(
   return { cells, cost };
 }
 
-/** Of demands that clash, the one that a lift meets best: where a part begins, at a sign, at an anchor. */
+/** Of contradicting demands, the one to meet by a lift: first a start of a part, then a sign, then an anchor. */
 function toLift(clash: readonly PlacedDemand[]): PlacedDemand {
   const kinds = ['repeat', 'sign', 'anchor', 'opening'];
   return at(
@@ -135,7 +137,7 @@ function toLift(clash: readonly PlacedDemand[]): PlacedDemand {
   );
 }
 
-/** Sets of unknowns that no equation joins, nor, where beats are asked for, the stroke a cell begins on. */
+/** Sets of unknowns that can be solved separately. `byStart`: costs depend on the first stroke of a cell too. */
 function independentSets(cut: TuneCells, byStart: boolean): ReadonlySet<number>[] {
   const setOf = Array.from({ length: cut.unknowns }, (_, u) => new Set([u]));
   const join = (unknowns: readonly number[]): void => {
@@ -163,11 +165,11 @@ interface UnknownSolver {
     readonly model: WayModel;
     readonly free: readonly boolean[];
   };
-  /** Best bowing of the cells of an unknown under given parities; null for none within the limits. */
+  /** Best bowing of the cells of an unknown under given parities; null where none keeps the limits. */
   readonly best: (unknown: number, parities: readonly number[]) => RankedBowing | null;
 }
 
-/** Solves the cells that share an unknown, and remembers the answers. */
+/** Makes a solver for cells that share an unknown. It keeps its results. */
 function unknownSolver(context: BowingContext, cut: TuneCells, way: Way): UnknownSolver {
   const played = new Map<number, (typeof cut.played)[number][]>();
   for (const span of cut.played) {

@@ -2,46 +2,46 @@ import { at } from '../must.ts';
 import type { Direction } from './bowing.ts';
 
 /**
- * A lead-in reduced to what its bowing depends on: n sounded notes and the n - 1 junctions between
- * neighbours. Junction j lies between notes j and j + 1. A bowing is a list of n - 1 booleans, true
- * where the stroke changes. Both ends are changes.
+ * What the bowing of a lead-in depends on: n sounded notes and the n - 1 junctions between neighbours.
+ * Junction j is between notes j and j + 1. A bowing is a list of n - 1 booleans, true where the stroke
+ * changes. The stroke also changes at both ends.
  */
 export interface LeadInModel {
   readonly notes: number;
   readonly start: Direction;
-  /** The stroke of the note after the last one. */
+  /** Stroke that the note after the last must have. */
   readonly arrive: Direction;
   /** The teacher's own bowing. */
   readonly written: readonly boolean[];
-  /** A slur may cover the junction. */
+  /** For each junction: whether a slur may cover it. */
   readonly slurrable: readonly boolean[];
-  /** Lengths of the notes in a whole number of any small unit. */
+  /** Lengths of the notes, in any small unit. */
   readonly lengths: readonly number[];
-  /** Longest slur, in notes, and in the unit of `lengths`; a single note is always allowed. */
+  /** Longest slur in notes, and longest stroke in the unit of `lengths`; a single note is always allowed. */
   readonly longestSlur: number;
   readonly longestStroke: number;
-  /** Notes on strong beats; on any beat. */
+  /** For each note: whether it is on a strong beat; on any beat. */
   readonly strong: readonly boolean[];
   readonly onBeat: readonly boolean[];
-  /** How little a slur over the junction suits the way: 0 for a step on one string inside the beat. */
+  /** For each junction: how badly a slur over it suits the way; 0 for a step on one string inside the beat. */
   readonly rough: readonly number[];
-  /** The stroke wanted on strong beats; null for either. */
+  /** Stroke preferred on strong beats; null for either. */
   readonly strongBeat: Direction | null;
-  /** Slurs are wanted to lead into beats. */
+  /** Whether slurs should lead into beats. */
   readonly intoBeat: boolean;
 }
 
 /**
- * The rank of a bowing: integers compared from the left, smaller first. In order: junctions unlike
- * the teacher's, rough slurred junctions, strong beats off the wanted stroke, slurs that do not lead
- * into a beat, stroke lengths squared (in notes).
+ * The cost of a bowing, by which bowings are ranked: integers, compared from the left. In order: junctions
+ * that differ from the teacher's, sum of `rough` over slurred junctions, strong beats not on the preferred
+ * stroke, slurs that do not lead into a beat, sum of the squares of stroke lengths in notes.
  */
 export type Cost = readonly [number, number, number, number, number];
 
-/** The cost of nothing. */
+/** Zero in every term. */
 export const noCost: Cost = [0, 0, 0, 0, 0];
 
-/** Sum of two costs, term by term. */
+/** Adds two costs, term by term. */
 export const addCost = (a: Cost, b: Cost): Cost => [
   a[0] + b[0],
   a[1] + b[1],
@@ -50,7 +50,7 @@ export const addCost = (a: Cost, b: Cost): Cost => [
   a[4] + b[4],
 ];
 
-/** Negative where `a` costs less: terms are compared from the left. */
+/** Compares two costs from the left; negative where `a` is lower. */
 export function compareCost(a: Cost, b: Cost): number {
   for (let t = 0; t < 5; t++) {
     const d = at(a, t) - at(b, t);
@@ -59,14 +59,14 @@ export function compareCost(a: Cost, b: Cost): number {
   return 0;
 }
 
-/** How many strokes a bowing has. */
+/** Counts the strokes of a bowing. */
 export function strokeCount(bowing: readonly boolean[]): number {
   let count = 1;
   for (const changes of bowing) if (changes) count++;
   return count;
 }
 
-/** Strokes of a bowing as first and last note. */
+/** Lists the strokes of a bowing as first and last note, both included. */
 export function strokesOf(bowing: readonly boolean[]): [number, number][] {
   const strokes: [number, number][] = [];
   let from = 0;
@@ -79,9 +79,9 @@ export function strokesOf(bowing: readonly boolean[]): [number, number][] {
   return strokes;
 }
 
-/** Direction of stroke s, counted from 0. */
+/** Returns the direction of stroke s, counted from 0, where strokes alternate. */
 export const strokeDirection = (start: Direction, s: number): Direction =>
   (s % 2 === 0) === (start === 'down') ? 'down' : 'up';
 
-/** The other stroke. */
+/** Returns the opposite stroke. */
 export const turned = (d: Direction): Direction => (d === 'down' ? 'up' : 'down');

@@ -11,35 +11,36 @@ import { notesInSeconds, slowTempo } from './paces.ts';
 import type { BowingSettings, Level, Preset } from './settings.ts';
 
 /**
- * Why no slur goes over a junction: the same pitch again, a treble, strings that are not neighbours,
- * a rest, a sign on the second note, or the end of a phrase.
+ * Why no slur may cover a junction: a repeated pitch, a treble, strings that are not adjacent, a rest or
+ * breath, a sign on the second note, or the end of a phrase.
  */
 export type SlurFault = 'repeated' | 'treble' | 'leap' | 'gap' | 'signed' | 'phrase-end';
 
-/** What a slur over a junction between two notes would meet. */
+/** What speaks against a slur over a junction. */
 interface Junction {
   readonly fault: SlurFault | null;
   readonly rough: boolean;
 }
 
-/** What the bowing of one tune is judged by, gathered once. */
+/** A tune and everything by which its bowings are compared. */
 export interface BowingContext {
   readonly tune: Tune;
   readonly performance: Performance;
   readonly fingering: Fingering;
   readonly map: SectionMap;
   readonly settings: BowingSettings;
-  /** For each event: on a strong beat; on any beat. */
+  /** For each event: whether it is on a strong beat; on any beat. */
   readonly strong: readonly boolean[];
   readonly onBeat: readonly boolean[];
-  /** For each event: the treble it belongs to, by its first event; -1 for none. */
+  /** For each event: the first event of its treble; -1 where it is in none. */
   readonly trebles: readonly number[];
-  /** Junctions judged so far, by the events on both sides. */
+  /** Cache of junctions, by the events on both sides. */
   readonly judged: Map<number, Junction>;
-  /** Events that begin a phrase. */
+  /** First events of phrases. */
   readonly phraseStarts: ReadonlySet<number>;
 }
 
+/** Finds beats, trebles and phrases of a tune. Costs time linear in its notes. */
 export function bowingContext(
   tune: Tune,
   performance: Performance,
@@ -81,7 +82,7 @@ export function bowingContext(
   };
 }
 
-/** Three quick strokes: a triplet on one pitch, `(3AAA`. */
+/** Finds the trebles of a tune: triplets on one pitch, `(3AAA`, which are played in three quick strokes. */
 function treblesOf(tune: Tune): number[] {
   const trebles = tune.events.map(() => -1);
   tune.events.forEach((event, e) => {
@@ -96,7 +97,7 @@ function treblesOf(tune: Tune): number[] {
 const samePitches = (a: NoteEvent, b: NoteEvent): boolean =>
   a.pitches.length === b.pitches.length && a.pitches.every((p, i) => p.midi === b.pitches[i]?.midi);
 
-/** What to plan a stretch for, besides its notes. */
+/** What a bowing of some notes must meet. */
 export interface LeadInAim {
   readonly start: Direction;
   readonly arrive: Direction;
@@ -104,19 +105,19 @@ export interface LeadInAim {
   readonly preset: Preset;
 }
 
-/** The preset that a tune is bowed by: the one named, or that of its type. */
+/** Returns the preset of a tune: the one named, else that of its type, else one without preferences. */
 export function presetOf(settings: BowingSettings, tune: Tune, name: string | null): Preset {
   return settings.presets[presetKey(settings, tune, name) ?? ''] ?? anyPreset;
 }
 
-/** Its key in the settings; null for a tune of no known type. */
+/** Returns the key of the preset in the settings; null where none is named and the type has none. */
 export const presetKey = (
   { presetFor }: Pick<BowingSettings, 'presetFor'>,
   tune: Pick<Tune, 'type'>,
   name: string | null,
 ): string | null => name ?? (tune.type ? (presetFor[tune.type] ?? null) : null);
 
-/** No wishes: for tunes of no known type. */
+/** Preset of tunes of no known type. */
 const anyPreset: Preset = {
   name: 'as it comes',
   strongBeat: 'down',
@@ -131,16 +132,17 @@ const anyPreset: Preset = {
 };
 
 /**
- * Units of a form's note lengths in a whole note. Exact where 40320 (8!) is a multiple of the length's
+ * Units of a model's note lengths in a whole note. Exact where 40320 (8!) is a multiple of the length's
  * denominator: halves down to a 128th, and tuplets of 3, 5, 6, 7 and 9; other lengths are rounded.
  */
 export const unitsInWhole = 40320;
 
 /**
- * The form of sounded notes from..end, bowed as `joined` has it (indexed by event). Limits: longest
- * slur by level, or by the preset where it names one; longest stroke in seconds at the slow practice
- * tempo; no slur over a repeated pitch without a cut, over a rest, over a leap of two strings, into
- * or out of a treble, nor over a phrase end where the preset says so (common practice).
+ * Makes the model of the sounded notes from `from` to `end` (not included), written with the slurs of `joined`
+ * (indexed by event). Limits: the longest slur of the preset, else of the level; the longest stroke likewise, in
+ * seconds at the slow practice tempo; no slur over a repeated pitch without a grace note, over a rest or breath,
+ * over strings that are not adjacent, into or out of a treble, nor over a phrase end where the preset forbids it
+ * (common practice).
  */
 export function leadInModel(
   context: BowingContext,
@@ -181,8 +183,8 @@ export function leadInModel(
 }
 
 /**
- * How little a slur over an edge suits a way that does not lead into beats: one over a bar line least, then
- * one onto a beat. In a book of 1883 0.9 % of the slurred junctions go over a bar line, 4 % onto a beat
+ * How badly a slur over a junction suits a preset without slurs into beats: worst over a bar line, then onto a
+ * beat. In a book of 1883 0.9 % of the slurred junctions go over a bar line, 4 % onto a beat
  * (counted from half of Ryan's Mammoth Collection, Boston 1883); for the rest common practice.
  */
 function roughOver(
@@ -196,7 +198,7 @@ function roughOver(
   return overBar && preset.slurOver !== 'bar' ? 4 : onBeat[after] ? 2 : 0;
 }
 
-/** What keeps a slur from running on to a note from the event before it; null where it may. */
+/** Returns why no slur may join a note to the event before it; null where one may. */
 export function slurFault(
   context: BowingContext,
   preset: Preset,
@@ -218,7 +220,7 @@ function faultAt(
   return preset.phraseEndsChange && context.phraseStarts.has(event) ? 'phrase-end' : null;
 }
 
-/** A note with a sign begins a stroke. */
+/** Whether a note has a stroke sign, and so begins a stroke. */
 const isSigned = (tune: Tune, e: number): boolean => {
   const event = tune.events[e];
   return event?.kind === 'note' && event.mark !== null;
@@ -228,7 +230,7 @@ const unitsOf = (length: Fraction): number => Math.round((length.n * unitsInWhol
 
 function unitsInSeconds(context: BowingContext, seconds: number): number {
   const notes = notesInSeconds(slowTempo(context.tune, context.settings), seconds);
-  // A hair of room, so that a stroke of just that length passes.
+  // Tolerance for rounding, so that a stroke of exactly that length is allowed.
   return Math.floor(notes * unitsInWhole + 1e-6);
 }
 
@@ -254,7 +256,7 @@ function meetAt(context: BowingContext, before: number, after: number): Junction
   return { fault, rough: steps > 1 || crossing > 0 };
 }
 
-/** The least distance between members of two lists that have a place; 0 where one has none. */
+/** The least distance between two lists of strings or pitches; 0 where one list has no known place. */
 function nearestGap<T>(
   a: readonly T[],
   b: readonly T[],

@@ -4,7 +4,7 @@ import { type BowingContext, leadInModel, presetOf } from './lead-in-of.ts';
 import type { MendRegion } from './mends.ts';
 import type { Level } from './settings.ts';
 
-/** The sounded notes from..end as a place to look for mends, within the limits of a level. */
+/** Makes a region for mends of the sounded notes from `from` to `end` (not included), with the limits of a level. */
 export function mendRegion(
   context: BowingContext,
   score: BowingInput,

@@ -7,15 +7,15 @@ import { findMends, type MendRegion, type MendSearch } from './mends.ts';
 import { noMends, type OfferedMends, offeredMends, type Proof } from './offered-mends.ts';
 import { signFault } from './troubles.ts';
 
-/** Sounded notes from (included) to end (not included). */
+/** Sounded notes from `from` (included) to `end` (not included). */
 export interface Span {
   readonly from: number;
   readonly end: number;
 }
 
 /**
- * The mends offered of a near search; where there are none, those of what was played between each of the
- * notes in trouble and the last sign, anchor or restart before it, past any repeat sign.
+ * Finds mends near the trouble; where there are none, in the notes between each note in trouble and the last
+ * sign, anchor or restart before it, across repeat signs.
  */
 export function mendsNearOrFar(
   near: MendSearch,
@@ -35,7 +35,7 @@ export function mendsNearOrFar(
   return offeredMends(search, findMends(search), proof);
 }
 
-/** Mends of each sign that the count does not reach. */
+/** Finds the mends of each conflicting sign. */
 export function conflictMends(
   context: BowingContext,
   score: BowingInput,

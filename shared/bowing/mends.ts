@@ -10,46 +10,49 @@ import { bowingCost, strokeTerms } from './stroke-terms.ts';
 import { type Troubles, troublesOf } from './troubles.ts';
 
 /**
- * Mends: single edits, each of which removes a trouble in every pass and brings no new one.
+ * A mend is a single edit that removes a trouble in every pass and causes no new one.
  *
- * Only edits before the trouble, back to where the stroke was last settled, can reach it, and only
- * those that turn the bow round: an odd number of junctions changed, or a retake. Each of these is
- * made, the strokes are laid again over the whole tune as played, and the troubles before and after
- * are compared. So a mend that helps the first time through and harms the second is not one.
+ * Only an edit between the last fixed stroke and the trouble can remove it, and only one that reverses all
+ * later strokes: one that changes an odd number of junctions, or a retake. Each of these is made, the strokes
+ * of the whole tune are computed again, and the troubles before and after are compared. So an edit that helps
+ * in one pass and harms another is not a mend.
  */
 
-/** A stretch of sounded notes in which to look for edits. */
+/** Sounded notes from `from` to `end` (not included) in which edits are tried. */
 export interface MendRegion {
   readonly from: number;
   readonly end: number;
   readonly form: LeadInModel;
-  /** Sounded notes in or just after it before which the bow may lift. */
+  /** Sounded notes in the region or just after it before which the bow may lift. */
   readonly lifts: readonly number[];
 }
 
-/** A score, what is wrong with it, and where to look for edits. */
+/** A tune, its troubles, and the regions in which edits are tried. */
 export interface MendSearch {
   readonly score: BowingInput;
   readonly laid: LaidStrokes;
   readonly passages: readonly SetPassage[];
   readonly regions: readonly MendRegion[];
-  /** Keys (see `troubles.ts`) that a mend must remove. */
+  /** Keys of the troubles (`troubles.ts`) that a mend must remove. */
   readonly targets: readonly string[];
-  /** Most mends wanted; all of them when left out. */
+  /** Most mends to return; all where missing. */
   readonly most?: number;
-  /** A part newly reversed the second time rules a mend out, rather than ranking it lower. */
+  /** Whether an edit that newly reverses a part is no mend; otherwise it only ranks lower. */
   readonly keepRepeats?: boolean;
 }
 
 interface Candidate {
   readonly edit: Edit;
-  /** Compared from the left, smaller first. */
+  /** Compared from the left; the lower ranks first. */
   readonly rank: readonly number[];
-  /** x ⊕ x⁰, compared last. */
+  /** x ⊕ x⁰: junctions that differ from the written bowing; compared last. */
   readonly unlike: string;
 }
 
-/** The mends, best first: fewest junctions changed, then as plans are ranked; retakes after slurs, fewest signs first. */
+/**
+ * Finds mends, best first: fewest junctions changed, then by cost as plans; retakes after slurs, fewest signs first.
+ * Computes the strokes of the tune once for every edit tried.
+ */
 export function findMends(search: MendSearch): Edit[] {
   const { score, passages } = search;
   const before = troublesOf(score, search.laid, passages);
@@ -71,8 +74,8 @@ export function findMends(search: MendSearch): Edit[] {
 }
 
 /**
- * How many parts a score with one edit made in it newly reverses the second time; null where the
- * edit mends nothing, harms something else, or is a lift at which the bow never lifts.
+ * Counts the parts that an edit newly reverses in their second pass. null where the edit is no mend: a target
+ * remains, a new trouble appears, or it is a retake at which the bow does not lift.
  */
 export function harmOf(
   { passages, targets, keepRepeats }: MendSearch,
@@ -92,7 +95,7 @@ export function harmOf(
 const newReversals = (before: Troubles, after: Troubles): number =>
   [...after.reversals].filter(r => !before.reversals.has(r)).length;
 
-/** The score with one edit made, notes and passes staying as they are. */
+/** Returns the input with one edit made; its notes and passes stay the same. */
 export function editedScore(score: BowingInput, edit: Edit): BowingInput {
   if (edit.kind !== 'retake') return { ...score, joined: editedJoins(score.joined, edit) };
   const marks = [...score.marks];
@@ -138,7 +141,7 @@ function candidates(search: MendSearch, region: MendRegion): Candidate[] {
   return [...slurs, ...lifts];
 }
 
-/** A lift before sounded note `k`: the bow starts again as an anchor or sign says there, else as it last went. */
+/** Makes a lift before sounded note `k`: in the direction of its anchor or sign, else in that of the stroke before. */
 export function liftBefore(score: BowingInput, laid: LaidStrokes, k: number): Retake {
   const { notes } = score.performance;
   const { event } = at(notes, k);
@@ -149,8 +152,8 @@ export function liftBefore(score: BowingInput, laid: LaidStrokes, k: number): Re
 }
 
 /**
- * The sign that the first note of a stretch needs before a lift at sounded note `k`, so that nothing is
- * counted back from the lift's own sign; null where a sign or `start=` settles the strokes before it.
+ * The sign that the first note after a restart needs for a lift at sounded note `k`, so that the strokes before
+ * are not counted back from the lift's sign; null where an earlier sign or `start=` fixes them.
  */
 function openingSign(score: BowingInput, laid: LaidStrokes, k: number): Retake['opening'] {
   const { restarts, performance, marks, start } = score;
@@ -163,11 +166,11 @@ function openingSign(score: BowingInput, laid: LaidStrokes, k: number): Retake['
   return { event, direction: strokeAt(laid, from).direction };
 }
 
-/** The bow does start again in the same direction, once at least. */
+/** Whether the bow starts again in the same direction there, in at least one pass. */
 const isLift = (laid: LaidStrokes, { performance }: BowingInput, { before }: Retake): boolean =>
   performance.notes.some(({ event }, k) => event === before && strokeAt(laid, k).retake);
 
-/** x ⊕ x⁰ as text, `alike` being that of the written bowing itself: an edit changes little of it. */
+/** x ⊕ x⁰ of an edit as text. `alike` is that of the written bowing: zeros only. */
 function unlikeText(
   bowing: readonly boolean[],
   written: readonly boolean[],
@@ -183,7 +186,7 @@ function unlikeText(
   return text + alike.slice(from);
 }
 
-/** Every single edit of a bowing that keeps within its limits, by event indices. */
+/** Lists every single edit of a bowing that keeps the limits. `events`: event indices of its notes. */
 export function singleEdits(form: LeadInModel, events: readonly number[]): Edit[] {
   if (form.notes < 2) return [];
   const { lastFrom } = strokeTerms(form);

@@ -8,15 +8,16 @@ import { harmOf, type MendSearch } from './mends.ts';
 import { editText } from './slur-edits.ts';
 import { type Troubles, troublesOf } from './troubles.ts';
 
-/** Mends as they are offered: few enough to choose from, and how many more were found. */
+/** The mends that are offered for a trouble, and the number of further ones found. */
 export interface OfferedMends {
   readonly mends: readonly Edit[];
   readonly more: number;
 }
 
+/** No mends. */
 export const noMends: OfferedMends = { mends: [], more: 0 };
 
-/** The first mend as facts of a message: as `editText` writes it, as ABC, and how many there are. */
+/** Facts of a message about mends: the first as text (`editText`) and as ABC, both empty for none, and the number of all. */
 export function mendFacts(
   tune: Tune,
   { mends, more }: OfferedMends,
@@ -29,26 +30,26 @@ export function mendFacts(
   };
 }
 
-/** What to write for an edit: `A1: (AB)cd; A2: d2 e2`. */
+/** Writes the bars of an edit as ABC: `A1: (AB)cd; A2: d2 e2`. */
 export const editAbc = (tune: Tune, edit: Edit): string =>
   editedBars(tune, applyEdit(tune, edit))
     .map(({ bar, abc }) => `${bar}: ${abc}`)
     .join('; ');
 
-/** Mends offered for one trouble. */
+/** Most mends offered for one trouble. */
 const mostMends = 6;
 
-/** How a mend is proved: what the strokes are laid from besides the tune, and the tune read anew. */
+/** What a proof of a mend needs. */
 export interface Proof {
   readonly request: LayRequest;
-  /** The tune as it reads once an edit is written into its ABC; null where it does not read as edited. */
+  /** Writes an edited tune as ABC and reads that; null where the result differs from the edited tune. */
   readonly readAgain: (tune: Tune, edited: Tune) => Tune | null;
 }
 
 /**
- * Of the mends that a search found, the first few changes of slurs and the first lift that hold once they
- * are written down: each is written into the tune, the tune is read and laid again, every time through,
- * and what is wrong with it is compared as the search compared it. Costs a reading of the tune for each that is offered.
+ * Returns the first few changes of slurs and the first retake of a search that hold in ABC: each is written
+ * into the tune, the tune is read again, its strokes are computed in every pass, and its troubles are compared
+ * as in the search. Costs one reading of the tune for each mend that is tried.
  */
 export function offeredMends(
   search: MendSearch,

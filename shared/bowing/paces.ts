@@ -3,7 +3,9 @@ import { beatsOf, isHalved, meterLength } from '../music/meter.ts';
 import type { Tempo, Tune } from '../music/tune.ts';
 import type { BowingSettings } from './settings.ts';
 
+/** Practice tempi, slowest first. */
 export const paceNames = ['learning', 'slow', 'session'] as const;
+/** Name of a practice tempo. */
 export type PaceName = (typeof paceNames)[number];
 
 /** The practice tempi of a tune, in beats a minute, and the beat they count, in whole notes. */
@@ -15,14 +17,13 @@ export interface Paces {
 type Paced = Pick<Tune, 'type' | 'meter' | 'unit' | 'tempo'>;
 type Tempi = Pick<BowingSettings, 'tempi'>;
 
-/** A tune of no known type: common practice, and no more than a place to start. */
+/** Tempi of a tune of no known type, in beats a minute (common practice). */
 const anyPaces: Paces['perMinute'] = { learning: 50, slow: 80, session: 110 };
 
 /**
- * The tempi of a tune: page, sound, files, sets, recordings and limits of strokes all ask here. They
- * are those of the tune's type in the book, or 50, 80 and 110 of the metre's beats where it has none.
- * `Q:` of the tune is its session pace, in its own beat; learning and slow then keep their ratios to it,
- * in whole beats.
+ * Returns the tempi of a tune: those of its type in the book, or 50, 80 and 110 beats of its metre where it has
+ * no type. `Q:` of the tune is its session tempo, in the beat of `Q:`; learning and slow then keep their ratios
+ * to it, rounded to whole beats. Every part of the program takes tempi from here.
  */
 export function pacesOf(tune: Paced, settings: Tempi): Paces {
   const usual = usualPaces(tune, settings);
@@ -34,10 +35,9 @@ export function pacesOf(tune: Paced, settings: Tempi): Paces {
 }
 
 /**
- * The paces without `Q:`. The beat that the book states for a type counts where it fits the metre,
- * else the metre's own does: a march in 6/8 goes by the dotted crotchet, at as many a minute as one in
- * 4/4 by the crotchet (common practice). A halved metre (`isHalved`) goes by the crotchet, and plays as
- * many notes a second as the tune in 4/4.
+ * The tempi without `Q:`. The beat of the type in the book is used where it fits the metre, else that of the
+ * metre: a march in 6/8 is counted in dotted crotchets, at as many a minute as one in 4/4 in crotchets (common
+ * practice). A halved metre (`isHalved`) is counted in crotchets, at as many notes a second as the tune in 4/4.
  */
 function usualPaces({ type, meter, unit }: Paced, { tempi }: Tempi): Paces {
   const own = type ? tempi[type] : undefined;
@@ -63,16 +63,16 @@ function usualPaces({ type, meter, unit }: Paced, { tempi }: Tempi): Paces {
 
 const isWhole = ({ d }: Fraction): boolean => d === 1;
 
-/** The slow practice tempo: the one that files state, and that limits of strokes go by. */
+/** Returns the slow practice tempo, which exported files state and on which limits of strokes depend. */
 export function slowTempo(tune: Paced, settings: Tempi): Tempo {
   const { beat, perMinute } = pacesOf(tune, settings);
   return { beat, bpm: perMinute.slow };
 }
 
-/** Whole notes played in so many seconds at a tempo. */
+/** Converts seconds to whole notes at a tempo. */
 export const notesInSeconds = ({ beat, bpm }: Tempo, seconds: number): number =>
   (toNumber(beat) * bpm * seconds) / 60;
 
-/** Seconds that so many whole notes take at a tempo. */
+/** Converts whole notes to seconds at a tempo. */
 export const secondsOfNotes = ({ beat, bpm }: Tempo, length: number): number =>
   (length / toNumber(beat)) * (60 / bpm);

@@ -1,14 +1,14 @@
 import { at } from '../must.ts';
 
 /**
- * Equations over the field of two elements: sums, mod 2, of unknown parities. An equation is a list
- * of unknowns and the parity they add up to; `p0 + p2 = 1` is `{ of: [0, 2], sum: 1 }`.
+ * An equation over the field of two elements: a list of unknown parities and their sum mod 2;
+ * `p0 + p2 = 1` is `{ of: [0, 2], sum: 1 }`.
  *
- * Solved by elimination on machine integers, one bit an unknown; each row carries along the set of
- * equations it was added up from, so that a contradiction (0 = 1) names its causes.
+ * Sets of equations are solved by Gaussian elimination on integers, one bit for each unknown. Each row keeps
+ * the set of equations that it is the sum of, so that a contradiction (0 = 1) names its causes.
  */
 export interface ParityEquation {
-  /** Unknowns from 0; one that comes twice cancels. */
+  /** Numbers of unknowns, from 0; one that occurs twice cancels. */
   readonly of: readonly number[];
   readonly sum: number;
 }
@@ -17,13 +17,13 @@ export interface ParityEquation {
 export type ParitySolution =
   | {
       readonly kind: 'solved';
-      /** One solution, and a basis of what may be added to it. */
+      /** One solution, and a basis of the vectors that can be added to it. */
       readonly one: readonly number[];
       readonly free: readonly (readonly number[])[];
     }
   | {
       readonly kind: 'contradiction';
-      /** Indices of equations without a common solution: the fewest, as far as they were looked for. */
+      /** Indices of equations without a common solution: a smallest such set, within the limit of `mostSubsets`. */
       readonly equations: readonly number[];
     };
 
@@ -33,7 +33,7 @@ interface Row {
   from: bigint;
 }
 
-/** Solves equations in `unknowns` parities. */
+/** Solves equations in `unknowns` parities. Cubic in their number; finding a smallest contradiction tries up to 20,000 sets. */
 export function solveParities(
   unknowns: number,
   equations: readonly ParityEquation[],
@@ -53,7 +53,7 @@ export function solveParities(
   return { kind: 'solved', one, free };
 }
 
-/** Reduced rows by pivot; or, where they clash, the equations that add up to 0 = 1, as bits. */
+/** Reduces equations to rows by pivot; `clash`: bits of equations that add up to 0 = 1, null where none do. */
 function eliminate(equations: readonly ParityEquation[]): {
   pivots: Map<number, Row>;
   clash: bigint | null;
@@ -90,12 +90,12 @@ function lowestBit(bits: bigint): number {
   return column;
 }
 
-/** Most subsets looked through for a clash smaller than the one that elimination met. */
+/** Most sets of equations that are tried in search of a smaller contradiction. */
 const mostSubsets = 20_000;
 
 /**
- * The fewest equations that clash. Every set that elimination adds up to 0 = 1 is one that clashes,
- * but another may be smaller: sets of growing size are tried while they are few enough.
+ * A smallest set of contradicting equations. Elimination finds some set, but another may be smaller: sets of
+ * growing size are tried, up to `mostSubsets`.
  */
 function smallestClash(equations: readonly ParityEquation[], met: bigint): number[] {
   const all = equations.map((_, i) => i);

@@ -2,18 +2,18 @@ import type { Performance } from '../music/performance.ts';
 import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 
-/** One time through a part: sounded notes from (included) to end (not included). */
+/** One pass through a part: sounded notes from `from` (included) to `end` (not included). */
 export interface PartRun {
   readonly part: number;
   readonly from: number;
   readonly end: number;
-  /** The sounded note that begins its first full bar, where passes are compared. */
+  /** First sounded note of its first full bar, where the strokes of passes are compared. */
   readonly firstFull: number;
 }
 
 type Growing<T> = { -readonly [K in keyof T]: T[K] };
 
-/** Every time through every part, in played order. */
+/** Lists the passes through all parts, in playing order. */
 export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
   const runs: Growing<PartRun>[] = [];
   let firstFull: number | null = null;
@@ -37,7 +37,7 @@ export function runsInOrder(tune: Tune, performance: Performance): PartRun[] {
   return runs.filter(run => run.end > run.from);
 }
 
-/** Every time through each part. */
+/** Groups passes by part. */
 export function partRuns(runs: readonly PartRun[]): ReadonlyMap<number, readonly PartRun[]> {
   const byPart = new Map<number, PartRun[]>();
   for (const run of runs) byPart.set(run.part, [...(byPart.get(run.part) ?? []), run]);

@@ -12,37 +12,37 @@ import { bestShared, type RankedBowing } from './plan-lead-in.ts';
 /**
  * Plans in which identical phrases are bowed identically.
  *
- * The lead-in is cut at the edges of its identical phrases, which stay changes of stroke. All
- * occurrences of a phrase form a class and share one bowing; each stretch between is a class of its
- * own. Once the parity (odd or even number of strokes) of every class is fixed, so is the stroke on
- * which each occurrence starts, and each class can be solved by itself, its costs summed over its
- * occurrences. So: run through the parities that add up to the wanted arrival, solve each class once
- * for each parity and pattern of starts, and merge the ranked lists by sum.
+ * The lead-in is cut at the edges of its identical phrases, where the stroke always changes. All occurrences of
+ * a phrase form a class and share one bowing; each stretch between them is a class by itself. The parities (odd
+ * or even number of strokes) of all classes determine the first stroke of each occurrence, so that each class
+ * can be solved separately, its cost summed over its occurrences. Therefore: try all parities that arrive on
+ * the wanted stroke, solve each class once for each parity and pattern of first strokes, and merge the ranked
+ * lists by their sums.
  *
- * `a b a` from down to arrive up: b must be odd, since the two a's together turn the bow an even
- * number of times. With a even, both start down; with a odd, the second starts on the stroke b
- * leaves, and so on.
+ * Example: `a b a` from down, arriving up. The number of strokes in b must be odd, since the two a's have an
+ * even number together. If a is even, both start down; if odd, the second starts on the stroke after b.
  */
 
-/** Stretches of the lead-in that are the same phrase: first note (included) to end (not included). */
+/** Occurrences of one phrase in the lead-in: first note (included) and end (not included). */
 export type AlikeSpans = readonly (readonly [number, number])[];
 
+/** Ranked bowings, and how many phrases they bow alike. */
 export interface AlikePlans {
   readonly ranked: readonly RankedBowing[];
-  /** Classes of identical phrases that the plans keep alike. */
+  /** Number of classes of identical phrases that are bowed alike. */
   readonly alike: number;
-  /** Classes that the plans do not keep alike. */
+  /** Number of classes that are not. */
   readonly untied: number;
-  /** Keeping more of them alike was not tried, since it cuts the lead-in into too many classes. */
+  /** Whether some sets of more classes were not tried, since the lead-in would have over `mostClasses`. */
   readonly capped: boolean;
 }
 
-/** Most classes of stretches, free ones among them, whose parities are run through: 2^10 patterns. */
+/** Most classes, those of stretches between phrases included, whose parities are all tried: 2^10 patterns. */
 const mostClasses = 10;
 
 /**
- * The k best bowings that arrive and keep as many of the classes alike as any that were tried. A set
- * of classes that cuts the lead-in into more than `mostClasses` is passed over, and `capped` says so.
+ * Finds the k best bowings that reach the anchor on its stroke and bow as many classes alike as possible. A set of
+ * classes that cuts the lead-in into over `mostClasses` is not tried; `capped` says so.
  */
 export function planAlike(
   form: LeadInModel,
@@ -71,7 +71,7 @@ interface Segment {
   readonly of: number;
 }
 
-/** The lead-in cut at the edges of its classes; classes are numbered as they first appear. */
+/** Cuts the lead-in at the edges of its classes. Classes are numbered in order of first occurrence. */
 function segmentsOf(
   form: LeadInModel,
   tied: readonly AlikeSpans[],
@@ -133,7 +133,7 @@ function bestTied(form: LeadInModel, tied: readonly AlikeSpans[], k: number): Ra
       least = addCost(least, best.cost);
     }
     const worst = found[k - 1];
-    // Nothing here can be among the k best: spare the merging.
+    // None of these can be among the k best.
     if (lists.length < classes || (worst && compareCost(least, worst.cost) > 0)) continue;
     const more = mergeSums(form, segments, lists, k).map(({ choice, cost }) => ({
       bowing: joinSegments(form, segments, choice),
@@ -144,7 +144,7 @@ function bestTied(form: LeadInModel, tied: readonly AlikeSpans[], k: number): Ra
   return found;
 }
 
-/** The part of a form that holds notes from..end, its edges being changes. */
+/** The model of one segment of a lead-in; `turn` and `odd` determine its first and its arriving stroke. */
 function stretch(
   form: LeadInModel,
   { from, end }: Segment,
@@ -171,7 +171,7 @@ interface Merged {
   readonly cost: Cost;
 }
 
-/** The k cheapest choices of one bowing a class; ties by x ⊕ x⁰ in the order of first appearance. */
+/** The k cheapest choices of one bowing for each class; ties by x ⊕ x⁰, classes in order of first occurrence. */
 function mergeSums(
   form: LeadInModel,
   segments: readonly Segment[],
@@ -233,7 +233,7 @@ function joinSegments(
   return bowing;
 }
 
-/** The k best of a list that may hold a bowing twice. */
+/** The k best of a list, without duplicates. */
 function firstDistinct(
   form: LeadInModel,
   found: readonly RankedBowing[],

@@ -18,11 +18,11 @@ import { bowingCost } from './stroke-terms.ts';
 import { laidToArrive, wayFor, wayModel } from './way-model.ts';
 
 /**
- * The lead-ins of an anchor: counts of all ways, and three plans at most that arrive: the smallest change
- * to what is written (nothing, where that arrives, within the limits or not), the way of bowing laid
- * through the notes and bent as little as can be, and single strokes. One that bows as another is left out. Where passes come to the same notes
- * on different strokes, or an edit in them would turn round their own start, no one plan serves, and
- * there are none: the mends do.
+ * Plans the lead-ins of an anchor: counts of all bowings, and at most three plans that reach it on its stroke.
+ * These are the smallest change to the written bowing (no change, where that arrives, even beyond the limits),
+ * the way of bowing with as few changes as arrive, and single strokes; equal ones are given once. There are no
+ * plans where passes begin the same notes on different strokes, or where an edit would change the first stroke
+ * of the lead-in itself, since no plan is then right for all passes. Mends may still exist.
  */
 export function planBowings(
   context: BowingContext,
@@ -64,15 +64,15 @@ export function planBowings(
   });
 }
 
-/** A bowing to be made a plan of, and what speaks for it besides what its cost says. */
+/** A bowing of which a plan is made, and the reasons for it that do not follow from its cost. */
 interface Found {
   readonly bowing: readonly boolean[];
   readonly because: readonly Reason[];
-  /** The way that it bends, as a bowing; null where it follows none. */
+  /** Bowing of the way that it follows; null where it follows none. */
   readonly bends: readonly boolean[] | null;
 }
 
-/** What is written, where it arrives; else the fewest junctions changed; null where the limits let none. */
+/** The written bowing where it arrives; else one with the fewest junctions changed; null where none keeps the limits. */
 function smallestChange(form: LeadInModel, classes: AlikeSpans[]): Found | null {
   const strokes = strokesOf(form.written).length;
   if (strokeDirection(form.start, strokes) === form.arrive) {
@@ -85,7 +85,7 @@ function smallestChange(form: LeadInModel, classes: AlikeSpans[]): Found | null 
   return ranked[0] ? { bowing: ranked[0].bowing, because, bends: null } : null;
 }
 
-/** The way of bowing, and single strokes, laid through the lead-in so that it arrives. */
+/** Bowings of the lead-in that arrive: in the way of the preset, and in single strokes. */
 function laidPlans(context: BowingContext, stretch: FreeStretch, aim: LeadInAim): Found[] {
   const single = context.settings.presets['single-strokes'];
   const ways = [
@@ -124,7 +124,7 @@ function plansOf(
   });
 }
 
-/** Time down minus time up, in whole notes. */
+/** Time of down-bows minus time of up-bows, in whole notes. */
 function driftOf(form: LeadInModel, bowing: readonly boolean[]): Fraction {
   let drift = 0;
   strokesOf(bowing).forEach(([from, last], s) => {
@@ -155,8 +155,8 @@ function reasonsFor(
 }
 
 /**
- * Identical phrases wholly inside the lead-in, with no slur or tie over their edges, as stretches of
- * its notes. Pickups are left out: the same phrase may come with one and without.
+ * Finds identical phrases that lie in the lead-in and have no slur or tie over their edges, as ranges of its
+ * notes. Pickups are left out, since a phrase may occur with and without one.
  */
 export function alikeSpans(
   context: BowingContext,

@@ -3,24 +3,23 @@ import { addCost, type Cost, type LeadInModel, noCost, turned } from './lead-in-
 import { type StrokeTerms, strokeTerms } from './stroke-terms.ts';
 
 /**
- * All bowings of a lead-in, counted exactly, and the best of those that arrive.
+ * Numbers of bowings of a lead-in: of all, and of those that reach the anchor on its stroke (arrive).
  *
- * Counting. With changes wherever one likes, n notes have 2^(n-1) groupings, and for n > 1 half of
- * them arrive, since the last junction turns the arrival round. Within limits, let C[j][p] be the
- * number of ways to play the first j notes in strokes whose number is p mod 2; the last stroke holds
- * notes i..j: C[j][p] = Σᵢ allowed(i, j) · C[i - 1][1 - p].
+ * Counting. Without limits, n notes have 2^(n-1) bowings; for n > 1 half of them arrive, since the last junction
+ * reverses the arrival. With limits, let C[j][p] be the number of bowings of the first j notes whose number of
+ * strokes is p mod 2. The last stroke holds notes i..j: C[j][p] = Σᵢ allowed(i, j) · C[i - 1][1 - p].
  *
- * Ranking. Work from the last note to the first. `best(i, direction)` holds the k best ways to play
- * notes i..n-1 beginning with a stroke in that direction and arriving as asked. A way is a first
- * stroke i..j and a way of playing the rest, which is already ranked. The rank is a sum over strokes,
- * and addition keeps its order, so nothing outside the k best of the rest can be among the k best of
- * the whole. Ties go to x ⊕ x⁰, compared from the left, 0 first: of two ways with one first stroke
- * the rest decides, and of two with first strokes ending at j < j′ junction j does, where one changes
- * and the other does not: the one that does as the teacher does comes first.
+ * Ranking. Dynamic programming from the last note to the first: `best(i, direction)` holds the k best bowings of
+ * notes i..n-1 that begin with a stroke in that direction and arrive. Each is a first stroke i..j and one of the
+ * ranked bowings of the rest. The cost is a sum over strokes, so no bowing outside the k best of the rest can be
+ * among the k best of the whole. Ties are broken by x ⊕ x⁰, the junctions that differ from the written bowing,
+ * compared from the left, 0 first: of two bowings with the same first stroke the rest decides; of two whose
+ * first strokes end at j < j′, junction j does, at which only the first changes: the one that agrees with the
+ * teacher ranks first.
  *
- * Three separate notes from down, to arrive up: `D U D` has three strokes and arrives; so does no
- * other with a change unlike the teacher's, for one slur makes two strokes. Slurring all three makes one
- * stroke and arrives too, two junctions away. So the order is: as written, then the slur of three.
+ * Example: three separate notes from down, arriving up. `D U D` has three strokes and arrives. One slur makes two
+ * strokes, and does not. A slur of all three makes one stroke and arrives, with two junctions changed. So the
+ * order is: as written, then the slur of three.
  */
 export interface Counts {
   readonly groupings: bigint;
@@ -36,7 +35,7 @@ export interface RankedBowing {
   readonly cost: Cost;
 }
 
-/** Counts of all groupings and of those that arrive, without limits and within them. */
+/** Counts all bowings and those that arrive, without limits and with them. */
 export function countBowings(form: LeadInModel): Counts {
   const n = form.notes;
   const arrives = (strokes: number): boolean =>
@@ -66,14 +65,14 @@ export function countBowings(form: LeadInModel): Counts {
   };
 }
 
-/** A way to play the notes from some note on: its first stroke ends at `last`. */
+/** A bowing of the notes from some note on: its first stroke ends at `last`. */
 interface Way {
   readonly cost: Cost;
   readonly last: number;
   readonly rest: Way | null;
 }
 
-/** The k best allowed bowings that arrive, best first. */
+/** Finds the k best bowings within the limits that arrive, best first. */
 export const bestBowings = (
   form: LeadInModel,
   k: number,
@@ -81,8 +80,8 @@ export const bestBowings = (
 ): RankedBowing[] => bestBy(form, k, terms);
 
 /**
- * The k best bowings that several stretches of equally many notes can share, all of them arriving.
- * Costs are summed over the stretches; ties are broken by the first one's written bowing.
+ * Finds the k best bowings that several models with equally many notes can share, each arriving on its own
+ * stroke. Costs are summed over the models; ties are broken by the written bowing of the first.
  */
 export function bestShared(forms: readonly LeadInModel[], k: number): RankedBowing[] {
   const form = forms[0];
@@ -99,7 +98,7 @@ export function bestShared(forms: readonly LeadInModel[], k: number): RankedBowi
   });
 }
 
-/** The k best bowings of a form that arrive, under any costs of strokes. */
+/** Finds the k best bowings of a model that arrive, under the given costs of strokes. */
 export function bestBy(form: LeadInModel, k: number, terms: StrokeTerms): RankedBowing[] {
   const n = form.notes;
   if (n === 0) return form.start === form.arrive ? [{ bowing: [], cost: noCost }] : [];
@@ -120,8 +119,8 @@ export function bestBy(form: LeadInModel, k: number, terms: StrokeTerms): Ranked
 const noWays: readonly Way[] = [];
 
 /**
- * The k best ways to play the notes from i on: for each end of the first stroke, the ranked ways of
- * playing what comes `after` it, sorted in until one is past the kth.
+ * The k best bowings of the notes from i: for each end of the first stroke, the ranked bowings `after` it are
+ * inserted until one ranks below the kth.
  */
 function bestFrom(
   form: LeadInModel,
@@ -151,7 +150,7 @@ function bestFrom(
   return ways;
 }
 
-/** A way whose first stroke ends at `last` ranks before another: its costs are `own` and `rest`. */
+/** Whether a bowing with costs `own` and `rest`, whose first stroke ends at `last`, ranks before another. */
 function comesBefore(form: LeadInModel, own: Cost, rest: Cost, last: number, other: Way): boolean {
   for (let t = 0; t < other.cost.length; t++) {
     const d = (own[t] as number) + (rest[t] as number) - (other.cost[t] as number);
@@ -160,7 +159,7 @@ function comesBefore(form: LeadInModel, own: Cost, rest: Cost, last: number, oth
   return last !== other.last && endsAsWritten(form, last, other.last);
 }
 
-/** Of two first strokes ending at different notes: the one that ends at `a` is more like x⁰. */
+/** Whether, of two first strokes that end at `a` and `b`, the first agrees better with the written bowing. */
 const endsAsWritten = (form: LeadInModel, a: number, b: number): boolean =>
   a < b ? form.written[a] === true : form.written[b] !== true;
 

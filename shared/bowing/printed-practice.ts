@@ -3,39 +3,39 @@ import type { NoteEvent, Tune } from '../music/tune.ts';
 import { at, got } from '../must.ts';
 import { isDotted, type RhythmPlace } from './bar-rhythms.ts';
 
-/** Slurred junctions, and all, of one kind. */
+/** Number of slurred junctions of one kind, and of all. */
 export type Count = readonly [slurred: number, of: number];
 
 /**
- * How a printed book slurs: a smoothed table of counts. The junction into each note of a rhythm, by
- * type of tune and for all types (`any`); the same by lengths and place alone; and by how many times
- * (natural logarithms) the odds of a slur are larger for an interval, or by dots over the notes.
+ * Counts of slurred junctions in a printed book: by rhythm and note, for each type of tune and for all (`any`);
+ * by the lengths of both notes and their place; and factors, as natural logarithms, by which the odds of a slur
+ * differ with the interval and with staccato dots.
  */
 export interface PrintedPractice {
   readonly source: string;
-  /** The day of counting. */
+  /** Date of counting. */
   readonly counted: string;
   readonly all: Count;
   /** `1 1 inside`: lengths of both notes, in eighths of a bar, and what the second begins. */
   readonly places: Readonly<Record<string, Count>>;
-  /** By type and rhythm: how many there were, and for each of its notes how many were slurred to. */
+  /** By type and rhythm: its number, and for each of its notes the number slurred to it. */
   readonly rhythms: Readonly<Record<string, Readonly<Record<string, readonly number[]>>>>;
   readonly intervals: Readonly<Record<string, number>>;
   readonly dots: Readonly<Record<string, number>>;
 }
 
-/** What a junction between two notes is counted under. */
+/** Properties by which a junction is counted. */
 export interface JunctionKind {
   readonly type: string;
   readonly rhythm: string;
   readonly index: number;
   readonly place: string;
   readonly interval: 'same' | 'step' | 'third' | 'wider';
-  /** Dots over both, over one, over others of the half bar, or over none. */
+  /** Staccato dots over both notes, over one, over others in the half bar, or none. */
   readonly dots: 'both' | 'one' | 'near' | 'none';
 }
 
-/** The kind of a junction between two notes, by event; null where one is no note. */
+/** Finds the kind of a junction between two events; null where one is not a note. */
 export function junctionKind(
   tune: Tune,
   places: readonly (RhythmPlace | null)[],
@@ -64,12 +64,12 @@ function intervalOf(a: NoteEvent, b: NoteEvent): JunctionKind['interval'] {
   return steps <= 1 ? 'step' : steps === 2 ? 'third' : 'wider';
 }
 
-/** Weight of a coarser count in a finer one, in junctions: of 1 to 8 tried, the best on the tunes counted. */
+/** Weight of a coarser count in a finer one, in junctions: the best of 1 to 8 on the tunes counted. */
 const weight = 3;
 
 /**
- * Logarithm of the odds that the book slurs over a junction of this kind. Each finer count is drawn
- * towards the coarser: all junctions, lengths and place, rhythm, rhythm in tunes of the type.
+ * Returns the natural logarithm of the odds that the book slurs a junction of this kind. Each finer count is
+ * smoothed with the coarser: all junctions, lengths and place, rhythm, rhythm in tunes of the type.
  */
 export function slurOdds(book: PrintedPractice, kind: JunctionKind): number {
   return (
@@ -77,7 +77,7 @@ export function slurOdds(book: PrintedPractice, kind: JunctionKind): number {
   );
 }
 
-/** The same by rhythm and place alone. */
+/** Returns the logarithm of the odds by rhythm and place alone. */
 export function countedOdds(book: PrintedPractice, kind: JunctionKind): number {
   const inRhythm = (type: string): Count => {
     const counts = book.rhythms[type]?.[kind.rhythm] ?? [];

@@ -9,48 +9,50 @@ import type { BowingSettings, Level } from './settings.ts';
 import { editsBetween } from './slur-edits.ts';
 import { wayFor } from './way-model.ts';
 
-/** A whole bowing of a tune, in a named way. Notes are event indices. */
+/** A bowing of a whole tune, in a way of bowing. Notes are event indices. */
 export interface Proposal {
   /** Key of the preset. */
   readonly way: string;
-  /** What pages call it. */
+  /** Name of the way on pages. */
   readonly name: string;
-  /** Notes of one stroke, two or more, hooked ones and an anchor's own among them. */
+  /** All slurs, those of hooked pairs and anchors included. */
   readonly slurs: readonly SlurGroup[];
-  /** Pairs of notes in one stroke that are parted in it. */
+  /** Hooked pairs: two notes in one stroke, separated. */
   readonly hooks: readonly SlurGroup[];
-  /** Notes before which the bow lifts, since no bowing comes to them on the stroke that is asked for. */
+  /** Notes before which the bow lifts, since no bowing meets their demand together with the others. */
   readonly lifts: readonly { readonly note: number; readonly demand: Demand }[];
-  /** Strokes of the whole tune as played. */
+  /** Number of strokes in the tune as played. */
   readonly strokes: number;
-  /** Where the way is bent, and what for; null where nothing asked for it. */
+  /** Where the bowing differs from the way. */
   readonly bends: readonly Bend[];
-  /** Like phrases are bowed alike; false where there were too many to try. */
+  /** Whether like phrases are bowed alike; false where there are too many to try. */
   readonly alike: boolean;
 }
 
+/** A difference from the way, and the demand that causes it; null where none does. */
 export interface Bend {
   readonly edit: Edit;
   readonly demand: Demand | null;
 }
 
+/** What a proposal must meet. */
 export interface ProposalRequest {
-  /** `start=` of the tune. */
+  /** `start=` of the tune: its first stroke; null where it is not stated. */
   readonly start: BowingInput['start'];
   readonly anchors: readonly SetPassage[];
-  /** The way to begin with; null for that of the tune's type. */
+  /** Key of the first way; null for that of the tune's type. */
   readonly preset: string | null;
   readonly level: Level;
 }
 
-/** Proposals at most. */
+/** Most proposals. */
 const most = 3;
 
 /**
- * Whole bowings of a tune, three at most, whatever slurs it has now: first in the way asked for, or that of
- * its type; then in the other ways of the type; last in single strokes. The slurs of anchors stay. A way
- * that comes to the bowing of one before it is left out. Empty where passes tie notes so unlike that no
- * stretch is played whole. Linear in the notes of a tune with parts of ordinary length.
+ * Proposes at most three bowings of a whole tune, regardless of its present slurs except those of anchors: first
+ * in the way requested, or that of its type; then in the other ways of the type; last in single strokes. A
+ * bowing equal to an earlier one is left out. Empty where ties make cells overlap (`tuneCells`). Time is linear
+ * in the notes of a tune whose parts have ordinary length.
  */
 export function proposeBowings(context: BowingContext, request: ProposalRequest): Proposal[] {
   const { settings, tune, performance } = context;
@@ -74,7 +76,7 @@ export function proposeBowings(context: BowingContext, request: ProposalRequest)
   return proposals;
 }
 
-/** A way that a type is bowed in besides its own, by the name that it comes with (common practice). */
+/** Key of a second way of bowing, by type of tune (common practice). */
 const alsoIn: Readonly<Record<string, string>> = {
   reel: 'slurs-into-the-beat',
   jig: 'slur-two-one-separate',

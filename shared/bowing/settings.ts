@@ -2,10 +2,10 @@ import type { TuneType } from '../music/tune.ts';
 
 /** Levels of players, lowest first. */
 export const levels = ['beginner', 'improver', 'advanced'] as const;
-/** For whom bowings are made. */
+/** One level of players. */
 export type Level = (typeof levels)[number];
 
-/** What a player of a level is asked for at most. */
+/** Limits of a level. */
 export interface Limits {
   /** Most notes in one slur. */
   readonly longestSlur: number;
@@ -15,8 +15,8 @@ export interface Limits {
 
 /**
  * Which junctions a way of bowing slurs: as a book of 1883 does (`practice-1883.ts`); dotted pairs, or the
- * short note of each into the next long one; all within a bar; or in every stretch of a bar so long
- * (whole notes, as text) those from one onset to another: `{ every: '1/2', slurs: ['3/8-1/2'] }`.
+ * short note of each into the next long one; all in a bar; or, in each division of the bar of length `every`,
+ * those between two onsets: `{ every: '1/2', slurs: ['3/8-1/2'] }`, in whole notes as text.
  */
 export type Pattern =
   | 'as-printed-1883'
@@ -25,30 +25,30 @@ export type Pattern =
   | 'whole-bar'
   | { readonly every: string; readonly slurs: readonly string[] };
 
-/** What a way of bowing prefers. A starting point, editable in `bowbook.yaml`. */
+/** A way of bowing. `bowbook.yaml` can change each and add others. */
 export interface Preset {
   readonly name: string;
-  /** Stroke wanted on strong beats; null where the preset does not care. */
+  /** Stroke preferred on strong beats; null for either. */
   readonly strongBeat: 'down' | 'up' | null;
-  /** Slurs are wanted to lead into beats rather than to start on them. */
+  /** Whether slurs should lead into beats rather than start on them. */
   readonly intoBeat: boolean;
-  /** No slur may cross the end of a phrase. */
+  /** Whether the stroke must change at the end of a phrase. */
   readonly phraseEndsChange: boolean;
-  /** Most notes in a slur where it differs from the level's limit. */
+  /** Most notes in a slur; null for the limit of the level. */
   readonly longestSlur: number | null;
-  /** Most seconds in a stroke where it differs from the level's limit. */
+  /** Most seconds in a stroke; null for the limit of the level. */
   readonly longestStroke: number | null;
-  /** What is slurred when the way is laid through a tune; null for single strokes. */
+  /** What a proposed bowing slurs; null for single strokes. */
   readonly pattern: Pattern | null;
-  /** Pickups in one stroke, or each note its own; null as the pattern has it. */
+  /** Whether the notes of a pickup share a stroke; null where the pattern decides. */
   readonly pickups: 'slurred' | 'separate' | null;
-  /** The furthest that a slur may reach over when the way is laid: half a bar's edge, or the bar line. */
+  /** What a slur of a proposed bowing may cross at most: nothing, the middle of the bar, or the bar line. */
   readonly slurOver: 'nothing' | 'half-bar' | 'bar';
-  /** Slurred dotted pairs are hooked: two notes parted within one stroke. */
+  /** Whether slurred dotted pairs are hooked: two notes in one stroke, separated. */
   readonly hooks: boolean;
 }
 
-/** Beats a minute in learning, slow and at a session; the beat in whole notes as text: `1/2`. */
+/** Tempi in beats a minute for learning, slow practice and a session. The beat is in whole notes, as text: `1/2`. */
 export interface PracticeTempo {
   readonly beat: string;
   readonly learning: number;
@@ -56,13 +56,13 @@ export interface PracticeTempo {
   readonly session: number;
 }
 
-/** How a book bows: its level, its ways and its limits. */
+/** Settings of bowing of a book. */
 export interface BowingSettings {
   readonly level: Level;
   readonly limits: Readonly<Record<Level, Limits>>;
   readonly presets: Readonly<Record<string, Preset>>;
   readonly presetFor: Readonly<Partial<Record<TuneType, string>>>;
   readonly tempi: Readonly<Record<TuneType, PracticeTempo>>;
-  /** Strokes start anew at each part. */
+  /** `part` where the alternation of strokes starts again at each part. */
   readonly restart: 'part' | null;
 }

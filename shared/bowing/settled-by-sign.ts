@@ -3,22 +3,21 @@ import type { Direction } from './bowing.ts';
 import type { BowingInput } from './bowing-input.ts';
 import { strokeDirection } from './lead-in-model.ts';
 
-/** A sign that says another stroke at an anchor than the anchor does. */
+/** A sign that contradicts the stroke of an anchor. */
 export interface AgainstSign {
   /** Index of the sounded note with the sign. */
   readonly sign: number;
-  /** Strokes from the anchor (counted) to the sign (not counted); 0 where it stands on the anchor. */
+  /** Number of strokes from the anchor (included) to the sign (not included); 0 where it is on the anchor. */
   readonly strokes: number;
 }
 
 /**
- * Finds the sign that settles the stroke of an anchored group otherwise than its anchor: the one on
- * it, or the next one after it where both the count that reaches the anchor and the count back from
- * that sign give the other stroke. null where there is none, or where the bow may lift at the sign,
- * since a rest or a breath stands before it.
+ * Finds the sign that contradicts an anchor: the one on it, or the next after it where both alternation up to
+ * the anchor and counting back from that sign give the other stroke. null where there is none, or where the bow
+ * may lift at the sign, since a rest or a breath comes before it.
  *
- * `DEFG ABc2|d2e2 f2g2|vf4 e4|]`, with an anchor on A2: four strokes back from the sign is a
- * down-bow, which is also what the count reaches. An anchor that says up is settled otherwise.
+ * `DEFG ABc2|d2e2 f2g2|vf4 e4|]`, with an anchor on A2: four strokes before the sign is a down-bow, and
+ * alternation gives one too. An anchor with `start=up` is contradicted.
  */
 export function settledOtherwise(
   { performance, marks, gaps }: BowingInput,

@@ -4,22 +4,21 @@ import type { Edit, SlurGroup } from './bowing.ts';
 import { strokesOf } from './lead-in-model.ts';
 
 /**
- * Bowings as slurs, and the difference between two bowings as edits.
+ * Conversion of bowings to slurs, and of the difference between two bowings to edits.
  *
- * Runs of the two that overlap belong together. One run that only grows or only loses notes is
- * lengthened or shortened; one that falls into parts is split; several inside one new run are
- * merged; what fits none of these is dropped and slurred anew. `(AB) c d` to `A (Bcd)`: the old run
- * neither holds the new nor lies in it, so drop AB, slur Bcd.
+ * Overlapping slurs of the two bowings are compared. One that only gains or only loses notes is lengthened or
+ * shortened; one that becomes several is split; several that become one are merged; any other is dropped and
+ * slurred again. `(AB) c d` to `A (Bcd)`: neither slur contains the other, so drop AB, slur Bcd.
  */
 
-/** Slurs of a bowing, two notes or more, as the given event indices. */
+/** Lists the slurs of a bowing as event indices; `events` are those of its notes. */
 export const slursOf = (bowing: readonly boolean[], events: readonly number[]): SlurGroup[] =>
   slurRuns(bowing).map(([from, last]) => events.slice(from, last + 1));
 
 const slurRuns = (bowing: readonly boolean[]): [number, number][] =>
   strokesOf(bowing).filter(([from, last]) => last > from);
 
-/** Edits that turn the written bowing into the other, in order of the notes. */
+/** Lists the edits that change the written bowing to the other, in order of the notes. */
 export function editsBetween(
   written: readonly boolean[],
   bowing: readonly boolean[],
@@ -65,7 +64,7 @@ function clusterEdits(from: readonly SlurGroup[], to: readonly SlurGroup[]): Edi
 
 const holds = (outer: SlurGroup, inner: SlurGroup): boolean => inner.every(e => outer.includes(e));
 
-/** Junctions an edit changes; a retake counts as one, since it turns the bow once. */
+/** Counts the junctions that an edit changes; a retake counts as one, since it reverses the bow once. */
 export function junctionsChanged(edit: Edit): number {
   const junctions = (groups: readonly SlurGroup[]): number =>
     groups.reduce((sum, g) => sum + g.length - 1, 0);
@@ -85,10 +84,10 @@ export function junctionsChanged(edit: Edit): number {
   }
 }
 
-/** An edit turns round every later stroke exactly when it changes an odd number of junctions. */
+/** Whether an edit reverses all later strokes: it does exactly if it changes an odd number of junctions. */
 export const flips = (edit: Edit): boolean => junctionsChanged(edit) % 2 === 1;
 
-/** `slur B5:2-B5:3`, `split A1:1-A1:4 into A1:1-A1:2 and A1:3-A1:4`: for the study and for facts. */
+/** `slur B5:2-B5:3`, `split A1:1-A1:4 into A1:1-A1:2 and A1:3-A1:4`: an edit as text, for exported studies and facts of problems. */
 export function editText(tune: Tune, edit: Edit): string {
   const id = (e: number): string => {
     const event = at(tune.events, e);

@@ -1,7 +1,7 @@
 import type { Direction } from './bowing.ts';
 import { type Cost, type LeadInModel, noCost, turned } from './lead-in-model.ts';
 
-/** How many times a form is played as it starts, and how many on the other stroke. */
+/** Number of passes that begin on the model's first stroke (`straight`), and on the opposite one (`turned`). */
 export interface Passes {
   readonly straight: number;
   readonly turned: number;
@@ -9,7 +9,7 @@ export interface Passes {
 
 const oncePlayed: Passes = { straight: 1, turned: 0 };
 
-/** Sums over the first so many junctions or notes of a form, for each so many. */
+/** Prefix sums over the junctions or notes of a model: entry n is the sum over the first n. */
 export interface RunningSums {
   readonly changes: readonly number[];
   readonly rough: readonly number[];
@@ -18,6 +18,7 @@ export interface RunningSums {
   readonly time: readonly number[];
 }
 
+/** Computes the prefix sums of a model. */
 export function runningSums(form: LeadInModel): RunningSums {
   const time = [0];
   for (const length of form.lengths) time.push((time[time.length - 1] as number) + length);
@@ -30,14 +31,15 @@ export function runningSums(form: LeadInModel): RunningSums {
   };
 }
 
-/** Answers about strokes of a form in constant time, from running sums. */
+/** Limits and costs of single strokes of a model. */
 export interface StrokeTerms {
-  /** Last note that a stroke beginning at i may hold. */
+  /** Returns the last note that a stroke from note i may hold. Linear in the longest slur. */
   readonly lastFrom: (i: number) => number;
-  /** Cost of the stroke i..j, with the change after it; strong beats counted in every pass. */
+  /** Returns the cost of the stroke i..j and of the change after it, in constant time. Strong beats count in every pass. */
   readonly cost: (i: number, j: number, direction: Direction) => Cost;
 }
 
+/** Makes the terms of a model. `sums` can be given where they are known, to save time. */
 export function strokeTerms(
   form: LeadInModel,
   passes: Passes = oncePlayed,
@@ -72,7 +74,7 @@ export function strokeTerms(
   return { lastFrom, cost };
 }
 
-/** How many of the first so many are true, for each so many. */
+/** Prefix sums of booleans. */
 const runningCount = (truths: readonly boolean[]): readonly number[] =>
   runningSum(truths.map(Number));
 
@@ -89,7 +91,7 @@ function runningSum(terms: readonly number[]): readonly number[] {
 const between = (sums: readonly number[], from: number, end: number): number =>
   (sums[end] as number) - (sums[from] as number);
 
-/** The rank of a whole bowing, allowed or not. */
+/** Computes the cost of a whole bowing, within the limits or not. */
 export function bowingCost(
   form: LeadInModel,
   bowing: readonly boolean[],

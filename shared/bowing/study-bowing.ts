@@ -22,17 +22,17 @@ import { studySwaps } from './study-swaps.ts';
 import { anchorFault, troublesOf } from './troubles.ts';
 import { type OwnLimits, planWholeTune } from './whole-tune.ts';
 
-/** What a study of the bowing needs besides the tune, its fingers and its map. */
+/** What a study of the bowing needs besides tune, fingering and map. */
 export interface BowingRequest {
   readonly bowing: BowingSettings;
-  /** `start=`: the first stroke, where the teacher says it. */
+  /** `start=`: the first stroke, where the teacher states it. */
   readonly start: Direction | null;
   readonly anchors: readonly AnchorRequest[];
 }
 
 /**
- * The bowing of one tune: the stroke of every note in every pass, whether each anchor is reached on
- * its stroke, the plans and mends, repeats, swaps. Problems: `anchor-not-in-tune` and
+ * Studies the bowing of a tune: the stroke of every note in every pass, whether each anchor is reached on its
+ * stroke, plans and mends, repeats, swaps. Problems: `anchor-not-in-tune` and
  * `anchor-without-stroke` (errors), `arrival-missed`, `stroke-conflict`, `anchor-against-mark` and
  * `slur-into-anchor` (warnings).
  */
@@ -76,7 +76,7 @@ export function studyBowing(
   return { study, problems };
 }
 
-/** The lead-ins of anchors that name a level or a preset, in every pass. */
+/** The lead-ins of anchors with a level or preset of their own, in every pass. */
 function ownLimits(
   score: BowingInput,
   laid: LaidStrokes,
@@ -175,7 +175,7 @@ function anchorProblems(score: BowingInput, laid: LaidStrokes, anchor: Anchor): 
   ];
 }
 
-/** Written notes whose stroke is not the same in every pass. */
+/** Events whose stroke differs between passes. */
 function varyingNotes(score: BowingInput, laid: LaidStrokes): SlurGroup {
   const seen = new Map<number, Direction>();
   const varying = new Set<number>();

@@ -11,7 +11,7 @@ import { type PartRun, partRuns } from './part-runs.ts';
 import { reversal } from './troubles.ts';
 
 /**
- * For each part: its strokes each time through, whether the second time starts on the same stroke
+ * Studies the repeats of each part: its strokes in each pass, whether the second pass starts on the same stroke
  * as the first (at the first full bar), and the smallest mends.
  */
 export function studyRepeats(
@@ -39,12 +39,12 @@ export function studyRepeats(
   });
 }
 
-/** The first mends found are the smallest: it is not looked for more than are tried. */
+/** The smallest mends. Edits are tried in order of size, so the search stops after a few. */
 function smallest(search: MendSearch, proof: Proof): OfferedMends {
   return offeredMends(search, findMends({ ...search, most: 8 }), proof);
 }
 
-/** Strokes that begin within the run: one that is slurred into it counts for what stands before. */
+/** Counts the strokes that begin in the pass; one that is slurred into it belongs to what comes before. */
 function strokesBegun(laid: LaidStrokes, run: PartRun): number {
   const from = at(laid.strokeOf, run.from);
   const begun = strokeAt(laid, run.from).notes[0] === run.from ? 1 : 0;

@@ -9,13 +9,13 @@ import { bestBowings } from './plan-lead-in.ts';
 import { slursOf } from './slur-edits.ts';
 import { strokeTerms } from './stroke-terms.ts';
 
-/** Other bowings offered in each group, besides those in use. */
+/** Most bowings offered in each group besides those in use. */
 const mostOthers = 3;
 
 /**
- * For each family of phrases: the bowings in use and the best others, as slurs of its first
- * occurrence. `keeps` leave the stroke after the phrase as the first occurrence leaves it, `flips`
- * turn it round; any may stand for any other of its group.
+ * Finds bowings of each family of phrases: those in use and the best others, as slurs of its first occurrence.
+ * After those in `keeps` the next stroke is the same as after the first occurrence, after those in `flips` the
+ * opposite. Each can replace any other of its group.
  */
 export function studySwaps(context: BowingContext, score: BowingInput, laid: LaidStrokes): Swaps[] {
   const families = new Map<string, Phrase[]>();

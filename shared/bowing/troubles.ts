@@ -5,25 +5,25 @@ import { type LaidStrokes, strokeAt } from './lay-strokes.ts';
 import { partRuns } from './part-runs.ts';
 
 /**
- * What is wrong with strokes as laid, as keys that can be compared before and after an edit:
- * signs that the count does not reach, anchors reached the wrong way, parts whose second time
- * through is reversed. A key names the sounded note, so each pass counts by itself.
+ * What is wrong with the strokes of a tune, as keys that can be compared before and after an edit: conflicting
+ * signs, missed anchors, parts whose second pass is reversed. A key contains the sounded note, so that each
+ * pass counts separately.
  */
 export interface Troubles {
-  /** Signs and anchors. */
+  /** Keys of conflicting signs and missed anchors. */
   readonly faults: ReadonlySet<string>;
-  /** Parts that start reversed the second time. */
+  /** Keys of parts whose second pass is reversed. */
   readonly reversals: ReadonlySet<string>;
 }
 
-/** Key of a sign that is not reached, by sounded note. */
+/** Key of a conflicting sign, by sounded note. */
 export const signFault = (note: number): string => `sign ${note}`;
-/** Key of an anchor that is missed, by sounded note. */
+/** Key of a missed anchor, by sounded note. */
 export const anchorFault = (note: number): string => `anchor ${note}`;
-/** Key of a part that begins on the other stroke the second time. */
+/** Key of a part whose second pass is reversed. */
 export const reversal = (part: number): string => `part ${part}`;
 
-/** Finds what is wrong with strokes as laid. */
+/** Finds what is wrong with the strokes of a tune. */
 export function troublesOf(
   score: BowingInput,
   laid: LaidStrokes,

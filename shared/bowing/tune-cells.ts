@@ -8,35 +8,36 @@ import type { ParityEquation } from './parity-equations.ts';
 import { partRuns } from './part-runs.ts';
 
 /**
- * A tune cut into cells: stretches of notes that are always played whole. Cuts fall at the start, at
- * repeat signs and endings, at both ends of anchors, at signs, and where passes are compared. How
- * many strokes a cell has, odd or even, is what its bowing means to everything after it; so the
- * demands on a tune are equations in the parities of its cells.
+ * A cell of a tune: consecutive notes that every pass plays as a whole. A tune is cut into cells at its start, at
+ * repeat signs and endings, at both ends of anchors, at signs, and where passes are compared. The bowing of a
+ * cell affects later strokes only by its parity, an odd or even number of strokes; so the demands on a tune
+ * are equations in the parities of its cells.
  *
- * `|: A :||: B [anchor] :|` from down: the second A starts as the first when p_A = 0; the anchor is
- * reached on an up-bow when down ⊕ p_A ⊕ p_A ⊕ p_B = up, so p_B = 1.
+ * Example: `|: A :||: B [anchor] :|` from down. The second pass of A starts as the first if p_A = 0; the anchor
+ * is reached on an up-bow if down ⊕ p_A ⊕ p_A ⊕ p_B = up, so p_B = 1.
  */
 export interface Cell {
-  /** Event indices of its sounded notes. */
+  /** Event indices of its notes. */
   readonly events: readonly number[];
-  /** Unknown that stands for its parity; null where the bowing is set (an anchor, a single note). */
+  /** Number of the unknown that is its parity; null where its bowing is fixed (an anchor, a single note). */
   readonly unknown: number | null;
-  /** Parity as written. */
+  /** Parity of its written bowing. */
   readonly parity: number;
 }
 
-/** The stroke at some note, as a sum: of the unknowns named, and 1 for up. */
+/** The stroke at some note as a sum mod 2 of unknowns and `up`: 0 is down, 1 is up. */
 interface Sum {
   readonly of: readonly number[];
   readonly up: number;
 }
 
+/** One pass through a cell. */
 export interface PlayedCell {
   readonly cell: number;
-  /** Sounded notes from (included) to end (not included). */
+  /** Sounded notes from `from` (included) to `end` (not included). */
   readonly from: number;
   readonly end: number;
-  /** The stroke it begins on. */
+  /** Stroke on which it begins. */
   readonly start: Sum;
 }
 
@@ -47,29 +48,33 @@ export interface PlacedDemand {
   readonly event: number;
 }
 
+/** The cells of a tune, as written and as played, and the demands on it. */
 export interface TuneCells {
   readonly cells: readonly Cell[];
   readonly played: readonly PlayedCell[];
-  /** Cells first, then the free first strokes. */
+  /** Number of unknowns: parities of cells first, then free first strokes. */
   readonly unknowns: number;
   readonly demands: readonly PlacedDemand[];
 }
 
-/** How a tune is cut where it is bowed anew, and not mended. */
+/** Further cuts and demands where a tune is bowed in a way, regardless of its slurs. */
 export interface Layout {
-  /** Events at which cells begin besides. */
+  /** Further events at which cells begin. */
   readonly cuts: ReadonlySet<number>;
-  /** Cells of one name share a bowing; null for none. */
+  /** Returns a name for the notes of a cell: cells of equal name share a bowing; null for one that shares none. */
   readonly nameOf: (events: readonly number[]) => string | null;
-  /** By sounded note, the stroke on which a time through a part begins: in place of the demand that times agree. */
+  /** Stroke on which each pass through a part begins, by its first sounded note. Replaces the demand that passes agree. */
   readonly starts: ReadonlyMap<number, Direction>;
-  /** Events before which the bow lifts: nothing is demanded of what comes before. */
+  /** Events before which the bow lifts, so that they demand nothing of the strokes before. */
   readonly lifts: ReadonlySet<number>;
 }
 
 const bit = (d: Direction): number => (d === 'up' ? 1 : 0);
 
-/** Cells and demands of a tune; null where passes tie notes so unlike that cells overlap. */
+/**
+ * Cuts a tune into cells and lists the demands on it. null where cells overlap, since a note begins in one pass
+ * but is tied to the note before it in another.
+ */
 export function tuneCells(
   score: BowingInput,
   laid: LaidStrokes,
@@ -109,7 +114,7 @@ export function tuneCells(
 const sameEvents = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((e, i) => e === b[i]);
 
-/** Written notes at which a cell begins, whichever pass it is. */
+/** Events at which a cell begins, in any pass. */
 function cutEvents(score: BowingInput, passages: readonly SetPassage[]): ReadonlySet<number> {
   const { notes } = score.performance;
   const cuts = new Set<number>(passages.map(p => p.first));

@@ -10,7 +10,7 @@ import type { Level, Preset } from './settings.ts';
 import { runningSums, type StrokeTerms, strokeTerms } from './stroke-terms.ts';
 import { type WayWishes, wayWishes } from './way-wishes.ts';
 
-/** A way of bowing, for one tune. */
+/** A way of bowing applied to one tune. */
 export interface Way {
   readonly preset: Preset;
   readonly level: Level;
@@ -18,9 +18,9 @@ export interface Way {
 }
 
 /**
- * A way for one tune. Where slurs follow the book of 1883, which strokes fall on the strong beats follows
- * from them: asked for besides, fewer of the book's own slurs are found (F1 0.69 for 0.77 on tunes kept
- * from the counting).
+ * Applies a preset to a tune. Where slurs follow the book of 1883, no stroke is preferred on strong beats: with
+ * that preference fewer of the book's own slurs are found (F1 0.69 instead of 0.77 on tunes that were not
+ * counted).
  */
 export function wayFor(context: BowingContext, preset: Preset, level: Level): Way {
   const printed = preset.pattern === 'as-printed-1883';
@@ -31,24 +31,24 @@ export function wayFor(context: BowingContext, preset: Preset, level: Level): Wa
   };
 }
 
-/** Notes to be bowed in a way. */
+/** Notes, and what a way prefers at each of their junctions. */
 export interface WayModel {
   readonly form: LeadInModel;
-  /** For each junction: above 0 where the way slurs, below where it changes. */
+  /** For each junction: above 0 where the way slurs, below 0 where it changes the stroke. */
   readonly wishes: readonly number[];
-  /** For each junction: two notes of one stroke, if slurred, are parted in it. */
+  /** For each junction: whether its notes, if slurred, are separated in the stroke. */
   readonly hooks: readonly boolean[];
-  /** For each junction: it lies inside a triplet. */
+  /** For each junction: whether it is inside a triplet. */
   readonly inTriplet: readonly boolean[];
 }
 
 /**
- * What it costs, in thousandths, to slur two notes of a triplet and part the third: a triplet is one
- * stroke, or three (common practice; one stroke in all 47 bars of reels that open with one in the book of 1883).
+ * Cost, in thousandths, of slurring only two notes of a triplet: a triplet is one stroke or three (common
+ * practice; one stroke in all 47 bars of reels in the book of 1883 that begin with a triplet).
  */
 const tripletCut = 3000;
 
-/** The sounded notes from..end. A hooked pair may be of one pitch; else the limits of a lead-in hold. */
+/** Makes the model of the sounded notes from `from` to `end` (not included). Limits as in `leadInModel`, but a hooked pair may repeat a pitch. */
 export function wayModel(
   context: BowingContext,
   { preset, level, wishes }: Way,
@@ -82,9 +82,9 @@ export function wayModel(
 }
 
 /**
- * Costs of strokes in a way, of notes played `downs` times from a down-bow and `ups` times from an
- * up-bow, and written `copies` times. In order: junctions unlike `base`; what the way wishes of each
- * junction; strong beats off the stroke that the way wants.
+ * Makes the costs of strokes in a way, for notes that `downs` passes begin on a down-bow and `ups` on an up-bow,
+ * and that are written `copies` times. In order: junctions that differ from `base`; wishes of the way not met;
+ * strong beats not on the preferred stroke.
  */
 export function wayTerms(
   { form, wishes, inTriplet }: WayModel,
@@ -109,8 +109,8 @@ export function wayTerms(
 }
 
 /**
- * The way where nothing is demanded: true where the stroke changes. Strong beats choose among bends, and
- * are not asked here: single strokes stay single though a jig's second beats come up.
+ * Returns the bowing of a way without demands; true where the stroke changes. Strong beats do not count here,
+ * only in the choice of bends: single strokes stay single, although every second beat of a jig is then up.
  */
 export function laidFreely(model: WayModel): readonly boolean[] {
   const form = { ...model.form, strongBeat: null };
@@ -122,7 +122,7 @@ export function laidFreely(model: WayModel): readonly boolean[] {
   return best ? best.bowing : model.form.written;
 }
 
-/** The way laid from one stroke so that it arrives on another, bent as little as can be; null for none. */
+/** Returns the bowing from `start` to `arrive` that differs least from the way; null where none keeps the limits. */
 export function laidToArrive(
   model: WayModel,
   { start, arrive }: Pick<LeadInModel, 'start' | 'arrive'>,
@@ -133,7 +133,7 @@ export function laidToArrive(
   return best ? { bowing: best.bowing, free } : null;
 }
 
-/** What cells must have in common to share a bowing: notes, lengths, place in the bar, signs, dots, fingers. */
+/** Key of the properties that cells must share to share a bowing: notes, lengths, place in the bar, signs, dots, fingers. */
 export function likeness(context: BowingContext, events: readonly number[]): string {
   return events
     .map(e => {
@@ -147,6 +147,6 @@ export function likeness(context: BowingContext, events: readonly number[]): str
     .join('|');
 }
 
-/** The stroke on which a part begins: `start=` for a part that opens the tune, else down (`firstStroke`). */
+/** Stroke on which a part begins: `start=` where it opens the tune, else down (`firstStroke`). */
 export const partStart = (start: Direction | null, opensTune: boolean): Direction =>
   opensTune && start ? start : 'down';

@@ -19,27 +19,28 @@ import { junctionKind, slurOdds } from './printed-practice.ts';
 import type { Pattern, Preset } from './settings.ts';
 
 /**
- * What a way of bowing wishes of the junction between two notes: above 0 to slur, below to change, in
- * thousandths. Where the way follows the book of 1883, the logarithm of the odds that the book slurs,
- * less `threshold`; else 1000 where its pattern slurs, and -1000 or less where it does not: less for a
- * slur that leaves the neighbouring string or pitch, for one over the half bar, for one over the bar
- * line, so that a change which must be made is made where a teacher would (`practice-1883.md` counts
- * 4 % onto the half bar, 0.9 % over the bar line; a step on one string is common practice).
+ * What a way of bowing prefers at the junction between two notes. A wish is in thousandths: above 0 for a slur,
+ * below 0 for a change of stroke. Where the way follows the book of 1883 it is the logarithm of the odds that
+ * the book slurs, minus `threshold`. Otherwise it is 1000 where its pattern slurs, and -1000 or less where it
+ * does not: less where a slur would leave the string or a neighbouring pitch, cross the half bar, or cross the
+ * bar line, so that a bend is made where a teacher would make it (`practice-1883.md` counts 4 % onto the half
+ * bar, 0.9 % over the bar line; steps on one string: common practice).
  */
 export interface WayWishes {
   readonly wish: (before: number, after: number, rough: number) => number;
-  /** The way lets no slur run over the junction, whatever is wished. */
+  /** Whether the way forbids a slur over the junction, whatever the wish. */
   readonly forbids: (before: number, after: number) => boolean;
-  /** Both notes are a dotted pair, long before short, that the way hooks. */
+  /** Whether the notes are a dotted pair, the long one first, that the way hooks. */
   readonly hooks: (before: number, after: number) => boolean;
 }
 
 /**
- * The odds, as a logarithm, above which a slur is laid. Of -1.2 to 0 tried, the one at which as many
- * slurs are wrong as are missed, on the tunes that the table was counted from.
+ * Logarithm of the odds above which a junction is slurred. Of the values from -1.2 to 0, the one at which as
+ * many slurs are wrong as are missed, on the tunes that were counted.
  */
 const threshold = -0.6;
 
+/** Computes the wishes of a preset for a tune. */
 export function wayWishes(tune: Tune, preset: Preset): WayWishes {
   const places = rhythmPlaces(tune);
   const matches = patternSlurs(tune, places, preset.pattern);
@@ -70,7 +71,7 @@ export function wayWishes(tune: Tune, preset: Preset): WayWishes {
   };
 }
 
-/** Onset from the start of the full bar, with the bar's eighth (or the quaver of compound time) as 1/8. */
+/** Onset from the start of the full bar, scaled so that an eighth of the bar (or a quaver of compound time) is 1/8. */
 function quaverOnset(tune: Tune, event: number): Fraction {
   return inQuavers(tune, event, onsetInFullBar(tune, event));
 }
@@ -83,7 +84,7 @@ function inQuavers(tune: Tune, event: number, length: Fraction): Fraction {
 const remainder = (a: Fraction, b: Fraction): Fraction =>
   subtract(a, multiply(b, fraction(Math.floor(toNumber(divide(a, b))))));
 
-/** Whether a pattern slurs two notes written in a row. */
+/** Whether a pattern slurs two consecutive notes. */
 function patternSlurs(
   tune: Tune,
   places: readonly (RhythmPlace | null)[],
@@ -118,7 +119,7 @@ function patternSlurs(
   };
 }
 
-/** A dotted note on a crotchet beat, three times as long as the one after it. */
+/** Whether two notes are a dotted pair: the first on a crotchet beat, three times as long as the second. */
 function isDottedPair(
   tune: Tune,
   places: readonly (RhythmPlace | null)[],

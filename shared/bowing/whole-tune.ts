@@ -20,28 +20,28 @@ import { bowingCost, type RunningSums, runningSums, strokeTerms } from './stroke
 import { type Cell, type TuneCells, tuneCells } from './tune-cells.ts';
 
 /**
- * A whole tune bowed at once: every anchor reached on its stroke, every sign agreed with, every
- * repeated part starting the second time as the first, at the least cost.
+ * Mends of a whole tune: the cheapest edits after which every anchor is reached on its stroke, every sign agrees,
+ * and the second pass of every repeated part starts as the first.
  *
- * The demands are equations in the parities of the tune's cells (`tune-cells.ts`). Where they can all
- * be met, what freedom is left is run through; each choice gives every cell a parity and the strokes
- * on which its passes enter it, and the cell's best bowing for those is found once and kept. Edits
- * are counted over what is written, strong beats over what is played.
+ * The demands are equations in the parities of the tune's cells (`tune-cells.ts`). Where they can all be met,
+ * all values of the free parities are tried. Each choice determines the parity of every cell and the first
+ * strokes of its passes; the best bowing of a cell for these is computed once. Edits count once for each
+ * written junction, strong beats once for each pass.
  */
 
-/** Free parities that are run through. */
+/** Most free parities whose values are all tried. */
 const mostFree = 16;
 
-/** Sounded notes from (included) to end (not included), to be bowed by an anchor's own level and preset. */
+/** Sounded notes from `from` (included) to `end` (not included), and the level and preset of their anchor. */
 export interface OwnLimits extends PlanRequest {
   readonly from: number;
   readonly end: number;
 }
 
 /**
- * The cheapest bowing of a whole tune that meets all its demands, or why there is none. A cell that
- * lies in one of `own` keeps within that level and preset, the first that holds it; any other keeps
- * within the book's.
+ * Finds the cheapest bowing of a whole tune that meets all demands, or says why there is none. A cell that lies
+ * in one of `own` keeps the limits of its level and preset (the first of `own` that contains it); any other
+ * those of the book.
  */
 export function planWholeTune(
   context: BowingContext,
@@ -83,10 +83,10 @@ export function planWholeTune(
 const writtenBowing = (score: BowingInput, cell: Cell): boolean[] =>
   cell.events.slice(1).map(e => !score.joined[e]);
 
-/** `ups`: how many of its passes enter the cell on an up-bow. */
+/** Finds the best bowing of a cell; `ups`: number of its passes that begin on an up-bow. null where none keeps the limits. */
 type CellSolver = (cell: number, parity: number, ups: number) => RankedBowing | null;
 
-/** Sums the cells' best bowings under given parities; null where a cell has none. */
+/** Sums the costs of the best bowings of all cells under given parities; null where a cell has none. */
 function costOf(
   cut: TuneCells,
   parities: readonly number[],
@@ -113,7 +113,7 @@ function costOf(
   return { cost, bowings };
 }
 
-/** Solves one cell for a parity and the strokes its passes begin on, and remembers the answers. */
+/** Makes a solver of cells. It keeps its results. */
 function cellSolver(
   context: BowingContext,
   score: BowingInput,
@@ -148,8 +148,8 @@ function cellSolver(
 }
 
 /**
- * The best bowing of a cell entered so many times down and so many times up. The form starts down;
- * the teacher's own bowing is let stand where it has the wanted parity, limits or not.
+ * Finds the best bowing of a cell that `downs` passes begin on a down-bow and `ups` on an up-bow. The model must
+ * start down. The written bowing is allowed beyond the limits where it has the wanted parity. null for none.
  */
 export function bestInPasses(
   form: LeadInModel,

@@ -2,24 +2,23 @@ import type { Tune } from '../music/tune.ts';
 import { at } from '../must.ts';
 
 /**
- * Slurs as written, turned into junctions. A junction lies between a note and the note written
- * before it; `joined` says that a slur covers it. Nested slurs make one stroke, so only whether
- * any slur covers a junction matters: `(c d (e) f g a)` joins all six.
+ * The slurs of a tune by junction. A junction is between a note and the note written before it. Nested slurs
+ * make one stroke, so it matters only whether any slur covers a junction: `(c d (e) f g a)` joins all six.
  *
- * A slur does not run over a repeat sign, because what is played next differs from pass to pass.
- * It may run from the body of a repeat into its first ending; a later ending that closes a slur
- * which it did not open then carries on the same one: `(A|1 B) … :|2 c)`.
+ * A slur does not cross a repeat sign, since passes differ in what is played next. It may reach from the body
+ * of a repeat into its first ending; a later ending that closes a slur which it did not open then continues
+ * the same one: `(A|1 B) … :|2 c)`.
  */
 export interface WrittenSlurs {
-  /** For each event: a slur covers the junction with its `previous` note. */
+  /** For each event: whether a slur covers the junction to its `previous` note. */
   readonly joined: readonly boolean[];
   /** For each event: the note written before it, -1 for none. A later ending follows the body. */
   readonly previous: readonly number[];
-  /** Slurs that open or close on an event and have no partner. */
+  /** For each event: number of slurs that open or close on it and have no partner. */
   readonly unmatched: readonly { readonly opened: number; readonly closed: number }[];
 }
 
-/** Reads the slurs of a tune. What is wrong with them as written, the reading of the ABC says. */
+/** Finds the slurred junctions of a tune. Problems with slurs as written are found in reading the ABC. */
 export function writtenSlurs(tune: Tune): WrittenSlurs {
   const { previous, hard } = predecessors(tune);
   const joined = tune.events.map(() => false);
@@ -62,14 +61,14 @@ export function writtenSlurs(tune: Tune): WrittenSlurs {
 const isEnding = (tune: Tune, e: number): boolean =>
   at(tune.bars, at(tune.events, e).bar).endings.length > 0;
 
-/** The last note of the body before the ending that note e stands in; -1 outside later endings. */
+/** The last note of the body before the ending that contains note e; -1 outside later endings. */
 function bodyBefore(tune: Tune, previous: readonly number[], e: number): number {
   let n = e;
   while (n >= 0 && isEnding(tune, n)) n = at(previous, n);
   return n === e ? -1 : n;
 }
 
-/** Written predecessors, and the junctions that a repeat sign cuts. */
+/** For each event: the note written before it, and whether a repeat sign separates them. */
 function predecessors(tune: Tune): { previous: number[]; hard: boolean[] } {
   const previous = tune.events.map(() => -1);
   const hard = tune.events.map(() => false);
