@@ -1,6 +1,6 @@
 import { at } from '../must.ts';
 import { editedJoins } from './apply-edit.ts';
-import type { Edit, Retake, SlurGroup } from './bowing.ts';
+import type { Direction, Edit, Retake, SlurGroup } from './bowing.ts';
 import { type BowingInput, lastEvent } from './bowing-input.ts';
 import type { SetPassage } from './find-lead-ins.ts';
 import { type LaidStrokes, layScore, strokeAt } from './lay-strokes.ts';
@@ -148,22 +148,31 @@ export function liftBefore(score: BowingInput, laid: LaidStrokes, k: number): Re
   const after = score.gaps[k] ? null : lastEvent(at(notes, k - 1));
   const stated = score.anchored.get(event) ?? score.marks[event];
   const direction = stated ?? strokeAt(laid, k - 1).direction;
-  return { kind: 'retake', after, before: event, direction, opening: openingSign(score, laid, k) };
+  const opening = openingSign(score, laid, k, direction);
+  return { kind: 'retake', after, before: event, direction, opening };
 }
 
 /**
  * The sign that the first note after a restart needs for a lift at sounded note `k`, so that the strokes before
- * are not counted back from the lift's sign; null where an earlier sign or `start=` fixes them.
+ * are not counted back from the lift's sign; null where an earlier sign or `start=` fixes them, or where the
+ * note has been played before on that stroke, so that counting back from it changes nothing.
  */
-function openingSign(score: BowingInput, laid: LaidStrokes, k: number): Retake['opening'] {
+function openingSign(
+  score: BowingInput,
+  laid: LaidStrokes,
+  k: number,
+  direction: Direction,
+): Retake['opening'] {
   const { restarts, performance, marks, start } = score;
   const stretch = restarts.findLastIndex(from => from <= k);
   const from = at(restarts, stretch);
   if (stretch === 0 && start) return null;
-  const { event } = at(performance.notes, from);
-  const isSettled = performance.notes.slice(from, k).some(n => marks[n.event]);
-  if (isSettled || event === at(performance.notes, k).event) return null;
-  return { event, direction: strokeAt(laid, from).direction };
+  const { event } = at(performance.notes, k);
+  const before = performance.notes.slice(from, k);
+  const earlier = before.findIndex(n => n.event === event);
+  if (earlier >= 0 && strokeAt(laid, from + earlier).direction === direction) return null;
+  if (earlier === 0 || before.some(n => marks[n.event])) return null;
+  return { event: at(before, 0).event, direction: strokeAt(laid, from).direction };
 }
 
 /** Whether the bow starts again in the same direction there, in at least one pass. */
